@@ -1,0 +1,18 @@
+// Package pattern reads a written crochet pattern and proves its counts.
+//
+// [Read] turns text into a [Pattern]: a small tree in which every instruction
+// keeps its place in the source. It never fails; words it does not understand
+// are kept and said. [Pattern.Prove] works that tree stitch by stitch into the
+// row below and gives a [Proof]: for each row what it found, what it took,
+// what it made, and whether that is what the author states. Both are pure
+// functions of the text: no clock, no file, no terminal.
+//
+// The package in the order the text goes through it:
+//
+//	lex.go      bytes to words, with the spellings of print smoothed out
+//	layout.go   lines to title, headers, sections, pieces and rows
+//	read*.go    the words of a row to steps
+//	prove*.go   steps into the fabric of the row below
+//	fabric.go   the places a row offers, as runs
+//	finding.go  what is said about it
+package pattern

@@ -1,0 +1,75 @@
+package pattern
+
+import (
+	"sort"
+	"unicode/utf8"
+)
+
+// Span is a half-open range of byte offsets in the source text.
+type Span struct{ Start, End int }
+
+// Len is the number of bytes in the span.
+func (s Span) Len() int { return s.End - s.Start }
+
+// Empty reports whether the span covers nothing.
+func (s Span) Empty() bool { return s.End <= s.Start }
+
+// Contains reports whether t lies wholly inside s.
+func (s Span) Contains(t Span) bool { return s.Start <= t.Start && t.End <= s.End }
+
+// cover is the smallest span that holds both.
+func cover(a, b Span) Span {
+	if a.Empty() {
+		return b
+	}
+	if b.Empty() {
+		return a
+	}
+	return Span{min(a.Start, b.Start), max(a.End, b.End)}
+}
+
+// Source is a pattern's text together with where its lines begin.
+type Source struct {
+	Text  string
+	lines []int // byte offset of the start of each line
+}
+
+// NewSource indexes the lines of text.
+func NewSource(text string) *Source {
+	s := &Source{Text: text, lines: []int{0}}
+	for i := 0; i < len(text); i++ {
+		if text[i] == '\n' {
+			s.lines = append(s.lines, i+1)
+		}
+	}
+	return s
+}
+
+// Position gives the line and the column of a byte offset, both from 1. The
+// column counts characters (code points), not bytes.
+func (s *Source) Position(offset int) (line, column int) {
+	offset = max(0, min(offset, len(s.Text)))
+	i := sort.Search(len(s.lines), func(i int) bool { return s.lines[i] > offset }) - 1
+	return i + 1, utf8.RuneCountInString(s.Text[s.lines[i]:offset]) + 1
+}
+
+// Line is the text of a line, counted from 1, without its line end.
+func (s *Source) Line(n int) string {
+	if n < 1 || n > len(s.lines) {
+		return ""
+	}
+	start, end := s.lines[n-1], len(s.Text)
+	if n < len(s.lines) {
+		end = s.lines[n] - 1
+	}
+	if end > start && s.Text[end-1] == '\r' {
+		end--
+	}
+	return s.Text[start:end]
+}
+
+// Lines is the number of lines.
+func (s *Source) Lines() int { return len(s.lines) }
+
+// Slice is the text of a span.
+func (s *Source) Slice(sp Span) string { return s.Text[sp.Start:sp.End] }

@@ -1,0 +1,377 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// Pattern is a written pattern as read. Every part keeps its span, so that
+// what is said about it can be shown in the author's own words.
+type Pattern struct {
+	Source   *Source
+	Title    string
+	Terms    stitch.Terms // as stated; stitch.Unknown where the text does not say
+	Sizes    []string     // names of the sizes, in the order of their numbers; nil for one size
+	Headers  []Header     // materials, gauge, notes and the like, in order
+	Specials []*Special   // stitches the pattern defines for itself
+	Pieces   []*Piece
+	Assembly []Header // making up, as steps in order
+
+	findings []Finding // what reading alone had to say
+}
+
+// HeaderKind says what a line outside the rows is about.
+type HeaderKind uint8
+
+// The kinds of line outside the rows.
+const (
+	HeaderNote HeaderKind = iota
+	HeaderYarn
+	HeaderHook
+	HeaderGauge
+	HeaderSize
+	HeaderMaterials
+	HeaderAbbreviations
+	HeaderTerms
+	HeaderSkill
+	HeaderAssembly
+)
+
+// Header is a line or paragraph that is not a row.
+type Header struct {
+	Span Span
+	Kind HeaderKind
+	Text string // on one line, without markup
+}
+
+// Special is a stitch or group that the pattern defines.
+type Special struct {
+	Span  Span
+	Names []string // lower case, as it may be called
+	Body  []*Step  // what it is made of; nil for one stitch with the top of one
+	Takes int64    // places it takes when used bare
+}
+
+// Piece is one part of the work.
+type Piece struct {
+	Span   Span   // the heading
+	Name   string // "" where the pattern names none
+	Copies int    // from "make 3"; at least 1
+	Line   int    // of the heading, or of the first row
+	Rows   []*Row
+	Notes  []Header
+}
+
+// RowKind says how a row runs.
+type RowKind uint8
+
+// Rows go back and forth, rounds go round.
+const (
+	FlatRow RowKind = iota
+	Round
+)
+
+func (k RowKind) String() string {
+	if k == Round {
+		return "round"
+	}
+	return "row"
+}
+
+// Side is the side of the work that faces the maker.
+type Side uint8
+
+// The sides. SideUnsaid where the pattern does not say.
+const (
+	SideUnsaid Side = iota
+	RightSide
+	WrongSide
+)
+
+func (s Side) String() string {
+	switch s {
+	case RightSide:
+		return "right side"
+	case WrongSide:
+		return "wrong side"
+	}
+	return ""
+}
+
+// Row is a written row, round or range of them.
+type Row struct {
+	Span    Span   // label and body
+	Label   string // as written, tidied: "Rows 2-14"
+	Kind    RowKind
+	Side    Side
+	Numbers Numbering
+	Setup   []*Step // what comes before it without a label: the foundation, joining yarn
+	Steps   []*Step
+	Total   *Total // the total stated in the row itself
+	Refer   *Refer // the rows it says to repeat; then Steps is empty or follows them
+
+	labelSpan Span
+	bad       []Span // words that were not understood
+	noLabel   bool
+	changes   rowChanges
+}
+
+// Numbering is which rows a label stands for.
+type Numbering struct {
+	First, Last Num   // equal for one row; First is zero for a row without a number
+	List        []int // for "Rows 3, 5 and 7"
+	Every       int   // 2 for "Row 2 and all even rows"
+	Count       Num   // for "Next 4 rows"
+}
+
+// Num is a number that may differ from size to size.
+type Num struct {
+	N     int64
+	Sizes []int64 // nil where it is the same for all
+	Span  Span    // where it stands; empty where it was not written
+}
+
+// At is the number for a size, counted from 0.
+func (n Num) At(size int) int64 {
+	if len(n.Sizes) == 0 {
+		return n.N
+	}
+	return n.Sizes[min(max(size, 0), len(n.Sizes)-1)]
+}
+
+// Op is what a step does.
+type Op uint8
+
+// What a step can do.
+const (
+	OpWork      Op = iota // one or more stitches into one or more places
+	OpChain               // chains
+	OpSkip                // pass over places
+	OpGroup               // Body, repeated
+	OpInto                // Body, all of it into one place (or each of several)
+	OpTurn                // turn the work
+	OpStay                // do not turn; do not join
+	OpJoin                // close a round with a slip stitch
+	OpRing                // a magic ring, or a chain joined into a ring
+	OpAttach              // join yarn at a place
+	OpLeave               // leave places unworked
+	OpFasten              // fasten off
+	OpColour              // change colour
+	OpDelta               // increase or decrease so many, places free
+	OpOtherSide           // go on along the other side of the foundation chain
+	OpPicot               // a picot, which hangs on the stitch before it
+	OpFree                // stitches only the author can count: evenly, row ends
+	OpEven                // work even: as many as below
+	OpNote                // something to know at this spot
+	OpEnding              // how the last pass of the repeat before it differs
+)
+
+// Step is one instruction of a row.
+type Step struct {
+	Span   Span
+	Op     Op
+	Stitch stitch.ID // OpWork, OpFree: the stitch
+	Legs   int       // OpWork: places worked together into one stitch (sc2tog: 2); 0 for an ordinary stitch
+	Name   string    // a special stitch, as written
+	N      Num       // chains, passes, places skipped, stitches into each place
+	Target Target    // OpWork, OpInto, OpSkip, OpAttach, OpLeave
+	Times  Times     // OpGroup
+	Body   []*Step
+	Counts Counts // OpChain: what it counts as
+	Text   string // OpNote, OpColour
+
+	special  *Special
+	implicit bool // said by nobody, understood by everybody
+	bare     bool // "2 sc": it may be two in one place
+	once     bool // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
+}
+
+// Which says how a step finds its place.
+type Which uint8
+
+// The ways to name a place.
+const (
+	Next       Which = iota // the next N
+	Each                    // each one up to the bound
+	Same                    // where the last stitch went
+	First                   // the first of the row
+	Last                    // the last N of the row
+	Nth                     // the Nth of the row
+	FromHook                // the Nth chain from the hook
+	InRing                  // the ring
+	TurnTop                 // the top of the turning chain
+	Between                 // the gap before the next place
+	SkippedOne              // one that was passed over
+	Centre                  // the middle of the next group
+	Unworked                // places left by an earlier row
+	RowEnds                 // along the edge
+	Anywhere                // any one that fits
+)
+
+// Target is the place or places a step goes into.
+type Target struct {
+	Span   Span
+	Which  Which
+	N      Num      // how many, or which one
+	Of     []Filter // what they are; nil for any stitch
+	Bound  Bound    // for Each: how far
+	Within *Filter  // "in 3rd ch of ch-5", "in centre dc of next shell": the thing it is part of
+	Row    *RowRef  // a row other than the one below
+	said   bool     // the text names the place
+	from   fromEnd
+}
+
+type fromEnd uint8
+
+const (
+	fromStart fromEnd = iota
+	fromRight
+	fromLeft
+)
+
+// FilterKind is a family of places.
+type FilterKind uint8
+
+// The families of places.
+const (
+	AnyStitch   FilterKind = iota // the top of any stitch
+	OneStitch                     // the top of a stitch of one kind
+	Space                         // a space or loop made by chains
+	ChainStitch                   // a single chain
+	AnyPlace                      // stitch or space, whichever comes
+	NamedGroup                    // a shell, a V-stitch, a group
+	PicotPlace                    // a picot
+	RowEnd                        // the end of a row
+	AnyCluster                    // a cluster, bobble, puff or popcorn
+)
+
+// Filter says which places count.
+type Filter struct {
+	Kind   FilterKind
+	Stitch stitch.ID // OneStitch
+	Size   int64     // Space: chains in it, 0 for any
+	Name   string    // NamedGroup
+}
+
+// BoundKind says where a run or a repeat ends.
+type BoundKind uint8
+
+// The ends of a run.
+const (
+	NoBound  BoundKind = iota
+	ToEnd              // across, around, to the end
+	ToLast             // until N are left
+	ToPlace            // as far as the next place of a kind
+	ToMarker           // as far as a marker
+)
+
+// Bound is the end of a run or a repeat.
+type Bound struct {
+	Span Span
+	Kind BoundKind
+	N    Num      // ToLast
+	Of   []Filter // ToLast, ToPlace
+}
+
+// TimesKind says how often a group is worked.
+type TimesKind uint8
+
+// The ways to repeat.
+const (
+	Once    TimesKind = iota
+	Exactly           // N times in all
+	More              // N times after the first
+	Fill              // as often as it fits, up to the bound
+)
+
+// Times is how often a group is worked.
+type Times struct {
+	Span  Span
+	Kind  TimesKind
+	N     Num
+	Bound Bound
+	star  bool // "repeat from *": N may be meant either way
+	more  bool // "more" was said
+}
+
+// Counts is what a chain at the start of a row stands for.
+type Counts struct {
+	Span   Span
+	Said   bool      // the pattern says
+	As     stitch.ID // the stitch; stitch.None where it is not one
+	N      int64     // how many stitches, usually 1
+	Space  int64     // chains beyond it, which make a space
+	Spread bool      // "here and throughout"
+}
+
+// RowRef names a row of this piece or of another.
+type RowRef struct {
+	Span   Span
+	Number int
+	Piece  string // "" for this one
+	Below  bool   // the last row worked
+	After  string // "skip 4 sts from first fin": the piece that it lies beside
+	Skip   Num
+}
+
+// Refer is a row that stands for others.
+type Refer struct {
+	Span     Span
+	First    int    // the rows to work again
+	Last     int    //
+	List     []int  // where they are not a range
+	LastRows int    // "repeat last 2 rows"
+	Piece    string // of another piece
+	Times    Num    // how often; 0 where unsaid
+	More     bool
+	Until    Num    // "until there are 40 rows"
+	Measure  bool   // "until it measures": the maker ends it by hand
+	Edits    []Edit // "ch 6 instead of ch 4"
+	Forms    bool   // "Rows 2 and 3 form the pattern"
+}
+
+// Edit is a change to the rows referred to.
+type Edit struct {
+	Span Span
+	Text string
+}
+
+type rowChanges struct {
+	delta    Num // "4 sts increased"
+	deltaSet bool
+}
+
+// Total is what the author says a row comes to.
+type Total struct {
+	Span  Span
+	N     int64 // stitches in all, for the size proven
+	Text  string
+	Parts []TotalPart
+	sizes int
+}
+
+// TotalPart is one number of a total and what it counts.
+type TotalPart struct {
+	Span Span
+	N    Num
+	Name string // as written, lower case; "" for a bare number
+	Kind PartKind
+	ID   stitch.ID
+	Size int64 // for spaces
+}
+
+// PartKind says what a number of a total counts.
+type PartKind uint8
+
+// What a total can count.
+const (
+	PartStitches PartKind = iota // stitches of any kind
+	PartStitch                   // stitches of one kind
+	PartSpace                    // chain spaces
+	PartChain                    // single chains
+	PartNamed                    // shells, clusters, picots, anything named
+	PartOther                    // something that is not counted here
+)
+
+// Word is a piece of a row's text as the maker sees it.
+type Word struct {
+	Text string
+	Step *Step // the instruction it belongs to; nil for what is only to be read
+}
