@@ -1,0 +1,124 @@
+package report
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"crochet/tallyturn/pattern"
+)
+
+// place is a span in lines and columns, both from 1.
+type place struct {
+	line, column int
+	endLine      int
+	endColumn    int // one past the last character, on line; its end where the span goes on
+}
+
+func locate(src *pattern.Source, sp pattern.Span) place {
+	sp.End = max(sp.End, sp.Start)
+	line, column := src.Position(sp.Start)
+	endLine, endColumn := src.Position(sp.End)
+	if endLine > line {
+		endColumn = max(column, utf8.RuneCountInString(src.Line(line))+1)
+		if _, c := src.Position(sp.End); c == 1 {
+			endLine-- // the span ends with the line end before
+		}
+	}
+	return place{line, column, endLine, endColumn}
+}
+
+// excerpt is a line of source made visible and cut to a width around the
+// words meant, with the line of carets that stands under it.
+type excerpt struct{ text, carets string }
+
+const ellipsis = "…"
+
+// cut makes the excerpt of the line that the place begins on. Cells measures
+// how many columns of a terminal a text takes up.
+func cut(src *pattern.Source, at place, width int, cells func(string) int) excerpt {
+	line := src.Line(at.line)
+	start := byteColumn(line, at.column)
+	end := max(start, byteColumn(line, at.endColumn))
+	before, words, after := line[:start], line[start:end], line[end:]
+
+	// The words come first, then as much before them as makes them clear,
+	// then what still fits after them.
+	words, cutWords := headWithin(words, width*3/4, cells)
+	if cutWords {
+		after = ""
+	}
+	room := width - cells(Visible(words))
+	share := room * 2 / 3
+	if fits(after, room-share, cells) {
+		share = room - cells(Visible(after))
+	}
+	before, cutBefore := tailWithin(before, share, cells)
+	if !cutBefore {
+		before = strings.TrimLeft(before, " \t")
+	}
+	left := Visible(before)
+	if cutBefore {
+		left = ellipsis + left
+	}
+	after, cutAfter := headWithin(after, room-cells(left), cells)
+
+	var e excerpt
+	e.text = left + Visible(words) + Visible(after)
+	if cutWords || cutAfter {
+		e.text = strings.TrimRight(e.text, " ") + ellipsis
+	}
+	e.carets = strings.Repeat(" ", cells(left)) + strings.Repeat("^", max(1, cells(Visible(words))))
+	return e
+}
+
+// headWithin is as much of the beginning of text as fits, and whether that
+// leaves something out.
+func headWithin(text string, width int, cells func(string) int) (string, bool) {
+	if fits(text, width, cells) {
+		return text, false
+	}
+	end := 0
+	for end < len(text) {
+		_, n := utf8.DecodeRuneInString(text[end:])
+		if !fits(text[:end+n], width-len(" "), cells) {
+			break
+		}
+		end += n
+	}
+	return text[:end], true
+}
+
+// tailWithin is as much of the end of text as fits, and whether that leaves
+// something out.
+func tailWithin(text string, width int, cells func(string) int) (string, bool) {
+	if fits(text, width, cells) {
+		return text, false
+	}
+	start := len(text)
+	for start > 0 {
+		_, n := utf8.DecodeLastRuneInString(text[:start])
+		if !fits(text[start-n:], width-len(" "), cells) {
+			break
+		}
+		start -= n
+	}
+	return text[start:], true
+}
+
+// fits bounds the bytes as well as the columns, since marks that take up no
+// column could otherwise be piled up without end.
+func fits(text string, width int, cells func(string) int) bool {
+	const bytesPerCell = 16
+	return len(text) <= max(width, 0)*bytesPerCell && cells(Visible(text)) <= width
+}
+
+// byteColumn is the byte offset in line of a column counted in characters
+// from 1.
+func byteColumn(line string, column int) int {
+	offset := 0
+	for ; column > 1 && offset < len(line); column-- {
+		_, n := utf8.DecodeRuneInString(line[offset:])
+		offset += n
+	}
+	return offset
+}
