@@ -39,5 +39,6 @@ require (
 	golang.org/x/sync v0.20.0 // indirect
 	golang.org/x/sys v0.45.0 // indirect
 	golang.org/x/text v0.3.8 // indirect
+	golang.org/x/tools v0.36.0 // indirect
 	pgregory.net/rapid v1.3.0 // indirect
 )

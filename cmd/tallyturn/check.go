@@ -1,0 +1,105 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/spf13/cobra"
+
+	"crochet/tallyturn/pattern"
+	"crochet/tallyturn/pattern/report"
+)
+
+type checkCommand struct {
+	streams
+	choice
+	json bool
+}
+
+func newCheck(s streams) *cobra.Command {
+	k := checkCommand{streams: s}
+	c := &cobra.Command{
+		Use:   "check FILE...",
+		Short: "Work a pattern row by row and show where its numbers fail",
+		Long: `check works each row stitch by stitch into the row below and sets what it makes
+against the total that the pattern states. It prints a table for each piece,
+then what it found: the line, the words meant, what was expected, what was
+found and the likely mend.
+
+FILE is plain text of at most 4 MB; - is standard input.
+
+With --json it prints one JSON object a line, one for each file. Where several
+files are named, each object begins with the field "file".
+
+Exit status: 0 no error was found, 1 at least one was, 2 a file could not be
+read or the command line is wrong.`,
+		Example: `  tallyturn check pennant.txt
+  tallyturn check hat.txt --size M
+  tallyturn demo buoy | tallyturn check -`,
+		Args: patternFiles(1, 0),
+		RunE: func(c *cobra.Command, files []string) error { return k.run(files) },
+	}
+	c.Flags().StringVar(&k.size, "size", "", "check this `size`, spelled as in the pattern (default: its first)")
+	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
+	c.Flags().BoolVar(&k.json, "json", false, "print JSON, one object a line")
+	return c
+}
+
+func (k checkCommand) run(files []string) error {
+	var all report.Tally
+	var verdict error
+	proven := 0
+	for _, file := range files {
+		proof, err := k.proveFile(file)
+		if err != nil {
+			k.complain(err)
+			verdict = errSaid
+			continue
+		}
+		if verdict == nil && proof.Errors() > 0 {
+			verdict = errFound
+		}
+		all = all.Add(report.Count(proof))
+		if proven++; proven > 1 && !k.json {
+			fmt.Fprintln(k.out)
+		}
+		if err := k.print(proof, file, len(files) > 1); err != nil {
+			return fmt.Errorf("cannot write the report: %w", err)
+		}
+	}
+	if proven > 1 && !k.json {
+		fmt.Fprintf(k.out, "\n%d files, %s\n", proven, all)
+	}
+	return verdict
+}
+
+func (k checkCommand) proveFile(file string) (*pattern.Proof, error) {
+	text, err := readSource(file, k.in)
+	if err != nil {
+		return nil, err
+	}
+	return k.prove(sourceName(file), text)
+}
+
+func (k checkCommand) print(proof *pattern.Proof, file string, several bool) error {
+	if k.json {
+		if !several {
+			file = ""
+		}
+		return report.JSON(k.out, proof, file)
+	}
+	return report.Text(k.out, proof, textOptions(k.out, sourceName(file)))
+}
+
+// textOptions suits a report to where it goes: coloured and as wide as the
+// screen on a terminal, plain elsewhere.
+func textOptions(out io.Writer, name string) report.Options {
+	o := report.Options{Name: name, Width: 100, Cells: ansi.StringWidth}
+	if width, ok := onTerminal(out); ok {
+		o.Width = width
+		o.Colour = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+	}
+	return o
+}

@@ -1,0 +1,9 @@
+// Command tallyturn keeps the place, the count and the time of a crochet
+// pattern, and checks the numbers in it.
+package main
+
+import "os"
+
+func main() {
+	os.Exit(run(os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr}))
+}

@@ -1,0 +1,57 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+)
+
+func newRoot(s streams) *cobra.Command {
+	k := walkCommand{streams: s}
+	root := &cobra.Command{
+		Use:   "tallyturn [FILE]",
+		Short: "Walk through a crochet pattern stitch by stitch, and check its numbers",
+		Long: `tallyturn reads an ordinary written crochet pattern, checks every count in it
+and keeps your place while you work: to the stitch, with both hands busy,
+today or days later.
+
+tallyturn FILE walks through the pattern in FILE, or goes on where you stopped.
+tallyturn alone shows the basket of things in progress.`,
+		Example: `  tallyturn pennant.txt
+  tallyturn pennant.txt --size M
+  tallyturn check pennant.txt`,
+		Version:       version(),
+		Args:          patternFiles(0, 1),
+		RunE:          func(c *cobra.Command, files []string) error { return k.run(files) },
+		SilenceErrors: true,
+		SilenceUsage:  true,
+	}
+	root.SetVersionTemplate("tallyturn {{.Version}}\n")
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
+		return wrongUse(c, err.Error())
+	})
+	root.Flags().StringVar(&k.size, "size", "", "walk this `size`, spelled as in the pattern (default: its first)")
+	root.Flags().StringVar(&k.data, "data", "", "keep what is in progress in this `folder` (default: $TALLYTURN_DATA,\nor the user's data folder)")
+	root.AddCommand(newCheck(s), newDemo(s))
+	return root
+}
+
+// patternFiles asks for at least least and at most most arguments; most 0 is
+// any number.
+func patternFiles(least, most int) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		switch {
+		case len(args) < least:
+			return wrongUse(c, "name a pattern file")
+		case most > 0 && len(args) > most:
+			return wrongUse(c, fmt.Sprintf("%q is one argument too many", args[most]))
+		}
+		return nil
+	}
+}
+
+// wrongUse is the error for a command line that cannot be carried out.
+func wrongUse(c *cobra.Command, problem string) error {
+	return fmt.Errorf("%s; '%s --help' shows how it goes", problem, c.CommandPath())
+}

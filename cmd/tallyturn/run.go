@@ -1,0 +1,67 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/charmbracelet/x/term"
+
+	"crochet/tallyturn/pattern/report"
+)
+
+// The exit statuses, which the manual promises.
+const (
+	exitGood   = 0
+	exitFound  = 1 // check found at least one error in a pattern
+	exitFailed = 2 // a file could not be read, or the command line is wrong
+)
+
+// errFound ends the program with exitFound; all there is to say has been said.
+var errFound = errors.New("errors were found")
+
+// errSaid ends the program with exitFailed; the lines about it are out already.
+var errSaid = errors.New("said already")
+
+// streams are what the program reads and writes.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// run carries out one command line and gives the exit status.
+func run(args []string, s streams) int {
+	root := newRoot(s)
+	root.SetArgs(args)
+	root.SetIn(s.in)
+	root.SetOut(s.out)
+	root.SetErr(s.err)
+	switch err := root.Execute(); {
+	case err == nil:
+		return exitGood
+	case errors.Is(err, errFound):
+		return exitFound
+	case errors.Is(err, errSaid):
+		return exitFailed
+	default:
+		s.complain(err)
+		return exitFailed
+	}
+}
+
+// complain says what went wrong, on one line.
+func (s streams) complain(err error) {
+	fmt.Fprintf(s.err, "tallyturn: %s\n", report.Visible(err.Error()))
+}
+
+// onTerminal reports whether the stream is a terminal, and its width in
+// columns.
+func onTerminal(stream any) (width int, ok bool) {
+	f, isFile := stream.(*os.File)
+	if !isFile || !term.IsTerminal(f.Fd()) {
+		return 0, false
+	}
+	width, _, err := term.GetSize(f.Fd())
+	return width, err == nil
+}
