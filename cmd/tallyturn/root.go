@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 
 	"github.com/spf13/cobra"
 )
@@ -21,12 +22,14 @@ tallyturn alone shows the basket of things in progress.`,
   tallyturn pennant.txt --size M
   tallyturn check pennant.txt`,
 		Version:       version(),
-		Args:          patternFiles(0, 1),
+		Args:          fileToWalk,
 		RunE:          func(c *cobra.Command, files []string) error { return k.run(files) },
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
 	root.SetVersionTemplate("tallyturn {{.Version}}\n")
+	root.SuggestionsMinimumDistance = 2
+	root.SetHelpCommand(newHelp())
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return wrongUse(c, err.Error())
@@ -35,6 +38,22 @@ tallyturn alone shows the basket of things in progress.`,
 	root.Flags().StringVar(&k.data, "data", "", "keep what is in progress in this `folder` (default: $TALLYTURN_DATA,\nor the user's data folder)")
 	root.AddCommand(newCheck(s), newDemo(s))
 	return root
+}
+
+// fileToWalk asks for one file at most, and takes a command written a little
+// wrong for what it was meant to be.
+func fileToWalk(c *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		if near := c.SuggestionsFor(args[0]); len(near) > 0 && !exists(args[0]) {
+			return wrongUse(c, fmt.Sprintf("there is no file or command %q; perhaps %q is meant", args[0], near[0]))
+		}
+	}
+	return patternFiles(0, 1)(c, args)
+}
+
+func exists(file string) bool {
+	_, err := os.Stat(file)
+	return err == nil
 }
 
 // patternFiles asks for at least least and at most most arguments; most 0 is
