@@ -112,32 +112,29 @@ func (s *State) finish(counted int64) {
 	if !more {
 		to = end
 	}
-	m.there, m.had = s.move(end, to)
+	m.there = s.move(end, to)
 	s.push(step{kind: Finish, moved: m})
 }
 
 func (s *State) jump(to Place) {
 	m := &move{from: s.at}
-	m.there, m.had = s.move(s.at, to)
+	m.there = s.move(s.at, to)
 	s.push(step{kind: Jump, moved: m})
 }
 
 // move leaves the copy in hand at one place and goes on at another. It gives
-// the place the copy gone to had been left at, if it is another one.
-func (s *State) move(leave, to Place) (there Place, had bool) {
+// the place where the copy gone to had been left, if it is another one.
+func (s *State) move(leave, to Place) (there Place) {
 	s.layDown()
 	from, slot := s.plan.slot(leave.Piece, leave.Copy), s.plan.slot(to.Piece, to.Copy)
 	if from != slot {
-		there, had = s.places.Get(slot)
-		if !had {
-			there = Place{Piece: to.Piece, Copy: to.Copy}
-		}
-		s.places = s.places.Set(from, leave).Delete(slot)
+		there = s.left(slot)
+		s.places = s.places.Set(from, leave)
 		s.others = s.others.plus(s.plan.upTo(leave)).minus(s.plan.upTo(there))
 	}
 	s.at = to
 	s.takeUp()
-	return there, had
+	return there
 }
 
 // back undoes the newest step.
@@ -170,10 +167,7 @@ func (s *State) unmove(m *move) {
 	if from != slot {
 		left, _ := s.places.Get(from)
 		s.others = s.others.plus(s.plan.upTo(m.there)).minus(s.plan.upTo(left))
-		s.places = s.places.Delete(from)
-		if m.had {
-			s.places = s.places.Set(slot, m.there)
-		}
+		s.places = s.places.Set(slot, m.there)
 	}
 	s.at = m.from
 	s.takeUp()

@@ -21,8 +21,7 @@ type past struct {
 // move is what a Finish or a Jump changed.
 type move struct {
 	from     Place
-	there    Place   // where the copy gone to had been left,
-	had      bool    // if it had been
+	there    Place   // where the copy gone to had been left, if it is another
 	outcome  outcome // Finish: of the row, before
 	mismatch rowKey  // Finish: the last one, before
 	any      bool    // and whether there was one

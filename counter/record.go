@@ -38,11 +38,13 @@ func (r Record) Mismatch() (Mismatch, bool) {
 	}
 	m := Mismatch{Piece: r.Piece, Copy: r.Copy, Row: r.Row, Number: r.Number,
 		Expected: r.Expected, Counted: r.Counted}
-	if r.Counted != NotCounted {
-		return m, r.Counted != r.Expected
+	if r.Counted == NotCounted {
+		m.Counted, m.Tapped = max(r.Tapped, r.Expected), true
 	}
-	m.Counted, m.Tapped = r.Tapped, true
-	return m, r.Tapped > r.Expected
+	if m.Counted == m.Expected {
+		return Mismatch{}, false
+	}
+	return m, true
 }
 
 // rowKey names a row of a copy of a piece.

@@ -21,7 +21,7 @@ type State struct {
 	spent  int64 // active time in all
 
 	rows   *rowMap   // what is kept of rows, but for the time of the one in hand
-	places *placeMap // where copies were left, by slot; not the one in hand
+	places *placeMap // where copies were left, by slot; of the one in hand, not to be used
 	others extent    // worked in copies other than the one in hand
 
 	mismatch    rowKey // the last one
