@@ -1,0 +1,90 @@
+package tui
+
+import (
+	"errors"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+func basketOf(look Look) *Basket {
+	return NewBasket(BasketConfig{
+		Look: look,
+		Now:  func() time.Time { return noon },
+		Items: []Item{
+			{ID: "1", Title: "Harbour crab", Done: 40, Total: 210, Touched: noon.Add(-3 * time.Hour)},
+			{ID: "2", Title: "Fog bank \x1b[31mblanket 霧の毛布", Done: 12040, Total: 24100, Touched: noon.Add(-50 * time.Hour)},
+			{ID: "3", Title: "Lighthouse mitten", Done: 300, Total: 300, Touched: noon.Add(-20 * time.Second)},
+			{ID: "4", Title: "Tide pool mandala", Total: 900, Demo: true},
+		},
+	})
+}
+
+func TestBasketChooses(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		keys []string
+		want string // the thing opened
+	}{
+		{"the first", []string{"enter"}, "1"},
+		{"by arrows", []string{"down", "down", "up", "enter"}, "2"},
+		{"not past the end", []string{"end", "down", "down", "enter"}, "4"},
+		{"not past the beginning", []string{"up", "enter"}, "1"},
+		{"by number", []string{"3", "enter"}, "3"},
+		{"a number there is not", []string{"2", "7", "enter"}, "2"},
+		{"by Space", []string{"down", " "}, "2"},
+	} {
+		b := basketOf(Look{})
+		b.resize(80, 24)
+		var opened string
+		b.cfg.Open = func(it Item) (*Walk, error) { opened = it.ID; return nil, nil }
+		for _, k := range c.keys {
+			if cmd := b.key(keyOf(k)); cmd != nil {
+				cmd()
+			}
+		}
+		if opened != c.want {
+			t.Errorf("%s: opened %q, want %q", c.name, opened, c.want)
+		}
+	}
+}
+
+func TestBasketClick(t *testing.T) {
+	b := basketOf(Look{})
+	b.resize(80, 24)
+	for i, want := range []string{"1", "2", "3", "4"} {
+		var opened string
+		b.cfg.Open = func(it Item) (*Walk, error) { opened = it.ID; return nil, nil }
+		b.opening = false
+		y := -1
+		for n, l := range strings.Split(b.view(), "\n") {
+			if strings.Contains(l, b.cfg.Items[i].Title) {
+				y = n
+			}
+		}
+		cmd := b.mouse(tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonLeft, X: 10, Y: y})
+		if cmd == nil {
+			t.Fatalf("a click on line %d opens nothing", y)
+		}
+		cmd()
+		if opened != want {
+			t.Errorf("a click on line %d opened %q, want %q", y, opened, want)
+		}
+	}
+}
+
+func TestBasketSaysWhatWentWrong(t *testing.T) {
+	b := basketOf(Look{})
+	b.resize(80, 24)
+	b.cfg.Open = func(Item) (*Walk, error) { return nil, errors.New("another window has it\x1b[2J") }
+	m := &model{page: b, width: 80, height: 24}
+	m.Update(m.key(keyOf("enter"))())
+	if v := b.view(); !strings.Contains(v, "✗ Another window has it␛[2J.") {
+		t.Errorf("the frame does not say so:\n%s", v)
+	}
+	if cmd := b.key(keyOf("enter")); cmd == nil {
+		t.Error("it cannot be tried again")
+	}
+}

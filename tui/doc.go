@@ -1,0 +1,31 @@
+// Package tui is the screens: state in, frame out. It computes nothing about
+// stitches; what is true comes from package counter, and what is kept goes to
+// a [Journal].
+//
+// A [Screen] is the terminal. On it lies a [Basket], the shelf of things in
+// progress, or a [Walk], the screen on which a row is worked.
+//
+// The package by file:
+//
+//	screen.go      the terminal: messages, signals, what lies in front
+//	keys.go        every key, with its help
+//	walk.go        what a walk does
+//	walk_keys.go   what its keys and buttons mean
+//	scene.go       a state in words and numbers
+//	frame.go       a scene set out on the screen
+//	words.go       the words of a row, cut and lit
+//	strip.go       the row as a braid
+//	figures.go     block figures
+//	silhouette.go  the piece in outline
+//	question.go    what the maker is asked
+//	rows.go        the rows of a piece, to look over
+//	finished.go    the end
+//	basket.go      the basket, and basket_view.go how it looks
+//	help.go        the keys on a sheet
+//	theme.go       what text is for, and its ink
+//	palette.go     the colours
+//	clean.go       text from outside made fit for the screen
+//	canvas.go      lines that never outgrow the window
+//
+// The package ground must be in the program before bubbletea: see there.
+package tui

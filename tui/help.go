@@ -1,0 +1,107 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// helpSheet lies over a page and tells every key.
+type helpSheet struct {
+	top  int // the first line shown
+	note string
+}
+
+// lines sets the keys out for a width, in the order they are declared.
+func (h *helpSheet) lines(width int) [][]span {
+	names := 0
+	for _, g := range allKeys {
+		for _, k := range g.keys {
+			names = max(names, cells(k.Help().Key))
+		}
+	}
+	var out [][]span
+	for i, g := range allKeys {
+		if i > 0 {
+			out = append(out, nil)
+		}
+		out = append(out, []span{{strong, g.heading}})
+		for _, k := range g.keys {
+			name := k.Help().Key + strings.Repeat(" ", names-cells(k.Help().Key)+2)
+			for j, line := range fold(base, k.Help().Desc, max(width-len(name)-2, 8)) {
+				if j > 0 {
+					name = strings.Repeat(" ", len(name))
+				}
+				out = append(out, append([]span{{keycap, "  " + name}}, line...))
+			}
+		}
+	}
+	return out
+}
+
+func (h *helpSheet) view(t *theme, width, height int) string {
+	c := newCanvas(t, width, height)
+	margin := span{base, strings.Repeat(" ", marginFor(width))}
+	lines := h.lines(width - 2*len(margin.text))
+	room := max(height-2, 1)
+	top := min(h.top, max(len(lines)-room, 0))
+	c.sides([]span{margin, {strong, "Keys"}}, []span{{quiet, "Esc closes"}, margin})
+	for _, l := range lines[top:min(top+room, len(lines))] {
+		c.line(append([]span{margin}, l...)...)
+	}
+	for len(c.lines) < height-1 {
+		c.line()
+	}
+	foot := h.note
+	if foot == "" && top+room < len(lines) {
+		foot = "Down shows more"
+	}
+	c.line(margin, span{quiet, foot})
+	return c.String()
+}
+
+// scroll moves the sheet by n lines.
+func (m *model) scrollHelp(n int) {
+	room := max(m.height-2, 1)
+	last := max(len(m.help.lines(m.width-2*marginFor(m.width)))-room, 0)
+	m.help.top = min(max(m.help.top+n, 0), last)
+}
+
+func (m *model) helpKey(k tea.KeyMsg) {
+	m.help.note = ""
+	page := max(m.height-3, 1)
+	switch {
+	case key.Matches(k, keyEsc), key.Matches(k, keyHelp), key.Matches(k, keyPress):
+		m.help = nil
+	case key.Matches(k, keyUp):
+		m.scrollHelp(-1)
+	case key.Matches(k, keyDown):
+		m.scrollHelp(1)
+	case key.Matches(k, keyPageUp):
+		m.scrollHelp(-page)
+	case key.Matches(k, keyPageDn):
+		m.scrollHelp(page)
+	case key.Matches(k, keyTop):
+		m.scrollHelp(-1 << 20)
+	case key.Matches(k, keyBottom):
+		m.scrollHelp(1 << 20)
+	default:
+		m.help.note = keyName(Clean(k.String())) + " does nothing here. Esc closes the keys."
+	}
+}
+
+func (m *model) helpMouse(e tea.MouseMsg) tea.Cmd {
+	if e.Action != tea.MouseActionPress {
+		return nil
+	}
+	switch e.Button {
+	case tea.MouseButtonWheelUp:
+		m.scrollHelp(-3)
+	case tea.MouseButtonWheelDown:
+		m.scrollHelp(3)
+	default:
+		m.help = nil
+	}
+	return nil
+}

@@ -1,0 +1,76 @@
+package tui
+
+import "github.com/charmbracelet/bubbles/key"
+
+// Every key is declared here, once, with its help. Help is drawn from the
+// declarations, and nothing else in the package names a key.
+
+// bind declares a key: what the maker reads, what it does, what the terminal
+// calls it.
+func bind(name, does string, keys ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, does))
+}
+
+// Keys that hold everywhere.
+var (
+	keyHelp = bind("?", "every key, and what it does", "?")
+	keyQuit = bind("q", "leave; everything is kept", "q", "Q", "ctrl+c")
+	keyRest = bind("Ctrl+Z", "lay the program aside, back to the shell", "ctrl+z")
+	keyEsc  = bind("Esc", "close this and go back to the row", "esc")
+
+	keyPress  = bind("Enter", "press the lit button", "enter", "ctrl+j")
+	keyLight  = bind("Tab", "light the next button", "tab", "right")
+	keyLightB = bind("Shift+Tab", "light the button before", "shift+tab", "left")
+)
+
+// Keys of the walk.
+var (
+	keyTap    = bind("Space", "tap: one stride on (so do Page Down, a pedal, and a click)", " ", "pgdown")
+	keyBack   = bind("Backspace", "take the last thing back, as often as you like", "backspace", "ctrl+h", "delete")
+	keyStride = bind("s", "stride: a stitch, an instruction, a pass, or the row at a tap", "s", "S")
+	keyPause  = bind("p", "pause the time, or let it go on", "p", "P")
+	keyCount  = bind("c", "count now: say how many stitches are on the hook", "c", "C")
+	keyEnd    = bind("e", "end the row here and give its count", "e", "E")
+	keyRows   = bind("r", "the rows of the piece; go to any of them", "r", "R")
+	keyGoTo   = bind("0-9", "a number goes to that stitch of the row", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyBasket = bind("b", "back to the basket", "b", "B")
+)
+
+// Keys of the questions.
+var (
+	keyDigit  = bind("0-9", "give a number", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyTake   = bind("Enter, Space", "take the number shown (so do Page Down and a click)", "enter", "ctrl+j", " ", "pgdown")
+	keyErase  = bind("Backspace", "rub out a digit; with none left, go back", "backspace", "ctrl+h", "delete")
+	keyCarry  = bind("Enter", "carry on with your count", "enter", "ctrl+j")
+	keyReturn = bind("Backspace", "go back to the row", "backspace", "ctrl+h", "delete", "esc")
+)
+
+// Keys of lists: the basket, and the rows of a piece.
+var (
+	keyUp     = bind("Up", "up", "up")
+	keyDown   = bind("Down", "down", "down")
+	keyPageUp = bind("Page Up", "a page up", "pgup")
+	keyPageDn = bind("Page Down", "a page down", "pgdown")
+	keyTop    = bind("Home", "to the first", "home")
+	keyBottom = bind("End", "to the last", "end")
+	keyChoose = bind("Enter", "take the lit one (so do Space and a click)", "enter", "ctrl+j", " ")
+	keyNumber = bind("0-9", "light the one of that number", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyPrevPc = bind("Left", "the piece or copy before", "left", "shift+tab")
+	keyNextPc = bind("Right", "the next piece or copy", "right", "tab")
+)
+
+// keyGroup is some keys under a heading.
+type keyGroup struct {
+	heading string
+	keys    []key.Binding
+}
+
+// allKeys is the help: every key of every screen.
+var allKeys = []keyGroup{
+	{"Walking a row", []key.Binding{keyTap, keyBack, keyStride, keyGoTo, keyCount, keyEnd, keyPause, keyRows}},
+	{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
+	{"When a count differs", []key.Binding{keyCarry, keyReturn}},
+	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
+	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},
+	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyBasket, keyRest, keyQuit}},
+}

@@ -1,0 +1,260 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"crochet/tallyturn/counter"
+	"crochet/tallyturn/pattern"
+)
+
+// scene is all that a frame of the walk shows, in words and numbers ready to
+// be set out. It is made from the state whenever something happens; drawing
+// only reads it. Its texts are clean.
+type scene struct {
+	title        string
+	piece        string // "" where the pattern names none
+	copy, copies int    // from 1
+
+	row, rows int    // the row's place in its piece, from 1
+	label     string // what the pattern calls the row
+	side      string // "right side", "wrong side", or ""
+	done      int64  // stitches worked
+	total     int64  // what the row must come to
+	known     bool   // whether total is known
+	atEnd     bool   // all stitches of the row are worked
+
+	words      wording
+	from, upto int64    // the instruction in hand makes stitches from+1 to upto
+	facts      []string // where in the repeat, where in the instruction
+	remark     string   // what is to be known about the row's proof
+	closing    string   // what is to be done once the row is full: join, turn
+	next       []ahead  // what comes after this row
+	behind     string   // a difference that the work carries
+
+	paused   bool
+	finished bool
+}
+
+// ahead is a row to come.
+type ahead struct{ label, words string }
+
+// aheadRows is how many rows to come are looked up: as many as a very high
+// window has room for.
+const aheadRows = 8
+
+// number is the stitch in hand: the one being worked, or the last of a full row.
+func (s *scene) number() int64 {
+	if s.known {
+		return min(s.done+1, s.total)
+	}
+	return s.done + 1
+}
+
+// rowLine and stitchLine are the words by which scripts read the screen.
+func (s *scene) rowLine() string { return fmt.Sprintf("row %d of %d", s.row, s.rows) }
+
+func (s *scene) stitchLine() string {
+	if !s.known {
+		return fmt.Sprintf("stitch %d", s.number())
+	}
+	return fmt.Sprintf("stitch %d of %d", s.number(), s.total)
+}
+
+// pieceLine names the piece and the copy.
+func (s *scene) pieceLine() string {
+	switch {
+	case s.copies > 1 && s.piece != "":
+		return fmt.Sprintf("%s, copy %d of %d", s.piece, s.copy, s.copies)
+	case s.copies > 1:
+		return fmt.Sprintf("copy %d of %d", s.copy, s.copies)
+	}
+	return s.piece
+}
+
+// wordsFunc gives the words of a row, as pattern.Proof.Words does.
+type wordsFunc func(*pattern.RowProof) []pattern.Word
+
+// look makes the scene of a state.
+func look(title string, s counter.State, words wordsFunc) *scene {
+	at, plan := s.At(), s.Plan()
+	sc := &scene{
+		title: title, paused: s.Paused(), finished: s.Finished(),
+		copy: at.Copy + 1, copies: plan.Copies(at.Piece),
+		row: at.Row + 1, rows: plan.Rows(at.Piece),
+		piece: pieceName(plan, at.Piece),
+		done:  s.Stitch(), atEnd: s.AtRowEnd(),
+	}
+	sc.total, sc.known = s.Expect()
+	row, number := s.Proof()
+	if row == nil {
+		return sc
+	}
+	sc.label, sc.side = rowLabel(row, number), row.Side.String()
+	here := s.Here()
+	sc.words = wordsOf(words(row), here, sc.atEnd)
+	sc.from, sc.upto = sc.done, sc.done
+	if here.Step != nil {
+		sc.from, sc.upto = sc.done-here.Nth+1, here.InstructionEnd
+		sc.facts = whereabouts(here)
+	}
+	if sc.atEnd {
+		sc.closing = sc.words.text(wordLead)
+	}
+	sc.remark = remark(row)
+	sc.next = comingRows(s, words)
+	sc.behind = behind(s)
+	return sc
+}
+
+// pieceName is the clean name of a piece; "" where it has none.
+func pieceName(plan *counter.Plan, piece int) string {
+	if proof := plan.Proof(); proof != nil && piece < len(proof.Pieces) && proof.Pieces[piece].Piece != nil {
+		return Clean(proof.Pieces[piece].Piece.Name)
+	}
+	return ""
+}
+
+// rowLabel is what the pattern calls one row: its label, or its number where
+// the label speaks of several.
+func rowLabel(r *pattern.RowProof, number int) string {
+	label := strings.TrimSpace(Clean(r.Label))
+	if r.Count() == 1 && label != "" {
+		return label
+	}
+	own := "Row " + strconv.Itoa(number)
+	if r.Kind == pattern.Round {
+		own = "Rnd " + strconv.Itoa(number)
+	}
+	if label == "" || label == own {
+		return own
+	}
+	return own + " (" + label + ")"
+}
+
+// whereabouts tells the passes of the repeats, innermost first, and the place
+// in an instruction of several stitches.
+func whereabouts(here pattern.Here) []string {
+	var facts []string
+	for i := len(here.Passes) - 1; i >= 0; i-- {
+		p := here.Passes[i]
+		if len(facts) == 0 {
+			facts = append(facts, fmt.Sprintf("pass %d of %d", p.N, p.Of))
+		} else {
+			facts = append(facts, fmt.Sprintf("in pass %d of %d", p.N, p.Of))
+		}
+	}
+	if here.Of > 1 {
+		facts = append(facts, fmt.Sprintf("%d of %d in hand", here.Nth, here.Of))
+	}
+	return facts
+}
+
+// remark says what the maker should know about how a row was proven.
+func remark(r *pattern.RowProof) string {
+	switch r.Status {
+	case pattern.Unread:
+		return "not worked out: some words were not understood"
+	case pattern.Trusted:
+		return "the number is the author's own"
+	case pattern.Differs:
+		if r.Stated != nil {
+			return fmt.Sprintf("the pattern says %s, it works out at %d", Clean(r.Stated.Text), r.Made)
+		}
+	}
+	return ""
+}
+
+// comingRows looks ahead, as far as the copy goes and to the row after it.
+func comingRows(s counter.State, words wordsFunc) []ahead {
+	next, more := s.Next()
+	if !more {
+		return []ahead{{"last row", "after it everything is worked"}}
+	}
+	var rows []ahead
+	plan, at := s.Plan(), s.At()
+	for len(rows) < aheadRows && next.Row < plan.Rows(next.Piece) {
+		r, number := plan.Row(next.Piece, next.Row)
+		label := rowLabel(r, number)
+		if next.Piece != at.Piece || next.Copy != at.Copy {
+			label = placeName(plan, next) + ", " + label
+		}
+		rows = append(rows, ahead{label, plainWords(words(r))})
+		next.Row++
+		at = next // only the first row of another piece says so
+	}
+	return rows
+}
+
+// placeName names a piece and copy.
+func placeName(plan *counter.Plan, at counter.Place) string {
+	name := pieceName(plan, at.Piece)
+	if name == "" {
+		name = fmt.Sprintf("piece %d", at.Piece+1)
+	}
+	if n := plan.Copies(at.Piece); n > 1 {
+		name += fmt.Sprintf(", copy %d of %d", at.Copy+1, n)
+	}
+	return name
+}
+
+// plainWords is the words of a row as one clean text.
+func plainWords(words []pattern.Word) string {
+	var b strings.Builder
+	for _, w := range words {
+		b.WriteString(w.Text)
+	}
+	return strings.TrimSpace(Clean(b.String()))
+}
+
+// behind tells of the last difference, while the maker works on the same copy.
+func behind(s counter.State) string {
+	m, ok := s.Mismatch()
+	if !ok || m.Piece != s.Piece() || m.Copy != s.Copy() {
+		return ""
+	}
+	return fmt.Sprintf("row %d came out %s: %d for %d",
+		m.Row+1, overOrShort(m.Counted-m.Expected), m.Counted, m.Expected)
+}
+
+// overOrShort puts a difference in words.
+func overOrShort(n int64) string {
+	if n < 0 {
+		return fmt.Sprintf("%d short", -n)
+	}
+	return fmt.Sprintf("%d over", n)
+}
+
+// count puts a number before a noun: "1 row", "2 rows".
+func count(n int64, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	if strings.HasSuffix(noun, "ch") {
+		return fmt.Sprintf("%d %ses", n, noun)
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// clockTime is a time of work, from ms: "0:42", "1:02:03".
+func clockTime(ms int64) string {
+	d := time.Duration(max(ms, 0)) * time.Millisecond
+	h, m, s := int(d.Hours()), int(d.Minutes())%60, int(d.Seconds())%60
+	if h > 0 {
+		return fmt.Sprintf("%d:%02d:%02d", h, m, s)
+	}
+	return fmt.Sprintf("%d:%02d", m, s)
+}
+
+// text joins the words of one state.
+func (w wording) text(state wordState) string {
+	var parts []string
+	for _, word := range w {
+		if word.state == state {
+			parts = append(parts, strings.Trim(word.text, " ,;."))
+		}
+	}
+	return strings.Join(parts, ", ")
+}

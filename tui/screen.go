@@ -1,0 +1,209 @@
+package tui
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// page is what a screen shows: the basket or a walk.
+type page interface {
+	open() tea.Cmd
+	resize(width, height int)
+	key(tea.KeyMsg) tea.Cmd
+	mouse(tea.MouseMsg) tea.Cmd
+	idle(key string) // a key that nothing listens to
+	tick()
+	fail(error) // a page asked for could not be had
+	view() string
+	ink() *theme
+	close() error
+}
+
+// What a page asks of the screen.
+type (
+	helpMsg  struct{}
+	leaveMsg struct{}
+	tickMsg  struct{}
+	turnMsg  struct {
+		page page
+		err  error
+	}
+)
+
+// Screen is the terminal, with a basket or a walk on it.
+type Screen struct {
+	model *model
+	prog  *tea.Program
+}
+
+// Options says where a screen is. The zero Options are the terminal the
+// program was started on.
+type Options struct {
+	In  io.Reader
+	Out io.Writer
+}
+
+// NewScreen makes a screen that shows first, a *Basket or a *Walk.
+func NewScreen(first page, o Options) *Screen {
+	s := &Screen{model: &model{page: first}}
+	opts := []tea.ProgramOption{
+		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120),
+		// bubbletea quits on a signal without telling the model, and not at
+		// all on a hang-up: Run listens itself.
+		tea.WithoutSignalHandler(),
+	}
+	if o.In != nil {
+		opts = append(opts, tea.WithInput(o.In))
+	}
+	if o.Out != nil {
+		opts = append(opts, tea.WithOutput(o.Out))
+	}
+	s.prog = tea.NewProgram(s.model, opts...)
+	return s
+}
+
+// Send gives the screen a message, as a rule a [Safe]. It may be called from
+// any goroutine, before Run and after it.
+func (s *Screen) Send(m tea.Msg) { s.prog.Send(m) }
+
+// Run shows the screen until the maker leaves, a signal says so or ctx ends.
+// On every way out the terminal is put back and the journal is on disk; the
+// error says what went wrong, a signal or an ended ctx being nothing wrong.
+func (s *Screen) Run(ctx context.Context) error {
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	defer stop()
+	done := make(chan struct{})
+	go func() {
+		select {
+		case <-ctx.Done():
+			s.prog.Send(leaveMsg{})
+		case <-done:
+		}
+	}()
+	_, err := s.prog.Run()
+	close(done)
+	switch {
+	case err == nil, errors.Is(err, tea.ErrInterrupted):
+		err = nil
+	case errors.Is(err, tea.ErrProgramPanic):
+		err = fmt.Errorf("the screen broke down: %w", err)
+	case ctx.Err() != nil:
+		err = nil // the terminal went away with the signal
+	}
+	return errors.Join(err, s.model.page.close())
+}
+
+// model is what bubbletea runs: the page in front, and the help over it.
+type model struct {
+	page          page
+	help          *helpSheet // nil while closed
+	width, height int
+}
+
+func (m *model) Init() tea.Cmd { return tea.Batch(m.page.open(), second()) }
+
+// second is the beat of the clock on the screen.
+func second() tea.Cmd {
+	return tea.Tick(time.Second, func(time.Time) tea.Msg { return tickMsg{} })
+}
+
+func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.width, m.height = msg.Width, msg.Height
+		m.page.resize(m.width, m.height)
+	case tea.KeyMsg:
+		return m, m.keys(msg)
+	case tea.MouseMsg:
+		if m.help != nil {
+			return m, m.helpMouse(msg)
+		}
+		return m, m.page.mouse(msg)
+	case Safe:
+		if w, ok := m.page.(*Walk); ok {
+			w.saved(msg)
+		}
+	case tickMsg:
+		m.page.tick()
+		return m, second()
+	case helpMsg:
+		m.help = &helpSheet{}
+	case leaveMsg:
+		return m, tea.Quit
+	case turnMsg:
+		return m, m.turn(msg)
+	case fmt.Stringer:
+		// Bytes that bubbletea does not know come as types of its own; all
+		// they can do is say what they are.
+		if m.help == nil {
+			m.page.idle("that key")
+		}
+	}
+	return m, nil
+}
+
+// turn puts another page in front.
+func (m *model) turn(to turnMsg) tea.Cmd {
+	if to.err != nil {
+		m.page.fail(to.err)
+		return nil
+	}
+	m.page = to.page
+	m.page.resize(m.width, m.height)
+	return m.page.open()
+}
+
+// keys splits what was read at one go into single keys: fingers are faster
+// than the reading, and every key counts.
+func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
+	if msg.Paste {
+		m.page.idle("pasted text")
+		return nil
+	}
+	if msg.Type != tea.KeyRunes || len(msg.Runes) < 2 {
+		return m.key(msg)
+	}
+	var cmds []tea.Cmd
+	for _, r := range msg.Runes {
+		one := msg
+		one.Runes = []rune{r}
+		cmds = append(cmds, m.key(one))
+	}
+	return tea.Sequence(cmds...)
+}
+
+func (m *model) key(k tea.KeyMsg) tea.Cmd {
+	switch {
+	case key.Matches(k, keyQuit):
+		return tea.Quit
+	case key.Matches(k, keyRest):
+		return tea.Suspend
+	case m.help != nil:
+		m.helpKey(k)
+		return nil
+	case key.Matches(k, keyHelp):
+		m.help = &helpSheet{}
+		return nil
+	}
+	return m.page.key(k)
+}
+
+// View only reads.
+func (m *model) View() string {
+	if m.width <= 0 || m.height <= 0 {
+		return ""
+	}
+	if m.help != nil {
+		return m.help.view(m.page.ink(), m.width, m.height)
+	}
+	return m.page.view()
+}

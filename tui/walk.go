@@ -1,0 +1,379 @@
+package tui
+
+import (
+	"fmt"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"crochet/tallyturn/counter"
+	"crochet/tallyturn/pattern"
+)
+
+// Journal takes what happened, in order, and keeps it. Append must not wait
+// for the disk; it gives the number of the event, and a [Safe] message tells
+// later that everything up to a number is on disk.
+type Journal interface {
+	Append(e counter.Event) (seq uint64)
+}
+
+// Safe tells a walk how far its journal is on disk. Err is why it is not.
+type Safe struct {
+	Walk string // WalkConfig.ID
+	Seq  uint64 // everything up to this number is safe
+	Err  error
+}
+
+// WalkConfig is what a walk needs.
+type WalkConfig struct {
+	ID    string // names the walk in Safe messages
+	Title string
+	State counter.State // where the maker is, the log replayed
+
+	// Journal keeps what happens from here on; Seq is the number of the last
+	// event it holds. Without a journal the walk can be looked at and not be
+	// changed; LookOnly says why.
+	Journal  Journal
+	Seq      uint64
+	LookOnly string
+
+	Now  func() time.Time // the clock
+	Look Look             // what the terminal can show
+
+	// Release, if there is one, is called once when the walk is left, after
+	// its last event; it brings the journal to disk.
+	Release func() error
+	// Basket, if there is one, gives the basket to go back to.
+	Basket func() (*Basket, error)
+}
+
+// mode is what the keys of a walk mean at the moment.
+type mode uint8
+
+const (
+	walking   mode = iota // tapping through a row
+	asking                // the row is full: what does the maker count?
+	differing             // her count is not what it should be
+	counting              // how many stitches are on the hook now?
+	going                 // to which stitch?
+	choosing              // among the rows of the piece
+)
+
+// stride is how far a tap goes.
+type stride uint8
+
+const (
+	byStitch stride = iota
+	byInstruction
+	byPass
+	byRow
+	strides
+)
+
+var strideNames = [strides]string{"a stitch", "an instruction", "a pass of the repeat", "the row"}
+
+// Walk is the screen on which a row is worked. Make one with NewWalk and show
+// it with a [Screen].
+type Walk struct {
+	cfg   WalkConfig
+	theme *theme
+	state counter.State
+	words wordsFunc
+
+	scene  *scene // of state
+	mode   mode
+	stride stride
+	entry  entry  // the number being given
+	lit    int    // which button Enter presses
+	note   string // what the last key came to
+	now    int64  // ms since the Unix epoch
+
+	rows rowList // while choosing
+
+	appended uint64 // the last event given to the journal
+	safe     uint64 // the last one known to be on disk
+	broken   error  // why it is not
+	ended    bool   // the last event of the run is written
+
+	width, height int
+}
+
+// NewWalk makes a walk. It changes nothing until it is shown.
+func NewWalk(cfg WalkConfig) *Walk {
+	w := &Walk{cfg: cfg, theme: newTheme(cfg.Look), state: cfg.State, appended: cfg.Seq, safe: cfg.Seq}
+	w.cfg.Title = Clean(cfg.Title)
+	w.words = remember(func(r *pattern.RowProof) []pattern.Word {
+		proof := w.state.Plan().Proof()
+		return proof.Words(r)
+	})
+	w.now = w.clock()
+	w.refresh()
+	return w
+}
+
+// remember keeps the words of the rows looked at last: they are asked for at
+// every tap and change only with the row.
+func remember(words wordsFunc) wordsFunc {
+	const most = 64
+	kept := map[*pattern.RowProof][]pattern.Word{}
+	return func(r *pattern.RowProof) []pattern.Word {
+		w, ok := kept[r]
+		if !ok {
+			if len(kept) >= most {
+				clear(kept)
+			}
+			w = words(r)
+			kept[r] = w
+		}
+		return w
+	}
+}
+
+func (w *Walk) clock() int64 { return w.cfg.Now().UnixMilli() }
+
+// open begins the run.
+func (w *Walk) open() tea.Cmd {
+	w.do(counter.Event{Kind: counter.Open})
+	w.note = ""
+	w.settle()
+	return tea.SetWindowTitle("tallyturn: " + w.cfg.Title)
+}
+
+// end is the last event of the run. It may be called again.
+func (w *Walk) end() {
+	if !w.ended {
+		w.do(counter.Event{Kind: counter.Close})
+		w.ended = true
+	}
+}
+
+// close ends the run and brings everything to disk. It may be called again.
+func (w *Walk) close() error {
+	w.end()
+	release := w.cfg.Release
+	w.cfg.Release = nil
+	if release == nil {
+		return nil
+	}
+	return release()
+}
+
+// fail tells that the basket could not be had.
+func (w *Walk) fail(err error) {
+	w.broken = err
+	w.cfg.Journal, w.cfg.LookOnly = nil, Clean(err.Error())
+}
+
+func (w *Walk) resize(width, height int) { w.width, w.height = width, height }
+
+// tick moves the clock on.
+func (w *Walk) tick() { w.now = w.clock() }
+
+// saved notes what is safe.
+func (w *Walk) saved(s Safe) {
+	if s.Walk != w.cfg.ID {
+		return
+	}
+	w.broken = s.Err
+	if s.Err == nil {
+		w.safe = max(w.safe, s.Seq)
+	}
+}
+
+// do applies an event and gives it to the journal. It reports whether the
+// event could be; if not, the note says why.
+func (w *Walk) do(e counter.Event) bool {
+	w.now = w.clock()
+	e.At = w.now
+	next, err := w.state.Apply(e)
+	if err != nil {
+		w.note = sentence(err.Error())
+		return false
+	}
+	if w.cfg.Journal == nil {
+		if e.Kind != counter.Open && e.Kind != counter.Close {
+			w.note = "Only looking: " + w.cfg.LookOnly
+		}
+		return false
+	}
+	w.state = next
+	w.appended = w.cfg.Journal.Append(e)
+	w.refresh()
+	return true
+}
+
+// refresh looks at the state anew.
+func (w *Walk) refresh() { w.scene = look(w.cfg.Title, w.state, w.words) }
+
+// settle asks for the maker's count where the row is full.
+func (w *Walk) settle() {
+	if w.mode == walking && w.state.AtRowEnd() {
+		w.ask()
+	}
+}
+
+// ask opens the question at the end of a row, offering the expected number.
+func (w *Walk) ask() {
+	offer, known := w.state.Expect()
+	if !known {
+		offer = w.state.Stitch()
+	}
+	w.enter(asking)
+	w.entry = entry{offer: offer}
+}
+
+func (w *Walk) enter(m mode) { w.mode, w.lit = m, 0 }
+
+// tap goes one stride on.
+func (w *Walk) tap() {
+	if w.state.Finished() || w.state.AtRowEnd() {
+		if w.state.Finished() {
+			w.note = sentence(counter.ErrAllWorked.Error())
+			return
+		}
+		w.ask()
+		return
+	}
+	paused := w.state.Paused()
+	if w.do(counter.Event{Kind: counter.Tap, N: w.reach()}) {
+		if paused {
+			w.note = "The time goes on."
+		}
+		w.settle()
+	}
+}
+
+// reach is how many stitches the next tap covers.
+func (w *Walk) reach() int64 {
+	here, n := w.state.Here(), int64(1)
+	left, known := w.state.Left()
+	switch {
+	case w.stride == byRow && known:
+		n = left
+	case here.Step == nil:
+	case w.stride == byInstruction:
+		n = here.InstructionEnd - w.state.Stitch()
+	case w.stride == byPass:
+		n = here.PassEnd - w.state.Stitch()
+	}
+	if known {
+		n = min(n, left)
+	}
+	return max(n, 1)
+}
+
+// back takes the last thing back.
+func (w *Walk) back() {
+	kind, n := w.state.Last()
+	w.enter(walking)
+	if !w.do(counter.Event{Kind: counter.Back}) {
+		return
+	}
+	switch kind {
+	case counter.Tap:
+		if n > 1 {
+			w.note = count(n, "stitch") + " taken back."
+		}
+	case counter.Finish:
+		w.note = fmt.Sprintf("The end of row %d is taken back.", w.state.Row()+1)
+	default:
+		w.note = fmt.Sprintf("The last %v is taken back.", kind)
+	}
+	w.settle()
+}
+
+// take ends the row with the number given, or flags it.
+func (w *Walk) take() {
+	n, err := w.entry.number()
+	if err != nil {
+		w.note = sentence(err.Error())
+		return
+	}
+	if want, known := w.state.Expect(); known && n != want {
+		w.enter(differing)
+		return
+	}
+	w.finish(n)
+}
+
+// finish ends the row with a count.
+func (w *Walk) finish(n int64) {
+	before := w.state
+	w.enter(walking)
+	if !w.do(counter.Event{Kind: counter.Finish, N: n}) {
+		return
+	}
+	plan := w.state.Plan()
+	switch at := w.state.At(); {
+	case w.state.Finished():
+		w.note = ""
+	case at.Piece != before.Piece() || at.Copy != before.Copy():
+		w.note = fmt.Sprintf("%s is finished. Now %s.", placeName(plan, before.At()), placeName(plan, at))
+	default:
+		w.note = fmt.Sprintf("Row %d is kept: %d.", before.Row()+1, n)
+	}
+	w.settle()
+}
+
+// correct puts the place at the number of stitches the maker counts.
+func (w *Walk) correct() {
+	n, err := w.entry.number()
+	if err != nil {
+		w.note = sentence(err.Error())
+		return
+	}
+	had := w.state.Stitch()
+	w.enter(walking)
+	if n == had {
+		w.note = fmt.Sprintf("Your count agrees: %d.", n)
+	} else if w.do(counter.Event{Kind: counter.Count, N: n}) {
+		w.note = fmt.Sprintf("The tally was %d; it is now %d by your own count.", had, n)
+	}
+	w.settle()
+}
+
+// goTo makes a stitch of the row the one in hand.
+func (w *Walk) goTo() {
+	n, err := w.entry.number()
+	w.enter(walking)
+	if err != nil || n < 1 {
+		w.note = "That is not a stitch of the row."
+		return
+	}
+	if want, known := w.state.Expect(); known && n > want {
+		w.note = "The row has " + count(want, "stitch") + "."
+		return
+	}
+	w.jump(counter.Place{Piece: w.state.Piece(), Copy: w.state.Copy(), Row: w.state.Row(), Stitch: n - 1})
+}
+
+// jump goes to a place.
+func (w *Walk) jump(to counter.Place) {
+	w.enter(walking)
+	if w.do(counter.Event{Kind: counter.Jump, Piece: to.Piece, Copy: to.Copy, Row: to.Row, N: to.Stitch}) {
+		w.note = "Backspace goes back to where you were."
+		w.settle()
+	}
+}
+
+// pause stops the time or lets it go on.
+func (w *Walk) pause() {
+	if w.state.Paused() {
+		if w.do(counter.Event{Kind: counter.Resume}) {
+			w.note = "The time goes on."
+		}
+		return
+	}
+	if w.do(counter.Event{Kind: counter.Pause}) {
+		w.note = "The time stands still until the next tap."
+	}
+}
+
+// nextStride changes how far a tap goes.
+func (w *Walk) nextStride() {
+	w.stride = (w.stride + 1) % strides
+	w.note = "A tap is now " + strideNames[w.stride] + "."
+	if w.stride != byStitch && w.scene.upto == w.scene.from && w.stride != byRow {
+		w.note += " This row was not worked out, so here it is a stitch."
+	}
+}

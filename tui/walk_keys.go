@@ -1,0 +1,273 @@
+package tui
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// choice is a button: its label, the key it stands for, what it does.
+type choice struct {
+	label string
+	key   key.Binding
+	press func(*Walk) tea.Cmd
+}
+
+// act makes a button's deed of one that asks bubbletea for nothing.
+func act(f func(*Walk)) func(*Walk) tea.Cmd {
+	return func(w *Walk) tea.Cmd { f(w); return nil }
+}
+
+func ask(page func() tea.Msg) func(*Walk) tea.Cmd {
+	return func(*Walk) tea.Cmd { return page }
+}
+
+// choices are the buttons of the moment, the main one first.
+func (w *Walk) choices() []choice {
+	help := choice{"Keys", keyHelp, ask(func() tea.Msg { return helpMsg{} })}
+	leave := choice{"Leave", keyQuit, ask(func() tea.Msg { return leaveMsg{} })}
+	switch w.mode {
+	case asking:
+		return []choice{
+			{fmt.Sprintf("Take %s", w.entry), keyTake, act((*Walk).take)},
+			{"Go back", keyErase, act((*Walk).back)},
+			help, leave,
+		}
+	case differing:
+		return []choice{
+			{fmt.Sprintf("Carry on with %s", w.entry), keyCarry, act((*Walk).carryOn)},
+			{"Go back to the row", keyReturn, act((*Walk).goBack)},
+			help, leave,
+		}
+	case counting:
+		return []choice{
+			{fmt.Sprintf("It is %s", w.entry), keyTake, act((*Walk).correct)},
+			{"Never mind", keyEsc, act((*Walk).dismiss)},
+		}
+	case going:
+		return []choice{
+			{fmt.Sprintf("Go to stitch %s", w.entry), keyTake, act((*Walk).goTo)},
+			{"Never mind", keyEsc, act((*Walk).dismiss)},
+		}
+	}
+	pause := "Pause"
+	if w.state.Paused() {
+		pause = "Go on"
+	}
+	list := []choice{
+		{"Tap", keyTap, act((*Walk).tap)},
+		{"Back", keyBack, act((*Walk).back)},
+		{pause, keyPause, act((*Walk).pause)},
+		{"Count", keyCount, act((*Walk).countNow)},
+		{"End", keyEnd, act((*Walk).endRow)},
+		{"Rows", keyRows, act((*Walk).showRows)},
+		help, leave,
+	}
+	if w.state.Finished() {
+		list = []choice{list[5], list[1], help, leave}
+	}
+	if w.cfg.Basket != nil {
+		list = append(list, choice{"Basket", keyBasket, (*Walk).toBasket})
+	}
+	return list
+}
+
+// key does what a key says.
+func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
+	w.note = ""
+	if w.mode == choosing {
+		return w.rowsKey(k)
+	}
+	list := w.choices()
+	w.lit = min(w.lit, len(list)-1)
+	switch {
+	case key.Matches(k, keyLight):
+		w.lit = (w.lit + 1) % len(list)
+		return nil
+	case key.Matches(k, keyLightB):
+		w.lit = (w.lit + len(list) - 1) % len(list)
+		return nil
+	case key.Matches(k, keyPress):
+		return list[w.lit].press(w)
+	case key.Matches(k, keyEsc):
+		w.escape()
+		return nil
+	}
+	if key.Matches(k, keyDigit) && w.digit(k.String()) {
+		return nil
+	}
+	if w.mode != walking && key.Matches(k, keyErase) {
+		w.erase()
+		return nil
+	}
+	if w.mode == differing && key.Matches(k, keyTake) {
+		// Not by a pedal or a stray key: the difference is to be seen.
+		w.note = "Enter carries on with your count, Backspace goes back to the row."
+		return nil
+	}
+	if w.mode == walking && key.Matches(k, keyTap) {
+		w.lit = 0
+		w.tap()
+		return nil
+	}
+	if w.mode == walking && key.Matches(k, keyStride) {
+		w.nextStride()
+		return nil
+	}
+	for _, c := range list {
+		if key.Matches(k, c.key) {
+			w.lit = 0
+			return c.press(w)
+		}
+	}
+	w.idle(k.String())
+	return nil
+}
+
+// idle says that a key does nothing.
+func (w *Walk) idle(name string) {
+	w.note = fmt.Sprintf("%s does nothing here. ? shows every key.", Clean(keyName(name)))
+}
+
+// keyName is a key as the maker would call it.
+func keyName(name string) string {
+	if name == " " {
+		return "Space"
+	}
+	return name
+}
+
+// digit takes a typed digit; false where digits mean nothing.
+func (w *Walk) digit(d string) bool {
+	switch w.mode {
+	case walking:
+		if w.state.Finished() {
+			return false
+		}
+		w.enter(going)
+		w.entry = entry{}
+	case differing: // another count
+		w.enter(asking)
+		w.entry.digits = ""
+	}
+	if !w.entry.add(d) {
+		w.note = sentence(errTooLong.Error())
+	}
+	return true
+}
+
+// erase rubs out a digit of the number being given, or goes back.
+func (w *Walk) erase() {
+	switch {
+	case w.mode == differing:
+		w.goBack()
+	case w.entry.erase():
+		if w.mode == going && w.entry.digits == "" {
+			w.dismiss()
+		}
+	case w.mode == asking:
+		w.back()
+	default:
+		w.dismiss()
+	}
+}
+
+// escape closes what lies over the row.
+func (w *Walk) escape() {
+	switch w.mode {
+	case walking:
+		w.note = "Nothing is open here. q leaves, with everything kept."
+	case asking:
+		w.enter(walking)
+		w.note = "A tap asks for the count again."
+	case differing:
+		w.goBack()
+	default:
+		w.dismiss()
+	}
+}
+
+func (w *Walk) dismiss() { w.enter(walking) }
+
+// carryOn ends the row with a count that differs.
+func (w *Walk) carryOn() {
+	if n, err := w.entry.number(); err == nil {
+		w.finish(n)
+	}
+}
+
+// goBack leaves the question and stands at the end of the row, where the slip
+// can be looked for.
+func (w *Walk) goBack() {
+	w.enter(walking)
+	w.note = "Back at the row. Backspace takes stitches back; a tap asks for the count again."
+}
+
+func (w *Walk) countNow() {
+	if w.state.Finished() {
+		w.note = "Every row is worked: there is nothing to count."
+		return
+	}
+	w.enter(counting)
+	w.entry = entry{offer: w.state.Stitch()}
+}
+
+func (w *Walk) endRow() {
+	if w.state.Finished() {
+		w.note = "Every row is worked: there is none to end."
+		return
+	}
+	w.ask()
+}
+
+// toBasket leaves the walk for the basket.
+func (w *Walk) toBasket() tea.Cmd {
+	if w.cfg.Basket == nil {
+		return nil
+	}
+	w.end()
+	release, basket := w.cfg.Release, w.cfg.Basket
+	w.cfg.Release = nil
+	return func() tea.Msg {
+		if release != nil {
+			if err := release(); err != nil {
+				return turnMsg{err: err}
+			}
+		}
+		b, err := basket()
+		if err != nil {
+			return turnMsg{err: err}
+		}
+		return turnMsg{page: b}
+	}
+}
+
+// mouse presses the button under the pointer; a click anywhere else is a tap.
+func (w *Walk) mouse(m tea.MouseMsg) tea.Cmd {
+	if m.Action != tea.MouseActionPress {
+		return nil
+	}
+	w.note = ""
+	if w.mode == choosing {
+		return w.rowsMouse(m)
+	}
+	if m.Button != tea.MouseButtonLeft {
+		w.idle("that button of the mouse")
+		return nil
+	}
+	list := w.choices()
+	if i := buttonAt(w.buttonRow(), m.X, m.Y, w.height); i >= 0 {
+		w.lit = 0
+		return list[i].press(w)
+	}
+	switch w.mode {
+	case walking:
+		w.tap()
+		return nil
+	case differing:
+		w.note = "Press one of the buttons: the difference is to be seen."
+		return nil
+	}
+	return list[0].press(w)
+}
