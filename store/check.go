@@ -1,0 +1,282 @@
+package store
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"hash/fnv"
+	"io"
+	"os"
+)
+
+// bbolt trusts its file: a page that points astray makes it panic, fault, or
+// write over what is still needed. So the pages are gone through before it is
+// let near them. What is on a page is, in the byte order of the machine:
+//
+//	page     id 8, flags 2, count 2, overflow 4; then elements
+//	branch   each: position of key 4 (from the element), length 4, page 8
+//	leaf     each: flags 4, position of key 4, lengths of key 4 and value 4
+//	bucket   value of a leaf with flag 1: root page 8, sequence 8; a root of 0
+//	         means that the bucket's only page follows
+//	free     ids 8 each; a count of 0xffff means that the first is the count
+//	meta     magic 4, version 4, page size 4, flags 4, root bucket 16,
+//	         freelist 8, end of pages 8, transaction 8, FNV-1a of these 8
+const (
+	pageHeader  = 16
+	elementSize = 16
+	bucketSize  = 16
+	metaSize    = 64
+
+	branchPage = 0x01
+	leafPage   = 0x02
+	metaPage   = 0x04
+	freePage   = 0x10
+
+	bucketLeaf = 0x01
+	noFreelist = 1<<64 - 1
+	maxDepth   = 64 // of pages under pages: far more than a file can need
+)
+
+var native = binary.NativeEndian
+
+// checker goes through the pages of a database.
+type checker struct {
+	file     io.ReaderAt
+	pageSize int64
+	end      uint64 // all pages lie before this one
+	used     []bool
+}
+
+// checkPages reports as ErrDamaged where the pages of a database do not hold
+// together. Values are not looked at.
+func checkPages(path string, pageSize int64) error {
+	f, err := os.Open(path)
+	if err != nil {
+		return err
+	}
+	defer f.Close() // it was only read
+	info, err := f.Stat()
+	if err != nil {
+		return err
+	}
+	c := &checker{file: f, pageSize: pageSize}
+	root, freelist, err := c.metas()
+	if err != nil {
+		return err
+	}
+	if info.Size() < int64(c.end)*pageSize {
+		return damaged("it has %d bytes of %d", info.Size(), int64(c.end)*pageSize)
+	}
+	c.used = make([]bool, c.end)
+	c.used[0], c.used[1] = true, true
+	if err := c.tree(root, nil, nil, 0); err != nil {
+		return err
+	}
+	return c.free(freelist)
+}
+
+func damaged(format string, args ...any) error {
+	return fmt.Errorf("%w: %s", ErrDamaged, fmt.Sprintf(format, args...))
+}
+
+// metas reads both meta pages and gives what the newer says. Only one is
+// written at a time, and in one piece, so both must be whole.
+func (c *checker) metas() (root, freelist uint64, err error) {
+	var newest uint64
+	for id := range uint64(2) {
+		page := make([]byte, pageHeader+metaSize)
+		if err := c.read(page, int64(id)*c.pageSize); err != nil {
+			return 0, 0, err
+		}
+		meta := page[pageHeader:]
+		hash := fnv.New64a()
+		hash.Write(meta[:metaSize-8])
+		if native.Uint64(page) != id || native.Uint16(page[8:]) != metaPage || native.Uint64(meta[metaSize-8:]) != hash.Sum64() {
+			return 0, 0, damaged("its head page %d does not add up", id)
+		}
+		if txid := native.Uint64(meta[48:]); id == 0 || txid > newest {
+			newest = txid
+			root, freelist, c.end = native.Uint64(meta[16:]), native.Uint64(meta[32:]), native.Uint64(meta[40:])
+		}
+	}
+	if c.end < 2 || c.end > 1<<40 {
+		return 0, 0, damaged("it says it has %d pages", c.end)
+	}
+	return root, freelist, nil
+}
+
+func (c *checker) read(b []byte, at int64) error {
+	_, err := c.file.ReadAt(b, at)
+	if errors.Is(err, io.EOF) {
+		return damaged("it ends too soon")
+	}
+	return err
+}
+
+// page reads a page and those it runs over into, and marks them used.
+func (c *checker) page(id uint64) ([]byte, error) {
+	if id < 2 || id >= c.end {
+		return nil, damaged("page %d is none", id)
+	}
+	b := make([]byte, c.pageSize)
+	if err := c.read(b, int64(id)*c.pageSize); err != nil {
+		return nil, err
+	}
+	more := uint64(native.Uint32(b[12:]))
+	if native.Uint64(b) != id || more >= c.end-id {
+		return nil, damaged("page %d is not one", id)
+	}
+	for i := id; i <= id+more; i++ {
+		if c.used[i] {
+			return nil, damaged("page %d is used twice", i)
+		}
+		c.used[i] = true
+	}
+	if more > 0 {
+		b = append(b, make([]byte, int64(more)*c.pageSize)...)
+		if err := c.read(b[c.pageSize:], (int64(id)+1)*c.pageSize); err != nil {
+			return nil, err
+		}
+	}
+	return b, nil
+}
+
+// tree goes through a bucket from its root page. Keys lie from low on, and
+// before high if that is not nil.
+func (c *checker) tree(id uint64, low, high []byte, depth int) error {
+	if depth > maxDepth {
+		return damaged("page %d lies too deep", id)
+	}
+	b, err := c.page(id)
+	if err != nil {
+		return err
+	}
+	if native.Uint16(b[8:])&branchPage == 0 {
+		return c.leaf(b, low, high, depth)
+	}
+	count := int(native.Uint16(b[10:]))
+	if native.Uint16(b[8:]) != branchPage || count == 0 {
+		return damaged("page %d is no branch", id)
+	}
+	keys, pages := make([][]byte, count), make([]uint64, count)
+	for i := range count {
+		at := pageHeader + i*elementSize
+		el, ok := slice(b, at, 0, elementSize)
+		if !ok {
+			return damaged("page %d is cut short", id)
+		}
+		if keys[i], ok = slice(b, at, native.Uint32(el), native.Uint32(el[4:])); !ok {
+			return damaged("page %d has a key outside it", id)
+		}
+		pages[i] = native.Uint64(el[8:])
+	}
+	if err := inOrder(keys, low, high); err != nil {
+		return fmt.Errorf("%w on page %d", err, id)
+	}
+	for i := range count {
+		below := high
+		if i+1 < count {
+			below = keys[i+1]
+		}
+		if err := c.tree(pages[i], keys[i], below, depth+1); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// leaf goes through a leaf page, and the buckets on it.
+func (c *checker) leaf(b, low, high []byte, depth int) error {
+	id, count := native.Uint64(b), int(native.Uint16(b[10:]))
+	if native.Uint16(b[8:]) != leafPage {
+		return damaged("page %d is no leaf", id)
+	}
+	keys := make([][]byte, count)
+	for i := range count {
+		at := pageHeader + i*elementSize
+		el, ok := slice(b, at, 0, elementSize)
+		if !ok {
+			return damaged("page %d is cut short", id)
+		}
+		flags, pos, keyLen, valueLen := native.Uint32(el), native.Uint32(el[4:]), native.Uint32(el[8:]), native.Uint32(el[12:])
+		key, ok := slice(b, at, pos, keyLen)
+		value, ok2 := slice(b, at+int(keyLen), pos, valueLen)
+		if !ok || !ok2 {
+			return damaged("page %d has an entry outside it", id)
+		}
+		keys[i] = key
+		switch {
+		case flags == 0:
+		case flags != bucketLeaf || len(value) < bucketSize:
+			return damaged("page %d has an entry of no kind", id)
+		default:
+			if err := c.bucket(value, depth); err != nil {
+				return err
+			}
+		}
+	}
+	if err := inOrder(keys, low, high); err != nil {
+		return fmt.Errorf("%w on page %d", err, id)
+	}
+	return nil
+}
+
+func (c *checker) bucket(value []byte, depth int) error {
+	if root := native.Uint64(value); root != 0 {
+		return c.tree(root, nil, nil, depth+1)
+	}
+	inline := value[bucketSize:]
+	if len(inline) < pageHeader || depth >= maxDepth {
+		return damaged("a small bucket is cut short")
+	}
+	return c.leaf(inline, nil, nil, depth+1)
+}
+
+// free goes through the list of free pages. None of them may be in use.
+func (c *checker) free(id uint64) error {
+	if id == noFreelist {
+		return nil
+	}
+	b, err := c.page(id)
+	if err != nil {
+		return err
+	}
+	if native.Uint16(b[8:]) != freePage {
+		return damaged("page %d is no list of free pages", id)
+	}
+	count, at := uint64(native.Uint16(b[10:])), pageHeader
+	if count == 0xffff {
+		count, at = native.Uint64(b[pageHeader:]), pageHeader+8
+	}
+	if count > uint64(len(b)-at)/8 {
+		return damaged("the list of free pages is cut short")
+	}
+	for i := range count {
+		free := native.Uint64(b[at+8*int(i):])
+		if free >= c.end || c.used[free] {
+			return damaged("page %d is free and in use", free)
+		}
+		c.used[free] = true
+	}
+	return nil
+}
+
+// slice is the n bytes of b that begin pos after at, if they are there.
+func slice(b []byte, at int, pos, n uint32) ([]byte, bool) {
+	from := uint64(at) + uint64(pos)
+	to := from + uint64(n)
+	if to > uint64(len(b)) {
+		return nil, false
+	}
+	return b[from:to:to], true
+}
+
+func inOrder(keys [][]byte, low, high []byte) error {
+	for i, key := range keys {
+		if i == 0 && bytes.Compare(key, low) < 0 || i > 0 && bytes.Compare(keys[i-1], key) >= 0 || high != nil && bytes.Compare(key, high) >= 0 {
+			return damaged("keys are out of order")
+		}
+	}
+	return nil
+}

@@ -1,0 +1,36 @@
+// Package store keeps projects and what happened in them on disk, in one file.
+//
+// [Open] takes the file for this process alone. A [Project] is a pattern that
+// is being worked: its text is kept with it, so that the file it came from
+// may move or go. A [Writer] takes events as they happen, without ever making
+// the caller wait, and says when they are safe.
+//
+// # What is promised
+//
+// An event that was said to be safe is on the disk. Events are there in the
+// order they were given, each once, whatever happens in between: a kill, a
+// full disk, a commit that failed and had been made all the same. A file that
+// is damaged, or was made by a newer version, is not written to.
+//
+// # The file
+//
+// It is a bbolt database, mode 0600. Numbers are big-endian, 8 bytes; id is
+// the number of a project, seq that of an event in its project, both from 1.
+//
+//	tallyturn
+//	    schema               the version of this layout
+//	projects
+//	    id                   title, path, size and time of creation
+//	texts
+//	    id                   text of the pattern
+//	paths
+//	    path 0x00 id         nothing: finds a project by its path
+//	hashes
+//	    SHA-256 of text, id  nothing: finds a project by its text
+//	logs
+//	    id
+//	        seq              an event, as package counter encodes it
+//
+// All values but those of the two indexes end in the CRC-32C of their key and
+// what is before it (seal.go).
+package store

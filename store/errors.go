@@ -1,0 +1,22 @@
+package store
+
+import "errors"
+
+// What can be wrong. The words are fit to be shown as they are.
+var (
+	// ErrLocked is given by Open while another process has the file.
+	ErrLocked = errors.New("the basket is open in another window")
+	// ErrNewer is given by Open for a file of a later layout.
+	ErrNewer = errors.New("the basket was written by a newer version")
+	// ErrForeign is given by Open for a database of another program.
+	ErrForeign = errors.New("this is not a basket")
+	// ErrDamaged is given when the file is not as it was written. From then
+	// on nothing is written to it.
+	ErrDamaged = errors.New("the basket's file is damaged")
+	// ErrNoProject is given for a project that is not in the file.
+	ErrNoProject = errors.New("there is no such project in the basket")
+	// ErrBusy is given for a second Writer of a project.
+	ErrBusy = errors.New("this project is being worked already")
+	// ErrClosed is given by a Store that has been closed.
+	ErrClosed = errors.New("the basket is closed")
+)

@@ -1,0 +1,53 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"runtime/debug"
+
+	"go.etcd.io/bbolt"
+)
+
+// guard runs what reads or writes the file. bbolt maps the file into memory
+// and panics where it does not hold together; where the file is shorter than
+// it says, the processor faults. Both come out as ErrDamaged.
+func guard(work func() error) (err error) {
+	defer debug.SetPanicOnFault(debug.SetPanicOnFault(true))
+	defer func() {
+		if p := recover(); p != nil {
+			err = fmt.Errorf("%w: %v", ErrDamaged, p)
+		}
+	}()
+	return work()
+}
+
+// view reads the file, without writers in the way.
+func (s *Store) view(read func(*bbolt.Tx) error) error {
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	if s.closed {
+		return ErrClosed
+	}
+	return s.watch(guard(func() error { return s.db.View(read) }))
+}
+
+// update changes the file, durably. It refuses once damage has been seen.
+func (s *Store) update(write func(*bbolt.Tx) error) error {
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	if s.closed {
+		return ErrClosed
+	}
+	if p := s.damage.Load(); p != nil {
+		return *p
+	}
+	return s.watch(guard(func() error { return s.commit(write) }))
+}
+
+// watch remembers the first damage seen.
+func (s *Store) watch(err error) error {
+	if errors.Is(err, ErrDamaged) {
+		s.damage.CompareAndSwap(nil, &err)
+	}
+	return err
+}

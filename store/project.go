@@ -1,0 +1,310 @@
+package store
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/binary"
+	"fmt"
+	"path/filepath"
+	"strconv"
+
+	"go.etcd.io/bbolt"
+
+	"crochet/tallyturn/counter"
+)
+
+// Project is a pattern in work.
+type Project struct {
+	ID      string // given by Create
+	Title   string
+	Path    string // absolute, of the file the pattern came from; "" for none
+	Text    string // of the pattern
+	Size    string // name of the size worked; "" for the first
+	Created int64  // in ms since the Unix epoch
+	Touched int64  // time of the last event, or of creation
+	Events  uint64 // how many there are
+}
+
+// Create puts a new project into the file. ID, Touched and Events are given
+// to it; Path is made absolute.
+func (s *Store) Create(p Project) (Project, error) {
+	path, err := absolute(p.Path)
+	if err != nil {
+		return Project{}, err
+	}
+	p.Path, p.Touched, p.Events = path, p.Created, 0
+	err = s.update(func(tx *bbolt.Tx) error {
+		id, err := tx.Bucket(projectsBucket).NextSequence()
+		if err != nil {
+			return err
+		}
+		p.ID = strconv.FormatUint(id, 10)
+		if _, err := tx.Bucket(logsBucket).CreateBucket(number(id)); err != nil {
+			return err
+		}
+		return put(tx, number(id), p)
+	})
+	if err != nil {
+		return Project{}, err
+	}
+	return p, nil
+}
+
+// Update changes the Title, Path, Text and Size of a project to those of p.
+// The rest of p but its ID is of no account.
+func (s *Store) Update(p Project) error {
+	path, err := absolute(p.Path)
+	if err != nil {
+		return err
+	}
+	return s.update(func(tx *bbolt.Tx) error {
+		key, err := keyOf(p.ID)
+		if err != nil {
+			return err
+		}
+		old, err := get(tx, key)
+		if err != nil {
+			return err
+		}
+		if err := tx.Bucket(pathsBucket).Delete(pathKey(old.Path, key)); err != nil {
+			return err
+		}
+		if err := tx.Bucket(hashesBucket).Delete(hashKey(old.Text, key)); err != nil {
+			return err
+		}
+		old.Title, old.Path, old.Text, old.Size = p.Title, path, p.Text, p.Size
+		return put(tx, key, old)
+	})
+}
+
+// Projects gives all projects in the order they were begun, without their
+// Text.
+func (s *Store) Projects() ([]Project, error) {
+	var all []Project
+	err := s.view(func(tx *bbolt.Tx) error {
+		return tx.Bucket(projectsBucket).ForEach(func(key, _ []byte) error {
+			p, err := getHead(tx, key)
+			all = append(all, p)
+			return err
+		})
+	})
+	if err != nil {
+		return nil, err
+	}
+	return all, nil
+}
+
+// Project gives one project, or ErrNoProject.
+func (s *Store) Project(id string) (p Project, err error) {
+	err = s.view(func(tx *bbolt.Tx) error {
+		key, err := keyOf(id)
+		if err != nil {
+			return err
+		}
+		p, err = get(tx, key)
+		return err
+	})
+	return p, err
+}
+
+// Find gives the project of a pattern: one that came from the same path or,
+// if there is none, one with the same text, which is what a file that was
+// moved has. Of several, it is the one touched last. Without any, the error is
+// ErrNoProject. An empty path finds nothing.
+func (s *Store) Find(path, text string) (p Project, err error) {
+	if path, err = absolute(path); err != nil {
+		return Project{}, err
+	}
+	err = s.view(func(tx *bbolt.Tx) error {
+		key, err := newest(tx, pathsBucket, pathKey(path, nil))
+		if err != nil {
+			return err
+		}
+		if path == "" || key == nil {
+			if key, err = newest(tx, hashesBucket, hashKey(text, nil)); err != nil {
+				return err
+			}
+		}
+		if key == nil {
+			return ErrNoProject
+		}
+		p, err = get(tx, key)
+		return err
+	})
+	return p, err
+}
+
+// newest is the key of the project touched last among those under a prefix of
+// an index; nil where there is none.
+func newest(tx *bbolt.Tx, index, prefix []byte) (newest []byte, err error) {
+	touched := int64(0)
+	cursor := tx.Bucket(index).Cursor()
+	for k, _ := cursor.Seek(prefix); bytes.HasPrefix(k, prefix); k, _ = cursor.Next() {
+		key := k[len(prefix):]
+		if len(key) != 8 {
+			continue // a longer path that begins alike
+		}
+		p, err := getHead(tx, key)
+		if err != nil {
+			return nil, err
+		}
+		if newest == nil || p.Touched >= touched {
+			newest, touched = key, p.Touched
+		}
+	}
+	return newest, nil
+}
+
+func absolute(path string) (string, error) {
+	if path == "" {
+		return "", nil
+	}
+	return filepath.Abs(path)
+}
+
+// keyOf is the key of a project's id.
+func keyOf(id string) ([]byte, error) {
+	n, err := strconv.ParseUint(id, 10, 64)
+	if err != nil || strconv.FormatUint(n, 10) != id {
+		return nil, fmt.Errorf("%w: %q", ErrNoProject, id)
+	}
+	return number(n), nil
+}
+
+func pathKey(path string, id []byte) []byte {
+	return append(append([]byte(path), 0), id...)
+}
+
+func hashKey(text string, id []byte) []byte {
+	sum := sha256.Sum256([]byte(text))
+	return append(sum[:], id...)
+}
+
+// put writes a project and its places in the indexes.
+func put(tx *bbolt.Tx, key []byte, p Project) error {
+	for _, entry := range []struct{ bucket, key, value []byte }{
+		{projectsBucket, key, seal(key, appendHead(nil, p))},
+		{textsBucket, key, seal(key, []byte(p.Text))},
+		{pathsBucket, pathKey(p.Path, key), nil},
+		{hashesBucket, hashKey(p.Text, key), nil},
+	} {
+		if err := tx.Bucket(entry.bucket).Put(entry.key, entry.value); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// get reads a project.
+func get(tx *bbolt.Tx, key []byte) (Project, error) {
+	p, err := getHead(tx, key)
+	if err != nil {
+		return Project{}, err
+	}
+	text, err := unseal(key, tx.Bucket(textsBucket).Get(key))
+	p.Text = string(text)
+	return p, err
+}
+
+// getHead reads a project but for its text.
+func getHead(tx *bbolt.Tx, key []byte) (Project, error) {
+	sealed := tx.Bucket(projectsBucket).Get(key)
+	if sealed == nil {
+		return Project{}, ErrNoProject
+	}
+	head, err := unseal(key, sealed)
+	if err != nil {
+		return Project{}, err
+	}
+	p, err := readHead(head)
+	if err != nil {
+		return Project{}, err
+	}
+	p.ID = strconv.FormatUint(binary.BigEndian.Uint64(key), 10)
+	log := tx.Bucket(logsBucket).Bucket(key)
+	if log == nil {
+		return Project{}, fmt.Errorf("%w: the log of project %s is missing", ErrDamaged, p.ID)
+	}
+	p.Touched, p.Events = p.Created, log.Sequence()
+	if k, v := log.Cursor().Last(); k != nil {
+		e, err := readEvent(k, v)
+		if err != nil {
+			return Project{}, err
+		}
+		p.Touched = max(p.Touched, e.At)
+	}
+	return p, nil
+}
+
+// appendHead writes title, path and size, each after its length, and the time
+// of creation.
+func appendHead(b []byte, p Project) []byte {
+	for _, s := range []string{p.Title, p.Path, p.Size} {
+		b = binary.AppendUvarint(b, uint64(len(s)))
+		b = append(b, s...)
+	}
+	return binary.AppendVarint(b, p.Created)
+}
+
+func readHead(b []byte) (p Project, err error) {
+	bad := fmt.Errorf("%w: a project cannot be read", ErrDamaged)
+	for _, s := range []*string{&p.Title, &p.Path, &p.Size} {
+		n, k := binary.Uvarint(b)
+		if k <= 0 || n > uint64(len(b)-k) {
+			return Project{}, bad
+		}
+		*s, b = string(b[k:k+int(n)]), b[k+int(n):]
+	}
+	created, k := binary.Varint(b)
+	if k != len(b) || k <= 0 {
+		return Project{}, bad
+	}
+	p.Created = created
+	return p, nil
+}
+
+// readEvent reads an entry of a log.
+func readEvent(key, sealed []byte) (e counter.Event, err error) {
+	b, err := unseal(key, sealed)
+	if err != nil {
+		return e, err
+	}
+	if err := e.UnmarshalBinary(b); err != nil {
+		return e, fmt.Errorf("%w: entry %x of a log: %w", ErrDamaged, key, err)
+	}
+	return e, nil
+}
+
+// Load gives a project and everything that happened in it, in order.
+func (s *Store) Load(id string) (p Project, events []counter.Event, err error) {
+	err = s.view(func(tx *bbolt.Tx) error {
+		key, err := keyOf(id)
+		if err != nil {
+			return err
+		}
+		if p, err = get(tx, key); err != nil {
+			return err
+		}
+		log := tx.Bucket(logsBucket).Bucket(key)
+		events = make([]counter.Event, 0, min(p.Events, 1<<24))
+		cursor := log.Cursor()
+		for k, v := cursor.First(); k != nil; k, v = cursor.Next() {
+			if len(k) != 8 || binary.BigEndian.Uint64(k) != uint64(len(events)+1) {
+				return fmt.Errorf("%w: after event %d of project %s comes entry %x", ErrDamaged, len(events), id, k)
+			}
+			e, err := readEvent(k, v)
+			if err != nil {
+				return err
+			}
+			events = append(events, e)
+		}
+		if uint64(len(events)) != p.Events {
+			return fmt.Errorf("%w: project %s has %d of %d events", ErrDamaged, id, len(events), p.Events)
+		}
+		return nil
+	})
+	if err != nil {
+		return Project{}, nil, err
+	}
+	return p, events, nil
+}
