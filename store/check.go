@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/binary"
 	"errors"
-	"fmt"
 	"hash/fnv"
 	"io"
 	"os"
@@ -46,6 +45,7 @@ type checker struct {
 	pageSize int64
 	end      uint64 // all pages lie before this one
 	used     []bool
+	spare    [][]byte // buffers of one page
 }
 
 // checkPages reports as ErrDamaged where the pages of a database do not hold
@@ -74,10 +74,6 @@ func checkPages(path string, pageSize int64) error {
 		return err
 	}
 	return c.free(freelist)
-}
-
-func damaged(format string, args ...any) error {
-	return fmt.Errorf("%w: %s", ErrDamaged, fmt.Sprintf(format, args...))
 }
 
 // metas reads both meta pages and gives what the newer says. Only one is
@@ -114,12 +110,22 @@ func (c *checker) read(b []byte, at int64) error {
 	return err
 }
 
+func (c *checker) buffer() []byte {
+	n := len(c.spare)
+	if n == 0 {
+		return make([]byte, c.pageSize)
+	}
+	b := c.spare[n-1]
+	c.spare = c.spare[:n-1]
+	return b
+}
+
 // page reads a page and those it runs over into, and marks them used.
 func (c *checker) page(id uint64) ([]byte, error) {
 	if id < 2 || id >= c.end {
 		return nil, damaged("page %d is none", id)
 	}
-	b := make([]byte, c.pageSize)
+	b := c.buffer()
 	if err := c.read(b, int64(id)*c.pageSize); err != nil {
 		return nil, err
 	}
@@ -152,6 +158,7 @@ func (c *checker) tree(id uint64, low, high []byte, depth int) error {
 	if err != nil {
 		return err
 	}
+	defer func() { c.spare = append(c.spare, b[:c.pageSize]) }()
 	if native.Uint16(b[8:])&branchPage == 0 {
 		return c.leaf(b, low, high, depth)
 	}
@@ -170,9 +177,12 @@ func (c *checker) tree(id uint64, low, high []byte, depth int) error {
 			return damaged("page %d has a key outside it", id)
 		}
 		pages[i] = native.Uint64(el[8:])
+		if i == 0 && bytes.Compare(low, keys[0]) > 0 || i > 0 && bytes.Compare(keys[i-1], keys[i]) >= 0 {
+			return damaged("keys are out of order on page %d", id)
+		}
 	}
-	if err := inOrder(keys, low, high); err != nil {
-		return fmt.Errorf("%w on page %d", err, id)
+	if high != nil && bytes.Compare(keys[count-1], high) >= 0 {
+		return damaged("keys are out of order on page %d", id)
 	}
 	for i := range count {
 		below := high
@@ -192,7 +202,7 @@ func (c *checker) leaf(b, low, high []byte, depth int) error {
 	if native.Uint16(b[8:]) != leafPage {
 		return damaged("page %d is no leaf", id)
 	}
-	keys := make([][]byte, count)
+	last := low
 	for i := range count {
 		at := pageHeader + i*elementSize
 		el, ok := slice(b, at, 0, elementSize)
@@ -205,7 +215,10 @@ func (c *checker) leaf(b, low, high []byte, depth int) error {
 		if !ok || !ok2 {
 			return damaged("page %d has an entry outside it", id)
 		}
-		keys[i] = key
+		if order := bytes.Compare(last, key); order > 0 || order == 0 && i > 0 {
+			return damaged("keys are out of order on page %d", id)
+		}
+		last = key
 		switch {
 		case flags == 0:
 		case flags != bucketLeaf || len(value) < bucketSize:
@@ -216,8 +229,8 @@ func (c *checker) leaf(b, low, high []byte, depth int) error {
 			}
 		}
 	}
-	if err := inOrder(keys, low, high); err != nil {
-		return fmt.Errorf("%w on page %d", err, id)
+	if high != nil && count > 0 && bytes.Compare(last, high) >= 0 {
+		return damaged("keys are out of order on page %d", id)
 	}
 	return nil
 }
@@ -270,13 +283,4 @@ func slice(b []byte, at int, pos, n uint32) ([]byte, bool) {
 		return nil, false
 	}
 	return b[from:to:to], true
-}
-
-func inOrder(keys [][]byte, low, high []byte) error {
-	for i, key := range keys {
-		if i == 0 && bytes.Compare(key, low) < 0 || i > 0 && bytes.Compare(keys[i-1], key) >= 0 || high != nil && bytes.Compare(key, high) >= 0 {
-			return damaged("keys are out of order")
-		}
-	}
-	return nil
 }

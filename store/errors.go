@@ -1,6 +1,9 @@
 package store
 
-import "errors"
+import (
+	"errors"
+	"fmt"
+)
 
 // What can be wrong. The words are fit to be shown as they are.
 var (
@@ -20,3 +23,8 @@ var (
 	// ErrClosed is given by a Store that has been closed.
 	ErrClosed = errors.New("the basket is closed")
 )
+
+// damaged is ErrDamaged with what was found.
+func damaged(format string, args ...any) error {
+	return fmt.Errorf("%w: %s", ErrDamaged, fmt.Sprintf(format, args...))
+}

@@ -223,17 +223,53 @@ func getHead(tx *bbolt.Tx, key []byte) (Project, error) {
 	p.ID = strconv.FormatUint(binary.BigEndian.Uint64(key), 10)
 	log := tx.Bucket(logsBucket).Bucket(key)
 	if log == nil {
-		return Project{}, fmt.Errorf("%w: the log of project %s is missing", ErrDamaged, p.ID)
+		return Project{}, damaged("the log of project %s is missing", p.ID)
 	}
 	p.Touched, p.Events = p.Created, log.Sequence()
-	if k, v := log.Cursor().Last(); k != nil {
-		e, err := readEvent(k, v)
-		if err != nil {
-			return Project{}, err
-		}
-		p.Touched = max(p.Touched, e.At)
+	if p.Events == 0 {
+		return p, nil
 	}
+	k, v := log.Cursor().Last()
+	if !bytes.Equal(k, number(p.Events)) {
+		return Project{}, damaged("the log of project %s has no event %d", p.ID, p.Events)
+	}
+	e, err := readEvent(k, v)
+	if err != nil {
+		return Project{}, err
+	}
+	p.Touched = max(p.Touched, e.At)
 	return p, nil
+}
+
+// checkProjects sees that every project has all its parts, and that no part
+// is without its project.
+func checkProjects(tx *bbolt.Tx) error {
+	count := 0
+	err := tx.Bucket(projectsBucket).ForEach(func(key, _ []byte) error {
+		count++
+		p, err := getHead(tx, key)
+		if err != nil {
+			return err
+		}
+		if tx.Bucket(textsBucket).Get(key) == nil || tx.Bucket(pathsBucket).Get(pathKey(p.Path, key)) == nil {
+			return damaged("a part of project %s is missing", p.ID)
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	for _, name := range [][]byte{textsBucket, pathsBucket, hashesBucket, logsBucket} {
+		n := 0
+		cursor := tx.Bucket(name).Cursor()
+		for k, _ := cursor.First(); k != nil; k, _ = cursor.Next() {
+			n++
+		}
+		if n != count {
+			return damaged("there are %d %s of %d projects", n, name, count)
+		}
+	}
+	return nil
 }
 
 // appendHead writes title, path and size, each after its length, and the time
@@ -247,7 +283,7 @@ func appendHead(b []byte, p Project) []byte {
 }
 
 func readHead(b []byte) (p Project, err error) {
-	bad := fmt.Errorf("%w: a project cannot be read", ErrDamaged)
+	bad := damaged("a project cannot be read")
 	for _, s := range []*string{&p.Title, &p.Path, &p.Size} {
 		n, k := binary.Uvarint(b)
 		if k <= 0 || n > uint64(len(b)-k) {
@@ -290,7 +326,7 @@ func (s *Store) Load(id string) (p Project, events []counter.Event, err error) {
 		cursor := log.Cursor()
 		for k, v := cursor.First(); k != nil; k, v = cursor.Next() {
 			if len(k) != 8 || binary.BigEndian.Uint64(k) != uint64(len(events)+1) {
-				return fmt.Errorf("%w: after event %d of project %s comes entry %x", ErrDamaged, len(events), id, k)
+				return damaged("after event %d of project %s comes entry %x", len(events), id, k)
 			}
 			e, err := readEvent(k, v)
 			if err != nil {
@@ -299,7 +335,7 @@ func (s *Store) Load(id string) (p Project, events []counter.Event, err error) {
 			events = append(events, e)
 		}
 		if uint64(len(events)) != p.Events {
-			return fmt.Errorf("%w: project %s has %d of %d events", ErrDamaged, id, len(events), p.Events)
+			return damaged("project %s has %d of %d events", id, len(events), p.Events)
 		}
 		return nil
 	})

@@ -2,7 +2,6 @@ package store
 
 import (
 	"encoding/binary"
-	"fmt"
 	"hash/crc32"
 )
 
@@ -21,7 +20,7 @@ func seal(key, value []byte) []byte {
 func unseal(key, sealed []byte) ([]byte, error) {
 	n := len(sealed) - 4
 	if n < 0 || binary.BigEndian.Uint32(sealed[n:]) != checksum(key, sealed[:n]) {
-		return nil, fmt.Errorf("%w: the entry %x does not add up", ErrDamaged, key)
+		return nil, damaged("the entry %x does not add up", key)
 	}
 	return sealed[:n:n], nil
 }

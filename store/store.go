@@ -101,7 +101,7 @@ func inspect(path string) error {
 		return err
 	}
 	if info.Mode().IsRegular() && info.Size() < 2*int64(os.Getpagesize()) {
-		return fmt.Errorf("%w: it has only %d bytes", ErrDamaged, info.Size())
+		return damaged("it has only %d bytes", info.Size())
 	}
 	db, err := openFile(path, true)
 	if err != nil {
@@ -111,7 +111,14 @@ func inspect(path string) error {
 	if err := checkPages(path, int64(db.Info().PageSize)); err != nil {
 		return err
 	}
-	return guard(func() error { return db.View(checkSchema) })
+	return guard(func() error {
+		return db.View(func(tx *bbolt.Tx) error {
+			if err := checkSchema(tx); err != nil {
+				return err
+			}
+			return checkProjects(tx)
+		})
+	})
 }
 
 func checkSchema(tx *bbolt.Tx) error {
@@ -124,16 +131,16 @@ func checkSchema(tx *bbolt.Tx) error {
 		return err
 	}
 	if len(value) != 8 {
-		return fmt.Errorf("%w: it does not say its version", ErrDamaged)
+		return damaged("it does not say its version")
 	}
 	if v := binary.BigEndian.Uint64(value); v > schema {
 		return fmt.Errorf("%w (layout %d; this version knows %d)", ErrNewer, v, schema)
 	} else if v == 0 {
-		return fmt.Errorf("%w: it does not say its version", ErrDamaged)
+		return damaged("it does not say its version")
 	}
 	for _, name := range [][]byte{projectsBucket, textsBucket, pathsBucket, hashesBucket, logsBucket} {
 		if tx.Bucket(name) == nil {
-			return fmt.Errorf("%w: %s are missing", ErrDamaged, name)
+			return damaged("%s are missing", name)
 		}
 	}
 	return nil

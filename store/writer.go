@@ -193,7 +193,7 @@ func (w *Writer) write(batch []entry) error {
 		}
 		log := tx.Bucket(logsBucket).Bucket(key)
 		if log == nil {
-			return fmt.Errorf("%w: the log of project %s is missing", ErrDamaged, w.id)
+			return damaged("the log of project %s is missing", w.id)
 		}
 		log.FillPercent = 1 // it only grows at its end
 		for _, en := range batch {
@@ -217,7 +217,7 @@ func (en entry) write(log *bbolt.Bucket) error {
 	value = seal(key, value)
 	if en.seq <= log.Sequence() {
 		if !bytes.Equal(log.Get(key), value) {
-			return fmt.Errorf("%w: another event has the number %d", ErrDamaged, en.seq)
+			return damaged("another event has the number %d", en.seq)
 		}
 		return nil
 	}
@@ -226,7 +226,7 @@ func (en entry) write(log *bbolt.Bucket) error {
 		return err
 	}
 	if seq != en.seq {
-		return fmt.Errorf("%w: event %d would be number %d", ErrDamaged, en.seq, seq)
+		return damaged("event %d would be number %d", en.seq, seq)
 	}
 	return log.Put(key, value)
 }
