@@ -1,14 +1,12 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"strings"
-	"unicode/utf8"
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/stitch"
@@ -44,10 +42,11 @@ func readSource(name string, in io.Reader) (string, error) {
 	if err != nil {
 		return "", fmt.Errorf("%s: cannot be read: %w", name, reason(err))
 	}
-	if err := isText(data); err != nil {
+	text, err := decode(data)
+	if err != nil {
 		return "", fmt.Errorf("%s: %w", name, err)
 	}
-	return string(data), nil
+	return text, nil
 }
 
 // sourceName is what a file is called in what is said about it.
@@ -65,51 +64,6 @@ func reason(err error) error {
 		return at.Err
 	}
 	return err
-}
-
-// foreign are the beginnings of files that makers keep patterns in and that
-// hold no plain text.
-var foreign = []struct{ start, what string }{
-	{"%PDF-", "a PDF"},
-	{"PK\x03\x04", "a document or archive"},
-	{"\xd0\xcf\x11\xe0", "an office document"},
-	{"{\\rtf", "a rich-text document"},
-	{"\x89PNG", "a picture"},
-	{"\xff\xd8\xff", "a picture"},
-}
-
-// isText says why data cannot be the text of a pattern, if so.
-func isText(data []byte) error {
-	for _, f := range foreign {
-		if bytes.HasPrefix(data, []byte(f.start)) {
-			return fmt.Errorf("is %s; save the pattern as plain text first", f.what)
-		}
-	}
-	switch {
-	case len(data) > sourceLimit:
-		return fmt.Errorf("is over %d MB, more than any one pattern needs", sourceLimit>>20)
-	case bytes.IndexByte(data, 0) >= 0:
-		return errors.New("is not plain text: it holds zero bytes")
-	case len(bytes.TrimSpace(data)) == 0:
-		return errors.New("is empty")
-	case !utf8.Valid(data) && mostlyBroken(data):
-		return errors.New("is not plain text in UTF-8")
-	}
-	return nil
-}
-
-// mostlyBroken lets a few stray bytes pass, as one pasted from an older
-// program, and tells them from a file in some other coding altogether.
-func mostlyBroken(data []byte) bool {
-	broken := 0
-	for i := 0; i < len(data); {
-		r, n := utf8.DecodeRune(data[i:])
-		if r == utf8.RuneError && n == 1 {
-			broken++
-		}
-		i += n
-	}
-	return broken*10 > len(data)
 }
 
 // choice is how the maker wants a pattern read.
