@@ -1,6 +1,7 @@
 package report
 
 import (
+	"sort"
 	"strings"
 	"unicode/utf8"
 
@@ -77,14 +78,10 @@ func headWithin(text string, width int, cells func(string) int) (string, bool) {
 	if fits(text, width, cells) {
 		return text, false
 	}
-	end := 0
-	for end < len(text) {
-		_, n := utf8.DecodeRuneInString(text[end:])
-		if !fits(text[:end+n], width-len(" "), cells) {
-			break
-		}
-		end += n
-	}
+	end := sort.Search(len(text), func(n int) bool {
+		return !fits(text[:atRune(text, n+1)], width-len(" "), cells)
+	})
+	end = atRune(text, end)
 	return text[:end], true
 }
 
@@ -94,15 +91,22 @@ func tailWithin(text string, width int, cells func(string) int) (string, bool) {
 	if fits(text, width, cells) {
 		return text, false
 	}
-	start := len(text)
-	for start > 0 {
-		_, n := utf8.DecodeLastRuneInString(text[:start])
-		if !fits(text[start-n:], width-len(" "), cells) {
-			break
-		}
-		start -= n
+	left := sort.Search(len(text), func(n int) bool {
+		return !fits(text[atRune(text, len(text)-n-1):], width-len(" "), cells)
+	})
+	start := len(text) - left
+	for start < len(text) && !utf8.RuneStart(text[start]) {
+		start++
 	}
 	return text[start:], true
+}
+
+// atRune is the offset n, moved back to where a character begins.
+func atRune(text string, n int) int {
+	for n > 0 && n < len(text) && !utf8.RuneStart(text[n]) {
+		n--
+	}
+	return n
 }
 
 // fits bounds the bytes as well as the columns, since marks that take up no

@@ -126,3 +126,10 @@ func TestCutHolds(t *testing.T) {
 		}
 	})
 }
+
+func BenchmarkCut(b *testing.B) {
+	src, at := meant(strings.Repeat("sc in next st, ", 500) + "«2 sc in next st»" + strings.Repeat(", sc in next st", 500))
+	for b.Loop() {
+		cut(src, at, 100, ansi.StringWidth)
+	}
+}

@@ -75,7 +75,7 @@ func reef(t *testing.T) *pattern.Proof {
 		Rows:  []*pattern.RowProof{{Label: "Rnds 1-9", Kind: pattern.Round, First: 1, Last: 9, Line: 9, Available: 6, Taken: 6, Made: 6, Status: pattern.Unstated}},
 	}
 	return &pattern.Proof{
-		Pattern: &pattern.Pattern{Source: src, Title: "Reef \x1b[31mStrip"},
+		Pattern: &pattern.Pattern{Source: src, Title: "Reef \x1b[31mStrip", Sizes: []string{"S", "M", "L"}},
 		Terms:   stitch.US,
 		Size:    "M",
 		Pieces:  []*pattern.PieceProof{strip, loose},

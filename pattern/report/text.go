@@ -43,7 +43,11 @@ func (o Options) titleLine(p *pattern.Proof) string {
 		about = append(about, t+" terms")
 	}
 	if p.Size != "" {
-		about = append(about, "size "+Visible(p.Size))
+		size := "size " + Visible(p.Size)
+		if len(p.Pattern.Sizes) > 1 {
+			size += " of " + Visible(strings.Join(p.Pattern.Sizes, "/"))
+		}
+		about = append(about, size)
 	}
 	title := o.paint(strong, Visible(p.Pattern.Title))
 	if len(about) == 0 {
