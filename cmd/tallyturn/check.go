@@ -5,11 +5,10 @@ import (
 	"io"
 	"os"
 
-	"github.com/charmbracelet/x/ansi"
 	"github.com/spf13/cobra"
 
+	"crochet/tallyturn/cmd/tallyturn/report"
 	"crochet/tallyturn/pattern"
-	"crochet/tallyturn/pattern/report"
 )
 
 type checkCommand struct {
@@ -96,7 +95,7 @@ func (k checkCommand) print(proof *pattern.Proof, file string, several bool) err
 // textOptions suits a report to where it goes: coloured and as wide as the
 // screen on a terminal, plain elsewhere.
 func textOptions(out io.Writer, name string) report.Options {
-	o := report.Options{Name: name, Width: 100, Cells: ansi.StringWidth}
+	o := report.Options{Name: name, Width: 100}
 	if width, ok := onTerminal(out); ok {
 		o.Width = width
 		o.Colour = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"

@@ -5,10 +5,11 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"github.com/charmbracelet/x/term"
 
-	"crochet/tallyturn/pattern/report"
+	"crochet/tallyturn/tui"
 )
 
 // The exit statuses, which the manual promises.
@@ -50,9 +51,11 @@ func run(args []string, s streams) int {
 	}
 }
 
-// complain says what went wrong, on one line.
+// complain says what went wrong, each thing on a line.
 func (s streams) complain(err error) {
-	fmt.Fprintf(s.err, "tallyturn: %s\n", report.Visible(err.Error()))
+	for _, line := range strings.Split(err.Error(), "\n") {
+		fmt.Fprintf(s.err, "tallyturn: %s\n", tui.Clean(line))
+	}
 }
 
 // onTerminal reports whether the stream is a terminal, and its width in

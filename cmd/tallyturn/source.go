@@ -10,18 +10,19 @@ import (
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/stitch"
+	"crochet/tallyturn/tui"
 )
 
 // sourceLimit is the largest pattern taken, in bytes: a book of them, and far
 // from anything that one maker writes as one pattern.
 const sourceLimit = 4 << 20
 
-// readSource reads the pattern text in a file, or on in where the name is "-".
+// readSource reads the pattern text in a file, or in in where its name is "-".
 // Its errors name the file and fit on one line.
-func readSource(name string, in io.Reader) (string, error) {
-	from := in
-	if name != "-" {
-		info, err := os.Stat(name)
+func readSource(file string, in io.Reader) (string, error) {
+	from, name := in, sourceName(file)
+	if file != "-" {
+		info, err := os.Stat(file)
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
 			return "", fmt.Errorf("%s: there is no such file", name)
@@ -30,14 +31,13 @@ func readSource(name string, in io.Reader) (string, error) {
 		case info.IsDir():
 			return "", fmt.Errorf("%s: is a folder, not a pattern file", name)
 		}
-		f, err := os.Open(name)
+		f, err := os.Open(file)
 		if err != nil {
 			return "", fmt.Errorf("%s: cannot be opened: %w", name, reason(err))
 		}
 		defer f.Close()
 		from = f
 	}
-	name = sourceName(name)
 	data, err := io.ReadAll(io.LimitReader(from, sourceLimit+1))
 	if err != nil {
 		return "", fmt.Errorf("%s: cannot be read: %w", name, reason(err))
@@ -54,7 +54,7 @@ func sourceName(file string) string {
 	if file == "-" {
 		return "standard input"
 	}
-	return file
+	return tui.Clean(file)
 }
 
 // reason strips the name from a file error, which the message has already.

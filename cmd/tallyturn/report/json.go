@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"crochet/tallyturn/pattern"
@@ -155,7 +156,7 @@ func stated(r *pattern.RowProof) string {
 // escapeUnseen writes characters that could act on a terminal as JSON escapes.
 // Outside its strings JSON is plain ASCII, so every such character is in one.
 func escapeUnseen(text []byte) []byte {
-	hidden := func(r rune) bool { return r != '\n' && unseen(r) }
+	hidden := func(r rune) bool { return r != '\n' && !unicode.IsGraphic(r) }
 	if bytes.IndexFunc(text, hidden) < 0 {
 		return text
 	}

@@ -5,7 +5,10 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"crochet/tallyturn/pattern"
+	"crochet/tallyturn/tui"
 )
 
 // place is a span in lines and columns, both from 1.
@@ -34,9 +37,11 @@ type excerpt struct{ text, carets string }
 
 const ellipsis = "…"
 
-// cut makes the excerpt of the line that the place begins on. Cells measures
-// how many columns of a terminal a text takes up.
-func cut(src *pattern.Source, at place, width int, cells func(string) int) excerpt {
+// cells is how many columns of a terminal a text takes up, once it is shown.
+func cells(text string) int { return ansi.StringWidth(tui.Clean(text)) }
+
+// cut makes the excerpt of the line that the place begins on.
+func cut(src *pattern.Source, at place, width int) excerpt {
 	line := src.Line(at.line)
 	start := byteColumn(line, at.column)
 	end := max(start, byteColumn(line, at.endColumn))
@@ -44,42 +49,43 @@ func cut(src *pattern.Source, at place, width int, cells func(string) int) excer
 
 	// The words come first, then as much before them as makes them clear,
 	// then what still fits after them.
-	words, cutWords := headWithin(words, width*3/4, cells)
+	words, cutWords := headWithin(words, width*3/4)
+	room := width - cells(words)
 	if cutWords {
 		after = ""
+		room -= cells(ellipsis)
 	}
-	room := width - cells(Visible(words))
 	share := room * 2 / 3
-	if fits(after, room-share, cells) {
-		share = room - cells(Visible(after))
+	if fits(after, room-share) {
+		share = room - cells(after)
 	}
-	before, cutBefore := tailWithin(before, share, cells)
+	before, cutBefore := tailWithin(before, share)
 	if !cutBefore {
 		before = strings.TrimLeft(before, " \t")
 	}
-	left := Visible(before)
+	left := tui.Clean(before)
 	if cutBefore {
 		left = ellipsis + left
 	}
-	after, cutAfter := headWithin(after, room-cells(left), cells)
+	after, cutAfter := headWithin(after, room-cells(left))
 
 	var e excerpt
-	e.text = left + Visible(words) + Visible(after)
+	e.text = left + tui.Clean(words) + tui.Clean(after)
 	if cutWords || cutAfter {
-		e.text = strings.TrimRight(e.text, " ") + ellipsis
+		e.text += ellipsis
 	}
-	e.carets = strings.Repeat(" ", cells(left)) + strings.Repeat("^", max(1, cells(Visible(words))))
+	e.carets = strings.Repeat(" ", cells(left)) + strings.Repeat("^", max(1, cells(words)))
 	return e
 }
 
 // headWithin is as much of the beginning of text as fits, and whether that
 // leaves something out.
-func headWithin(text string, width int, cells func(string) int) (string, bool) {
-	if fits(text, width, cells) {
+func headWithin(text string, width int) (string, bool) {
+	if fits(text, width) {
 		return text, false
 	}
 	end := sort.Search(len(text), func(n int) bool {
-		return !fits(text[:atRune(text, n+1)], width-len(" "), cells)
+		return !fits(text[:atRune(text, n+1)], width-len(" "))
 	})
 	end = atRune(text, end)
 	return text[:end], true
@@ -87,12 +93,12 @@ func headWithin(text string, width int, cells func(string) int) (string, bool) {
 
 // tailWithin is as much of the end of text as fits, and whether that leaves
 // something out.
-func tailWithin(text string, width int, cells func(string) int) (string, bool) {
-	if fits(text, width, cells) {
+func tailWithin(text string, width int) (string, bool) {
+	if fits(text, width) {
 		return text, false
 	}
 	left := sort.Search(len(text), func(n int) bool {
-		return !fits(text[atRune(text, len(text)-n-1):], width-len(" "), cells)
+		return !fits(text[atRune(text, len(text)-n-1):], width-len(" "))
 	})
 	start := len(text) - left
 	for start < len(text) && !utf8.RuneStart(text[start]) {
@@ -111,9 +117,9 @@ func atRune(text string, n int) int {
 
 // fits bounds the bytes as well as the columns, since marks that take up no
 // column could otherwise be piled up without end.
-func fits(text string, width int, cells func(string) int) bool {
+func fits(text string, width int) bool {
 	const bytesPerCell = 16
-	return len(text) <= max(width, 0)*bytesPerCell && cells(Visible(text)) <= width
+	return len(text) <= max(width, 0)*bytesPerCell && cells(text) <= width
 }
 
 // byteColumn is the byte offset in line of a column counted in characters

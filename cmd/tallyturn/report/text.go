@@ -8,21 +8,21 @@ import (
 	"strings"
 
 	"crochet/tallyturn/pattern"
+	"crochet/tallyturn/tui"
 )
 
 // Options says how a report is to look.
 type Options struct {
-	Name   string           // what the pattern is called where a finding is placed: its file
-	Width  int              // columns of the terminal, at least 40
-	Colour bool             // may be coloured
-	Cells  func(string) int // columns that a text takes up
+	Name   string // what the pattern is called where a finding is placed: its file
+	Width  int    // columns of the terminal, at least 40
+	Colour bool   // may be coloured
 }
 
 // Text writes the report of a proof: a table for each piece, then what was
 // found, then one line that sums it up. The only errors are those of w.
 func Text(w io.Writer, p *pattern.Proof, o Options) error {
 	o.Width = max(o.Width, 40)
-	o.Name = Visible(o.Name)
+	o.Name = tui.Clean(o.Name)
 	b := bufio.NewWriter(w)
 	if line := o.titleLine(p); line != "" {
 		fmt.Fprintf(b, "%s\n\n", line)
@@ -43,13 +43,13 @@ func (o Options) titleLine(p *pattern.Proof) string {
 		about = append(about, t+" terms")
 	}
 	if p.Size != "" {
-		size := "size " + Visible(p.Size)
+		size := "size " + tui.Clean(p.Size)
 		if len(p.Pattern.Sizes) > 1 {
-			size += " of " + Visible(strings.Join(p.Pattern.Sizes, "/"))
+			size += " of " + tui.Clean(strings.Join(p.Pattern.Sizes, "/"))
 		}
 		about = append(about, size)
 	}
-	title := o.paint(strong, Visible(p.Pattern.Title))
+	title := o.paint(strong, tui.Clean(p.Pattern.Title))
 	if len(about) == 0 {
 		return title
 	}
@@ -69,7 +69,7 @@ var rowColumns = []column{
 }
 
 func (o Options) piece(w io.Writer, pc *pattern.PieceProof) {
-	name := Visible(pc.Piece.Name)
+	name := tui.Clean(pc.Piece.Name)
 	if name == "" {
 		name = "Rows"
 	}
@@ -81,11 +81,11 @@ func (o Options) piece(w io.Writer, pc *pattern.PieceProof) {
 	rows := make([][]cell, len(pc.Rows))
 	for i, r := range pc.Rows {
 		rows[i] = []cell{
-			{text: Visible(r.Label)},
+			{text: tui.Clean(r.Label)},
 			{text: figure(r.Available)},
 			{text: figure(r.Taken)},
 			{text: figure(r.Made)},
-			{text: Visible(stated(r))},
+			{text: tui.Clean(stated(r))},
 			{text: r.Status.String(), ink: statusInk(r.Status)},
 			{text: byKind(r)},
 			{text: passedOver(r)},
@@ -111,7 +111,7 @@ func byKind(r *pattern.RowProof) string {
 	}
 	parts := make([]string, len(r.ByKind))
 	for i, k := range r.ByKind {
-		parts[i] = fmt.Sprintf("%d %s", k.N, Visible(k.Name))
+		parts[i] = fmt.Sprintf("%d %s", k.N, tui.Clean(k.Name))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -136,11 +136,11 @@ func (o Options) finding(w io.Writer, src *pattern.Source, f pattern.Finding) {
 	if o.Name != "" {
 		where = o.Name + ":" + where
 	}
-	fmt.Fprintf(w, "%s: %s: %s %s\n", where, o.paint(i, f.Severity.String()), Visible(f.Message),
+	fmt.Fprintf(w, "%s: %s: %s %s\n", where, o.paint(i, f.Severity.String()), tui.Clean(f.Message),
 		o.paint(faint, "["+string(f.Code)+"]"))
 	number := strconv.Itoa(at.line)
 	margin := strings.Repeat(" ", len(number))
-	e := cut(src, at, o.Width-len(number)-len("   | "), o.Cells)
+	e := cut(src, at, o.Width-len(number)-len("   | "))
 	fmt.Fprintf(w, "  %s | %s\n", number, e.text)
 	more := ""
 	if at.endLine > at.line {
@@ -148,7 +148,7 @@ func (o Options) finding(w io.Writer, src *pattern.Source, f pattern.Finding) {
 	}
 	fmt.Fprintf(w, "  %s | %s%s\n", margin, o.paint(i, e.carets), more)
 	if f.Hint != "" {
-		fmt.Fprintf(w, "  %s = %s\n", margin, Visible(f.Hint))
+		fmt.Fprintf(w, "  %s = %s\n", margin, tui.Clean(f.Hint))
 	}
 	fmt.Fprintln(w)
 }

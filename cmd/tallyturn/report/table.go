@@ -22,17 +22,17 @@ func (o Options) table(columns []column, rows [][]cell) []string {
 	for _, row := range rows {
 		for i := range row {
 			if l := columns[i].limit; l > 0 {
-				if head, cut := headWithin(row[i].text, l, o.Cells); cut {
+				if head, cut := headWithin(row[i].text, l); cut {
 					row[i].text = head + ellipsis
 				}
 			}
-			widths[i] = max(widths[i], o.Cells(row[i].text))
+			widths[i] = max(widths[i], cells(row[i].text))
 		}
 	}
 	head := make([]cell, len(columns))
 	for i, c := range columns {
 		if widths[i] > 0 {
-			widths[i] = max(widths[i], o.Cells(c.head))
+			widths[i] = max(widths[i], cells(c.head))
 		}
 		head[i] = cell{c.head, faint}
 	}
@@ -44,7 +44,7 @@ func (o Options) table(columns []column, rows [][]cell) []string {
 			if widths[i] == 0 {
 				continue
 			}
-			pad := widths[i] - o.Cells(f.text)
+			pad := widths[i] - cells(f.text)
 			if columns[i].right {
 				gap += pad
 			}
