@@ -97,7 +97,9 @@ func (k checkCommand) print(proof *pattern.Proof, file string, several bool) err
 func textOptions(out io.Writer, name string) report.Options {
 	o := report.Options{Name: name, Width: 100}
 	if width, ok := onTerminal(out); ok {
-		o.Width = width
+		if width > 0 {
+			o.Width = width
+		}
 		o.Colour = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
 	}
 	return o

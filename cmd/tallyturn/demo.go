@@ -11,16 +11,25 @@ import (
 )
 
 func newDemo(s streams) *cobra.Command {
-	return &cobra.Command{
+	k := walkCommand{streams: s}
+	walk := false
+	c := &cobra.Command{
 		Use:   "demo [NAME]",
-		Short: "List the built-in patterns, or print one",
+		Short: "List the built-in patterns, print one or walk it",
 		Long: `demo lists the patterns that come with the program; demo NAME prints one, as it
-would stand in a file of your own.`,
+would stand in a file of your own, or with --walk opens its walk.`,
 		Example: `  tallyturn demo
   tallyturn demo buoy > buoy.txt
-  tallyturn demo buoy | tallyturn check -`,
+  tallyturn demo buoy | tallyturn check -
+  tallyturn demo buoy --walk`,
 		Args: patternFiles(0, 1),
 		RunE: func(c *cobra.Command, args []string) error {
+			switch {
+			case c.Flags().NFlag() > 0 && !walk:
+				return wrongUse(c, "--size, --anew and --data go with --walk")
+			case walk && len(args) == 0:
+				return wrongUse(c, "name a demo to walk")
+			}
 			if len(args) == 0 {
 				for _, d := range demo.All() {
 					fmt.Fprintf(s.out, "%-10s %s\n", d.Name, d.About)
@@ -31,10 +40,16 @@ would stand in a file of your own.`,
 			if err != nil {
 				return err
 			}
+			if walk {
+				return k.demo(d)
+			}
 			_, err = io.WriteString(s.out, d.Text)
 			return err
 		},
 	}
+	c.Flags().BoolVar(&walk, "walk", false, "open the walk of the demo")
+	k.flags(c)
+	return c
 }
 
 func demoNamed(name string) (demo.Demo, error) {

@@ -21,9 +21,14 @@ tallyturn alone shows the basket of things in progress.`,
 		Example: `  tallyturn pennant.txt
   tallyturn pennant.txt --size M
   tallyturn check pennant.txt`,
-		Version:       version(),
-		Args:          fileToWalk,
-		RunE:          func(c *cobra.Command, files []string) error { return k.run(files) },
+		Version: version(),
+		Args:    fileToWalk,
+		RunE: func(c *cobra.Command, files []string) error {
+			if len(files) == 0 {
+				return k.basket()
+			}
+			return k.file(files[0])
+		},
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
@@ -34,8 +39,7 @@ tallyturn alone shows the basket of things in progress.`,
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return wrongUse(c, err.Error())
 	})
-	root.Flags().StringVar(&k.size, "size", "", "walk this `size`, spelled as in the pattern (default: its first)")
-	root.Flags().StringVar(&k.data, "data", "", "keep what is in progress in this `folder` (default: $TALLYTURN_DATA,\nor the user's data folder)")
+	k.flags(root)
 	root.AddCommand(newCheck(s), newDemo(s))
 	return root
 }

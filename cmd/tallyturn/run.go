@@ -59,7 +59,7 @@ func (s streams) complain(err error) {
 }
 
 // onTerminal reports whether the stream is a terminal, and its width in
-// columns.
+// columns, 0 where it does not say.
 func onTerminal(stream any) (width int, ok bool) {
 	f, isFile := stream.(*os.File)
 	if !isFile || !term.IsTerminal(f.Fd()) {

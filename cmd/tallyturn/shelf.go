@@ -1,0 +1,265 @@
+package main
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"crochet/tallyturn/counter"
+	"crochet/tallyturn/pattern"
+	"crochet/tallyturn/pattern/demo"
+	"crochet/tallyturn/store"
+	"crochet/tallyturn/tui"
+)
+
+// shelf ties the basket on disk to the screen that shows it.
+type shelf struct {
+	store  *store.Store
+	screen *tui.Screen // set before it is run
+	look   tui.Look
+	now    func() time.Time
+}
+
+// origin is a pattern to walk, as the maker named it.
+type origin struct {
+	name string
+	path string // absolute; "" for a demo
+	text string
+	size string // the one asked for; "" for any
+	anew bool
+}
+
+// What the heading of a walk may have to add.
+const (
+	asBegun    = "as it was when begun" // its file has changed too much to go on with
+	checkPlace = "check your place"     // the log leads somewhere else than it did
+)
+
+// take opens the walk in progress of a pattern, or begins one.
+func (s *shelf) take(o origin, proof *pattern.Proof) (*tui.Walk, error) {
+	if !o.anew {
+		p, err := s.inProgress(o, proof.Size)
+		if err == nil {
+			return s.follow(p, o, proof)
+		}
+		if !errors.Is(err, store.ErrNoProject) {
+			return nil, err
+		}
+	}
+	p, err := s.store.Create(store.Project{
+		Title: title(proof, o.name), Path: o.path, Text: o.text, Size: proof.Size,
+		Created: s.now().UnixMilli(),
+	})
+	if err != nil {
+		return nil, err
+	}
+	return s.walk(p, "")
+}
+
+// inProgress finds the walk that was touched last of a file or, since files
+// are renamed, of a pattern with the same text whose file is gone. Where a
+// size was asked for it is one of that size.
+func (s *shelf) inProgress(o origin, size string) (store.Project, error) {
+	all, err := s.recent()
+	if err != nil {
+		return store.Project{}, err
+	}
+	for _, p := range all {
+		if o.path != "" && p.Path == o.path && (o.size == "" || p.Size == size) {
+			return s.store.Project(p.ID)
+		}
+	}
+	p, err := s.store.Find(o.path, o.text)
+	if err != nil {
+		return store.Project{}, err
+	}
+	if p.Text != o.text || exists(p.Path) || o.size != "" && p.Size != size {
+		return store.Project{}, store.ErrNoProject
+	}
+	return p, nil
+}
+
+// recent gives the projects, the last touched first.
+func (s *shelf) recent() ([]store.Project, error) {
+	all, err := s.store.Projects()
+	slices.SortStableFunc(all, func(a, b store.Project) int { return cmp.Compare(b.Touched, a.Touched) })
+	return all, err
+}
+
+// follow opens a walk in progress after bringing it up to what its file says
+// by now: the name it has, and the text where the maker's place in that is
+// the same as in the text so far. Elsewhere it goes on with the text so far.
+func (s *shelf) follow(p store.Project, o origin, proof *pattern.Proof) (*tui.Walk, error) {
+	note := ""
+	changed := p.Text != o.text
+	if changed {
+		if proof.Size != p.Size {
+			proof = proof.Pattern.Prove(pattern.Options{Size: p.Size})
+		}
+		same, err := s.samePlace(p, proof)
+		if err != nil {
+			return nil, err
+		}
+		if same {
+			p.Text, p.Title = o.text, title(proof, o.name)
+		} else {
+			note = asBegun
+		}
+	}
+	if changed || p.Path != o.path {
+		p.Path = o.path
+		if err := s.store.Update(p); err != nil {
+			return nil, err
+		}
+	}
+	return s.walk(p, note)
+}
+
+// samePlace reports whether what happened in a project leads to the same
+// place in another text of its pattern.
+func (s *shelf) samePlace(p store.Project, other *pattern.Proof) (bool, error) {
+	p, events, err := s.store.Load(p.ID)
+	if err != nil {
+		return false, err
+	}
+	was, _ := replay(provenAgain(p), events)
+	is, err := replay(other, events)
+	return err == nil && is.At() == was.At(), nil
+}
+
+// provenAgain is the proof of the text kept with a project.
+func provenAgain(p store.Project) *pattern.Proof {
+	return pattern.Read(p.Text).Prove(pattern.Options{Size: p.Size})
+}
+
+// replay brings a maker to where the events led. The error is that of the
+// first event that could not be; those after it are still taken.
+func replay(proof *pattern.Proof, events []counter.Event) (counter.State, error) {
+	state := counter.Begin(counter.NewPlan(proof))
+	var first error
+	for i, e := range events {
+		next, err := state.Apply(e)
+		if err != nil {
+			if first == nil {
+				first = fmt.Errorf("event %d: %w", i+1, err)
+			}
+			continue
+		}
+		state = next
+	}
+	return state, first
+}
+
+// walk takes a project up where it was left.
+func (s *shelf) walk(p store.Project, note string) (*tui.Walk, error) {
+	p, events, err := s.store.Load(p.ID)
+	if err != nil {
+		return nil, err
+	}
+	state, err := replay(provenAgain(p), events)
+	if err != nil {
+		note = checkPlace
+	}
+	w, err := s.store.Writer(p.ID, func(safe uint64, err error) {
+		s.screen.Send(tui.Safe{Walk: p.ID, Seq: safe, Err: err})
+	})
+	if err != nil {
+		return nil, err
+	}
+	return tui.NewWalk(tui.WalkConfig{
+		ID: p.ID, Title: heading(p, note), State: state,
+		Journal: w, Seq: p.Events, Release: w.Close,
+		Now: s.now, Look: s.look, Basket: s.basket,
+	}), nil
+}
+
+// basket lists what is in progress, the last touched first. While there is
+// nothing in it but demos, the others are offered as well.
+func (s *shelf) basket() (*tui.Basket, error) {
+	all, err := s.recent()
+	if err != nil {
+		return nil, err
+	}
+	var items []tui.Item
+	begun := map[string]bool{}
+	own := false
+	for _, head := range all {
+		p, events, err := s.store.Load(head.ID)
+		if err != nil {
+			return nil, err
+		}
+		state, _ := replay(provenAgain(p), events)
+		done, total := state.Stitches()
+		items = append(items, tui.Item{
+			ID: p.ID, Title: heading(p, ""), Done: done, Total: total, Touched: time.UnixMilli(p.Touched),
+		})
+		begun[p.Text] = true
+		own = own || p.Path != ""
+	}
+	for _, d := range demo.All() {
+		if own || begun[d.Text] {
+			continue
+		}
+		proof := pattern.Read(d.Text).Prove(pattern.Options{})
+		_, total := counter.Begin(counter.NewPlan(proof)).Stitches()
+		items = append(items, tui.Item{ID: demoID + d.Name, Title: title(proof, d.Name), Total: total, Demo: true})
+	}
+	return tui.NewBasket(tui.BasketConfig{Items: items, Open: s.open, Now: s.now, Look: s.look}), nil
+}
+
+// demoID begins the ID of an item that is not in the basket yet.
+const demoID = "demo "
+
+// open takes up what the maker chose in the basket.
+func (s *shelf) open(it tui.Item) (*tui.Walk, error) {
+	if name, ok := strings.CutPrefix(it.ID, demoID); ok {
+		return s.beginDemo(name)
+	}
+	p, err := s.store.Project(it.ID)
+	if err != nil {
+		return nil, err
+	}
+	if p.Path != "" {
+		// The file may have been mended since. Where it is gone or broken, the
+		// text kept with the walk is as good as ever.
+		if text, err := readSource(p.Path, nil); err == nil {
+			if proof := pattern.Read(text).Prove(pattern.Options{Size: p.Size}); proof.Summary().Rows > 0 {
+				return s.follow(p, origin{name: p.Path, path: p.Path, text: text}, proof)
+			}
+		}
+	}
+	return s.walk(p, "")
+}
+
+func (s *shelf) beginDemo(name string) (*tui.Walk, error) {
+	d, err := demoNamed(name)
+	if err != nil {
+		return nil, err
+	}
+	return s.take(origin{name: d.Name, text: d.Text}, pattern.Read(d.Text).Prove(pattern.Options{}))
+}
+
+// title is what a pattern is called: by its author or else by its file.
+func title(proof *pattern.Proof, name string) string {
+	if t := proof.Pattern.Title; t != "" {
+		return t
+	}
+	return strings.TrimSuffix(filepath.Base(name), filepath.Ext(name))
+}
+
+// heading names a walk on the screen: the pattern, the size where it has
+// several, and what there is to add.
+func heading(p store.Project, note string) string {
+	h := p.Title
+	if p.Size != "" {
+		h += ", size " + p.Size
+	}
+	if note != "" {
+		h += " (" + note + ")"
+	}
+	return h
+}
