@@ -52,6 +52,7 @@ func (b *Basket) open() tea.Cmd            { return tea.SetWindowTitle("tallytur
 func (b *Basket) close() error             { return nil }
 func (b *Basket) resize(width, height int) { b.width, b.height = width, height }
 func (b *Basket) tick()                    {}
+func (b *Basket) draw()                    {}
 func (b *Basket) ink() *theme              { return b.theme }
 
 func (b *Basket) fail(err error) {

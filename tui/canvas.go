@@ -14,10 +14,18 @@ type span struct {
 
 // cells is how many columns clean text takes.
 func cells(s string) int {
-	if plain(s) {
-		return len(s)
+	n := 0
+	for _, r := range s {
+		// Letters and drawing characters that are one column wide and join
+		// with nothing; anything else is measured with care.
+		switch {
+		case r >= ' ' && r < 0x7f, r >= 0xa1 && r < 0x300 && r != 0xad && r != 0xa9 && r != 0xae, r >= 0x2500 && r < 0x25a0:
+			n++
+		default:
+			return ansi.StringWidth(s)
+		}
 	}
-	return ansi.StringWidth(s)
+	return n
 }
 
 // clip cuts clean text to at most w columns, and says by a sign that it was cut.

@@ -52,9 +52,7 @@ type frame struct {
 
 // view is the frame. It only reads.
 func (w *Walk) view() string {
-	c := newCanvas(w.theme, w.width, w.height)
-	m := marginFor(w.width)
-	f := &frame{canvas: c, w: w, sc: w.scene, inner: w.width - 2*m, margin: span{base, strings.Repeat(" ", m)}}
+	f := w.frame()
 	switch {
 	case w.width < leastWide || w.height < leastHigh:
 		f.tiny()
@@ -63,9 +61,87 @@ func (w *Walk) view() string {
 	case w.scene.finished:
 		f.finished()
 	default:
-		f.walk()
+		s := w.still
+		if s == nil || s.of != w.sight() {
+			s = w.set()
+		}
+		f.heading()
+		f.lines = append(f.lines, s.above...)
+		f.captions(s.scale)
+		f.lines = append(f.lines, s.below...)
+		f.footer()
 	}
-	return c.String()
+	return f.String()
+}
+
+// frame is an empty frame.
+func (w *Walk) frame() *frame {
+	m := marginFor(w.width)
+	return &frame{canvas: newCanvas(w.theme, w.width, w.height), w: w, sc: w.scene,
+		inner: w.width - 2*m, margin: span{base, strings.Repeat(" ", m)}}
+}
+
+// still is the part of the frame that stands still between taps, inked: what
+// is above the captions, which hold the time, and what is below them.
+type still struct {
+	of           sight
+	scale        int
+	above, below []string
+}
+
+// sight is all that a still picture depends on.
+type sight struct {
+	scene         *scene
+	width, height int
+	mode          mode
+	entry         entry
+	stride        stride
+}
+
+func (w *Walk) sight() sight {
+	return sight{w.scene, w.width, w.height, w.mode, w.entry, w.stride}
+}
+
+// draw sets the still picture anew where it has changed.
+func (w *Walk) draw() {
+	if w.still == nil || w.still.of != w.sight() {
+		w.still = w.set()
+	}
+}
+
+// set draws the still picture.
+func (w *Walk) set() *still {
+	s := &still{of: w.sight()}
+	if w.width < leastWide || w.height < leastHigh || w.mode == choosing || w.scene.finished {
+		return s // nothing of these stands still for long
+	}
+	f := w.frame()
+	s.scale = f.scale()
+	braid := strip{f.sc.done, f.sc.total, f.sc.known, f.sc.from, f.sc.upto}.draw(f.inner, max(f.height/14, 1))
+
+	high, captions := 0, 2
+	if s.scale > 0 {
+		high, _ = figureCells(s.scale)
+		captions = f.captionLines()
+	}
+	used := 1 + high + captions + len(braid) + 2 // with heading and footer
+	// The gaps take what is left beside that which must be there.
+	gap := min(max((f.height-used-5)/3, 0), max(f.height/15, 1))
+
+	f.blank(gap)
+	if s.scale > 0 {
+		f.figures(s.scale)
+	}
+	s.above = f.lines
+	f.lines = nil
+	f.blank(gap)
+	for _, l := range braid {
+		f.put(l...)
+	}
+	f.blank(gap)
+	f.below(max(f.height-3-len(s.above)-captions-len(f.lines), 0), gap)
+	s.below = f.lines
+	return s
 }
 
 func (w *Walk) ink() *theme { return w.theme }
@@ -148,39 +224,6 @@ func (w *Walk) savedWord() string {
 		return "saving"
 	}
 	return "saved"
-}
-
-// walk is the row in hand.
-func (f *frame) walk() {
-	scale := f.scale()
-	braid := strip{f.sc.done, f.sc.total, f.sc.known, f.sc.from, f.sc.upto}.draw(f.inner, max(f.height/14, 1))
-
-	// The gaps take what is left beside that which must be there.
-	high, _ := figureCells(scale)
-	if scale == 0 {
-		high = 1
-	}
-	if scale > 0 && f.narrow() {
-		high++
-	}
-	used := 1 + high + 1 + len(braid) + 2 // heading, figures and their captions, braid, footer
-	gap := min(max((f.height-used-5)/3, 0), max(f.height/15, 1))
-
-	f.heading()
-	f.blank(gap)
-	if scale > 0 {
-		f.figures(scale)
-	} else {
-		f.captions()
-	}
-	f.blank(gap)
-	for _, l := range braid {
-		f.put(l...)
-	}
-	f.blank(gap)
-	f.below(f.height-2-len(f.lines), gap)
-	f.lines = f.lines[:max(f.height-2, 0)]
-	f.footer()
 }
 
 // below sets the words, what comes next and, where there is room, the outline
@@ -268,14 +311,13 @@ func (f *frame) column(scale int) int {
 }
 
 // figures sets the stitch and the row in block figures, the facts at their
-// right, the exact words under them.
+// right.
 func (f *frame) figures(scale int) {
-	second := max(scale-1, 1)
-	stitch, row := drawFigure(f.sc.number(), scale), drawFigure(int64(f.sc.row), second)
+	stitch, row := drawFigure(f.sc.number(), scale), drawFigure(int64(f.sc.row), max(scale-1, 1))
 	wide := f.column(scale)
-	facts := f.facts()
-	if f.narrow() {
-		facts = nil
+	var facts []span
+	if !f.narrow() {
+		facts = f.facts()
 	}
 	for y, line := range stitch {
 		left := []span{{figure, line}, {base, strings.Repeat(" ", wide-cells(line))}}
@@ -288,28 +330,35 @@ func (f *frame) figures(scale int) {
 		}
 		f.ends(left, right)
 	}
-	captions := []span{
-		{strong, f.sc.stitchLine()},
-		{base, strings.Repeat(" ", max(wide-cells(f.sc.stitchLine()), 1))},
-		{strong, f.sc.rowLine()},
-	}
-	if f.narrow() {
-		f.put(captions...)
-		f.ends(f.factLine(nil), []span{f.time()})
-		return
-	}
-	f.ends(captions, []span{f.time()})
 }
 
-// captions are the exact words where there are no figures. Where the numbers
-// are long the row moves to the second line.
-func (f *frame) captions() {
-	stitch, row := span{figure, f.sc.stitchLine()}, span{strong, f.sc.rowLine()}
-	dot := span{quiet, " · "}
-	var second []span
-	if first := []span{stitch, dot, row}; spanCells(first) <= f.inner {
-		f.put(first...)
+// captionLines is how many lines the captions take under figures.
+func (f *frame) captionLines() int {
+	if f.narrow() {
+		return 2
+	}
+	return 1
+}
+
+// captions are the exact words, under figures of a scale or, where that is 0,
+// by themselves. Where the numbers are long the row moves to the second line.
+func (f *frame) captions(scale int) {
+	stitch, row := span{strong, f.sc.stitchLine()}, span{strong, f.sc.rowLine()}
+	gap := span{quiet, " · "}
+	if scale > 0 {
+		gap = span{base, strings.Repeat(" ", max(f.column(scale)-cells(stitch.text), 1))}
 	} else {
+		stitch.role = accent
+	}
+	first := []span{stitch, gap, row}
+	var second []span
+	switch {
+	case scale > 0 && !f.narrow():
+		f.ends(first, []span{f.time()})
+		return
+	case spanCells(first) <= f.inner:
+		f.put(first...)
+	default:
 		f.put(stitch)
 		second = append(second, row)
 	}

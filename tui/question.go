@@ -25,12 +25,15 @@ func (f *frame) question(width int) [][]span {
 		n, _ := f.w.entry.number()
 		flag := fmt.Sprintf(" ✗ %s ✗  you count %d, the row comes to %d ",
 			strings.ToUpper(overOrShort(n-f.sc.total)), n, f.sc.total)
-		for _, l := range fold(alarm, flag, width-2) {
-			// The bar goes on to the end of the line.
+		bar := fold(alarm, flag, width-2)
+		if f.height >= 20 { // room to be seen from afar
+			bar = append(append([][]span{nil}, bar...), nil)
+		}
+		for _, l := range bar {
 			rest := strings.Repeat(" ", max(width-1-spanCells(l), 0))
 			out = append(out, append(append([]span{{alarm, " "}}, l...), span{alarm, rest}))
 		}
-		add(base, "Enter carries on with yours. Backspace goes back to the row. Digits count again.")
+		add(base, "Enter carries on with yours, Backspace goes back, digits count again.")
 	case counting:
 		out = append(out, []span{{strong, fmt.Sprintf("The tally is %d. On the hook are ", f.sc.done)}, box})
 		add(base, "Space takes it, digits give another, Esc closes this.")

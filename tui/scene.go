@@ -154,10 +154,17 @@ func whereabouts(here pattern.Here) []string {
 
 // remark says what the maker should know about how a row was proven.
 func remark(r *pattern.RowProof) string {
+	_, known := r.Expect()
 	switch r.Status {
 	case pattern.Unread:
+		if !known {
+			return "some words were not understood: tap freely, e ends it"
+		}
 		return "not worked out: some words were not understood"
 	case pattern.Trusted:
+		if !known {
+			return "only the author knows the number: tap freely, e ends it"
+		}
 		return "the number is the author's own"
 	case pattern.Differs:
 		if r.Stated != nil {

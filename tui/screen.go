@@ -23,6 +23,7 @@ type page interface {
 	idle(key string) // a key that nothing listens to
 	tick()
 	fail(error) // a page asked for could not be had
+	draw()      // makes ready for view
 	view() string
 	ink() *theme
 	close() error
@@ -117,30 +118,36 @@ func second() tea.Cmd {
 }
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	cmd := m.update(msg)
+	m.page.draw()
+	return m, cmd
+}
+
+func (m *model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.width, m.height = msg.Width, msg.Height
 		m.page.resize(m.width, m.height)
 	case tea.KeyMsg:
-		return m, m.keys(msg)
+		return m.keys(msg)
 	case tea.MouseMsg:
 		if m.help != nil {
-			return m, m.helpMouse(msg)
+			return m.helpMouse(msg)
 		}
-		return m, m.page.mouse(msg)
+		return m.page.mouse(msg)
 	case Safe:
 		if w, ok := m.page.(*Walk); ok {
 			w.saved(msg)
 		}
 	case tickMsg:
 		m.page.tick()
-		return m, second()
+		return second()
 	case helpMsg:
 		m.help = &helpSheet{}
 	case leaveMsg:
-		return m, tea.Quit
+		return tea.Quit
 	case turnMsg:
-		return m, m.turn(msg)
+		return m.turn(msg)
 	case fmt.Stringer:
 		// Bytes that bubbletea does not know come as types of its own; all
 		// they can do is say what they are.
@@ -148,7 +155,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			m.page.idle("that key")
 		}
 	}
-	return m, nil
+	return nil
 }
 
 // turn puts another page in front.

@@ -43,24 +43,23 @@ func silhouette(s counter.State, width, height int) [][]span {
 		long[i] = last // a row of no known number is drawn like the one below
 		longest = max(longest, last)
 	}
-	out := make([][]span, 0, lines)
-	number := fmt.Sprintf(" %d", at.Row+1)
-	room := width - 2*len(number) - 4 // the number at the right, the same at the left
+	number := fmt.Sprintf(" ◂ %d", at.Row+1)
+	room := width - 2*cells(number) // the number at the right, the same at the left
+	thick := min(max(height/rows, 1), silhouetteThick)
+	var out [][]span
 	for i := lines - 1; i >= 0; i-- {
 		n := max(int(float64(room)*(float64(long[i])/float64(longest))), 1)
-		left := (width - n) / 2
-		line := []span{{base, strings.Repeat(" ", left)}}
+		bar, ink, beside := "━", markDone, ""
 		switch {
-		case i < hand:
-			line = append(line, span{markDone, strings.Repeat("━", n)})
 		case i > hand:
-			line = append(line, span{edge, strings.Repeat("╌", n)})
-		default:
-			line = append(line, span{accent, strings.Repeat("█", n) + " ◂" + number})
+			bar, ink = "╌", edge
+		case i == hand:
+			bar, ink, beside = "█", accent, number
 		}
-		line = append(line, span{base, strings.Repeat(" ", max(width-spanCells(line), 0))})
-		for range min(max(height/rows, 1), silhouetteThick) {
-			out = append(out, line)
+		for range thick {
+			line := []span{{base, strings.Repeat(" ", (width-n)/2)}, {ink, strings.Repeat(bar, n) + beside}}
+			out = append(out, append(line, span{base, strings.Repeat(" ", max(width-spanCells(line), 0))}))
+			beside = ""
 		}
 	}
 	return out

@@ -75,7 +75,7 @@ func (s strip) draw(width, tall int) [][]span {
 	if b.first > 0 {
 		left = "‹ "
 	}
-	if !s.known || b.last < s.total {
+	if s.known && b.last < s.total {
 		right = " ›"
 	}
 	lines := [][]span{{{base, "  "}, {markNear, s.bracket(b)}}}
@@ -168,10 +168,14 @@ func (s strip) ruler(b braid) string {
 	if s.known && b.last == s.total && b.last > b.first {
 		put(b.last, strconv.FormatInt(b.last, 10))
 	}
-	for n := (b.first/rulerStep + 1) * rulerStep; n <= b.last; n += rulerStep {
+	last := b.last
+	if !s.known {
+		last = min(last, s.done) // nobody knows of more
+	}
+	for n := (b.first/rulerStep + 1) * rulerStep; n <= last; n += rulerStep {
 		put(n, strconv.FormatInt(n, 10))
 	}
-	for n := (b.first/5 + 1) * 5; n <= b.last; n += 5 {
+	for n := (b.first/5 + 1) * 5; n <= last; n += 5 {
 		if n%rulerStep != 0 {
 			put(n, "'")
 		}

@@ -81,6 +81,7 @@ type Walk struct {
 	words wordsFunc
 
 	scene  *scene // of state
+	still  *still // the part of the frame that stands still between taps
 	mode   mode
 	stride stride
 	entry  entry  // the number being given

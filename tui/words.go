@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -50,10 +51,13 @@ func wordsOf(words []pattern.Word, here pattern.Here, atEnd bool) wording {
 		}
 		return false
 	}
+	steps := slices.ContainsFunc(words, func(w pattern.Word) bool { return w.Step != nil })
 	out := make(wording, len(words))
 	for i, w := range words {
 		out[i].text = Clean(w.Text)
 		switch {
+		case !steps:
+			out[i].state = wordToCome // as written, all of it
 		case w.Step == nil:
 			out[i].state = wordRead
 		case leads(w.Step):
