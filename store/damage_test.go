@@ -2,6 +2,7 @@ package store_test
 
 import (
 	"bytes"
+	"encoding/binary"
 	"errors"
 	"os"
 	"path/filepath"
@@ -9,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"go.etcd.io/bbolt"
 	"pgregory.net/rapid"
 
 	"crochet/tallyturn/counter"
@@ -96,7 +98,7 @@ func TestDamage(t *testing.T) {
 	if hold(t, filepath.Join(dir, "whole"), data, logs) {
 		t.Fatal("a whole file is said to be damaged")
 	}
-	const page = 4096
+	page := os.Getpagesize()
 	found := 0
 	for i := 0; i < len(data)/page; i++ {
 		broken := bytes.Clone(data)
@@ -138,4 +140,92 @@ func TestDamageAtRandom(t *testing.T) {
 		}
 	})
 	t.Logf("%d of %d found", found, tried)
+}
+
+// A file that shrinks while it is open makes the processor fault where it was
+// mapped into memory.
+func TestFileShrinksWhileOpen(t *testing.T) {
+	data, logs := basket(t)
+	path := filepath.Join(t.TempDir(), "shrinks")
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := open(t, path)
+	var heard said
+	w, err := s.Writer("1", heard.notify)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Truncate(path, 8192); err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := s.Load("1"); !errors.Is(err, store.ErrDamaged) {
+		t.Errorf("load: %v", err)
+	}
+	seq := w.Append(numbered(1))
+	var u *store.UnwrittenError
+	if err := s.Close(); !errors.As(err, &u) || !errors.Is(err, store.ErrDamaged) || u.First != seq || len(u.Events) != 1 {
+		t.Errorf("close: %v", err)
+	}
+	if len(heard.errs) == 0 || !errors.Is(heard.errs[0], store.ErrDamaged) || heard.safe[0] != uint64(len(logs["1"])) {
+		t.Errorf("notified %v %v", heard.safe, heard.errs)
+	}
+	if info, err := os.Stat(path); err != nil || info.Size() != 8192 {
+		t.Errorf("written to: %v, %v", info.Size(), err)
+	}
+}
+
+// A list of free pages that has one in use would have it written over.
+func TestPageFreeAndInUse(t *testing.T) {
+	data, logs := basket(t)
+	native, page := binary.NativeEndian, uint64(os.Getpagesize())
+	meta := data[16:]
+	if newer := data[page+16:]; native.Uint64(newer[48:]) > native.Uint64(meta[48:]) {
+		meta = newer
+	}
+	list := data[page*native.Uint64(meta[32:]):]
+	var free []uint64
+	for i := range int(native.Uint16(list[10:])) {
+		free = append(free, native.Uint64(list[16+8*i:]))
+	}
+	// One of the full pages in the middle of a log, which a tap leaves alone.
+	const leaf = 2
+	used := uint64(2)
+	for slices.Contains(free, used) || native.Uint16(data[page*used+8:]) != leaf || native.Uint16(data[page*used+10:]) < 80 {
+		used++
+	}
+	native.PutUint16(list[10:], 1)
+	native.PutUint64(list[16:], used)
+	if !hold(t, filepath.Join(t.TempDir(), "broken"), data, logs) {
+		t.Error("nothing is found")
+	}
+}
+
+func TestMissingParts(t *testing.T) {
+	for _, bucket := range []string{"projects", "texts", "paths", "hashes", "logs"} {
+		path := file(t)
+		s := open(t, path)
+		create(t, s, limpet)
+		tap(t, s, create(t, s, limpet).ID, 3)
+		shut(t, s)
+		rewrite(t, path, func(tx *bbolt.Tx) error {
+			b := tx.Bucket([]byte(bucket))
+			key, _ := b.Cursor().Last()
+			if bucket == "logs" {
+				return b.DeleteBucket(key)
+			}
+			return b.Delete(key)
+		})
+		refused(t, path, store.ErrDamaged)
+	}
+	// The end of a log.
+	path := file(t)
+	s := open(t, path)
+	tap(t, s, create(t, s, limpet).ID, 3)
+	shut(t, s)
+	rewrite(t, path, func(tx *bbolt.Tx) error {
+		log := tx.Bucket([]byte("logs")).Bucket(binary.BigEndian.AppendUint64(nil, 1))
+		return log.Delete(binary.BigEndian.AppendUint64(nil, 3))
+	})
+	refused(t, path, store.ErrDamaged)
 }

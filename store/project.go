@@ -142,7 +142,7 @@ func newest(tx *bbolt.Tx, index, prefix []byte) (newest []byte, err error) {
 	for k, _ := cursor.Seek(prefix); bytes.HasPrefix(k, prefix); k, _ = cursor.Next() {
 		key := k[len(prefix):]
 		if len(key) != 8 {
-			continue // a longer path that begins alike
+			continue // of a path with a zero byte in it
 		}
 		p, err := getHead(tx, key)
 		if err != nil {
