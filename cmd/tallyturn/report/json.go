@@ -115,7 +115,7 @@ func newDocument(p *pattern.Proof, file string) document {
 		o := pieceObject{Name: pc.Piece.Name, Copies: pc.Piece.Copies, Line: pc.Piece.Line,
 			Rows: make([]rowObject, 0, len(pc.Rows))}
 		for _, r := range pc.Rows {
-			o.Rows = append(o.Rows, newRow(r))
+			o.Rows = append(o.Rows, newRow(p, r))
 		}
 		d.Pieces = append(d.Pieces, o)
 	}
@@ -130,12 +130,12 @@ func newDocument(p *pattern.Proof, file string) document {
 	return d
 }
 
-func newRow(r *pattern.RowProof) rowObject {
+func newRow(p *pattern.Proof, r *pattern.RowProof) rowObject {
 	return rowObject{
 		First: r.First, Last: r.Last, Label: r.Label, Kind: r.Kind.String(), Line: r.Line,
 		Available: known(r.Available), Taken: known(r.Taken), Skipped: known(r.Skipped),
 		Left: known(r.Left), Made: known(r.Made), ByKind: r.ByKind,
-		Stated: stated(r), Status: r.Status.String(),
+		Stated: stated(p, r), Status: r.Status.String(),
 	}
 }
 
@@ -144,13 +144,6 @@ func known(n int64) *int64 {
 		return nil
 	}
 	return &n
-}
-
-func stated(r *pattern.RowProof) string {
-	if r.Stated == nil {
-		return ""
-	}
-	return r.Stated.Text
 }
 
 // escapeUnseen writes characters that could act on a terminal as JSON escapes.

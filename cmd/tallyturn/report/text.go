@@ -28,7 +28,7 @@ func Text(w io.Writer, p *pattern.Proof, o Options) error {
 		fmt.Fprintf(b, "%s\n\n", line)
 	}
 	for _, pc := range p.Pieces {
-		o.piece(b, pc)
+		o.piece(b, p, pc)
 	}
 	for _, f := range p.Findings {
 		o.finding(b, p.Pattern.Source, f)
@@ -68,7 +68,7 @@ var rowColumns = []column{
 	{head: "passed over", limit: 0},
 }
 
-func (o Options) piece(w io.Writer, pc *pattern.PieceProof) {
+func (o Options) piece(w io.Writer, p *pattern.Proof, pc *pattern.PieceProof) {
 	name := tui.Clean(pc.Piece.Name)
 	if name == "" {
 		name = "Rows"
@@ -85,7 +85,7 @@ func (o Options) piece(w io.Writer, pc *pattern.PieceProof) {
 			{text: figure(r.Available)},
 			{text: figure(r.Taken)},
 			{text: figure(r.Made)},
-			{text: tui.Clean(stated(r))},
+			{text: tui.Clean(stated(p, r))},
 			{text: r.Status.String(), ink: statusInk(r.Status)},
 			{text: byKind(r)},
 			{text: passedOver(r)},
