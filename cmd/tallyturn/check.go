@@ -29,18 +29,19 @@ found and the likely mend.
 
 FILE is plain text of at most 4 MB; - is standard input.
 
-With --json it prints one JSON object a line, one for each file. Where several
-files are named, each object begins with the field "file".
+With --json it prints one JSON object a line, one for each file and size. Where
+several files are named, each object begins with the field "file".
 
 Exit status: 0 no error was found, 1 at least one was, 2 a file could not be
 read or the command line is wrong.`,
 		Example: `  tallyturn check pennant.txt
   tallyturn check hat.txt --size M
+  tallyturn check hat.txt cowl.txt --size all
   tallyturn demo buoy | tallyturn check -`,
 		Args: patternFiles(1, 0),
 		RunE: func(c *cobra.Command, files []string) error { return k.run(files) },
 	}
-	c.Flags().StringVar(&k.size, "size", "", "check this `size`, spelled as in the pattern (default: its first)")
+	c.Flags().StringVar(&k.size, "size", "", "check this `size`, spelled as in the pattern, or all of them\nwith all (default: its first)")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
 	c.Flags().BoolVar(&k.json, "json", false, "print JSON, one object a line")
 	return c
@@ -49,37 +50,39 @@ read or the command line is wrong.`,
 func (k checkCommand) run(files []string) error {
 	var all report.Tally
 	var verdict error
-	proven := 0
+	printed := 0
 	for _, file := range files {
-		proof, err := k.proveFile(file)
+		proofs, err := k.proveFile(file)
 		if err != nil {
 			k.complain(err)
 			verdict = errSaid
 			continue
 		}
-		if verdict == nil && proof.Errors() > 0 {
-			verdict = errFound
-		}
-		all = all.Add(report.Count(proof))
-		if proven++; proven > 1 && !k.json {
-			fmt.Fprintln(k.out)
-		}
-		if err := k.print(proof, file, len(files) > 1); err != nil {
-			return fmt.Errorf("cannot write the report: %w", err)
+		for _, proof := range proofs {
+			if verdict == nil && proof.Errors() > 0 {
+				verdict = errFound
+			}
+			all = all.Add(report.Count(proof))
+			if printed++; printed > 1 && !k.json {
+				fmt.Fprintln(k.out)
+			}
+			if err := k.print(proof, file, len(files) > 1); err != nil {
+				return fmt.Errorf("cannot write the report: %w", err)
+			}
 		}
 	}
-	if proven > 1 && !k.json {
-		fmt.Fprintf(k.out, "\n%d files, %s\n", proven, all)
+	if printed > 1 && !k.json {
+		fmt.Fprintf(k.out, "\nIn all %s\n", all)
 	}
 	return verdict
 }
 
-func (k checkCommand) proveFile(file string) (*pattern.Proof, error) {
+func (k checkCommand) proveFile(file string) ([]*pattern.Proof, error) {
 	text, err := readSource(file, k.in)
 	if err != nil {
 		return nil, err
 	}
-	return k.prove(sourceName(file), text)
+	return k.proveAll(sourceName(file), text)
 }
 
 func (k checkCommand) print(proof *pattern.Proof, file string, several bool) error {

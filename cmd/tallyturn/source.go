@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -69,8 +70,11 @@ func reason(err error) error {
 // choice is how the maker wants a pattern read.
 type choice struct{ size, terms string }
 
-// prove reads and proves the pattern. Its errors say why there is nothing to
-// work: no rows, or no such size.
+// allSizes, given as a size, stands for each of them in turn.
+const allSizes = "all"
+
+// prove reads and proves the pattern in the size wanted. Its errors say why
+// there is nothing to work: no rows, or no such size.
 func (c choice) prove(name, text string) (*pattern.Proof, error) {
 	o := pattern.Options{Size: c.size}
 	switch strings.ToLower(c.terms) {
@@ -83,8 +87,11 @@ func (c choice) prove(name, text string) (*pattern.Proof, error) {
 		return nil, fmt.Errorf("--terms is us or uk, not %q", c.terms)
 	}
 	p := pattern.Read(text)
-	if err := hasSize(p, c.size); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+	if c.size != "" && !hasSize(p, c.size) {
+		if len(p.Sizes) == 0 {
+			return nil, fmt.Errorf("%s: has one size only, so not %q", name, c.size)
+		}
+		return nil, fmt.Errorf("%s: has no size %q; it has %s", name, c.size, strings.Join(p.Sizes, ", "))
 	}
 	proof := p.Prove(o)
 	if proof.Summary().Rows == 0 {
@@ -93,17 +100,30 @@ func (c choice) prove(name, text string) (*pattern.Proof, error) {
 	return proof, nil
 }
 
-func hasSize(p *pattern.Pattern, size string) error {
-	if size == "" {
-		return nil
-	}
-	for _, s := range p.Sizes {
-		if strings.EqualFold(s, size) {
-			return nil
+// proveAll is prove, for each size where all of them are wanted.
+func (c choice) proveAll(name, text string) ([]*pattern.Proof, error) {
+	sizes := []string{c.size}
+	if strings.EqualFold(c.size, allSizes) {
+		p := pattern.Read(text)
+		switch {
+		case hasSize(p, allSizes): // it has one of that name
+		case len(p.Sizes) > 0:
+			sizes = p.Sizes
+		default:
+			sizes = []string{""}
 		}
 	}
-	if len(p.Sizes) == 0 {
-		return fmt.Errorf("has one size only, so not %q", size)
+	proofs := make([]*pattern.Proof, len(sizes))
+	for i, size := range sizes {
+		proof, err := choice{size: size, terms: c.terms}.prove(name, text)
+		if err != nil {
+			return nil, err
+		}
+		proofs[i] = proof
 	}
-	return fmt.Errorf("has no size %q; it has %s", size, strings.Join(p.Sizes, ", "))
+	return proofs, nil
+}
+
+func hasSize(p *pattern.Pattern, size string) bool {
+	return slices.ContainsFunc(p.Sizes, func(s string) bool { return strings.EqualFold(s, size) })
 }
