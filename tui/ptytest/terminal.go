@@ -56,7 +56,10 @@ func Start(t testing.TB, cmd *exec.Cmd, width, height int) *Terminal {
 		cmd.Process.Kill()
 		term.WaitEnd()
 		file.Close()
-		term.screen.Close()
+		// The emulator's own Close races with whoever reads its answers.
+		if answers, ok := term.screen.InputPipe().(io.Closer); ok {
+			answers.Close()
+		}
 	})
 	return term
 }
