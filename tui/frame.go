@@ -280,7 +280,19 @@ func (f *frame) text(width int) text {
 	if len(lines) == 0 {
 		lines = [][]span{{{quiet, "This row has no words of its own."}}}
 	}
-	return text{lines, at}
+	// What the pattern says before the row is to be done before its first stitch.
+	var notes [][]span
+	for _, n := range f.sc.notes {
+		ink := lead
+		if f.sc.done > 0 {
+			ink, n = done, doneSign+n
+		}
+		notes = append(notes, fold(ink, n, width)...)
+	}
+	if f.sc.done > 0 {
+		at += len(notes)
+	}
+	return text{append(notes, lines...), at}
 }
 
 // scale is how large the figures are drawn: 0 where there is no room for any.

@@ -21,6 +21,9 @@ func (f *frame) question(width int) [][]span {
 		if f.sc.closing != "" {
 			add(lead, "To close the row: "+f.sc.closing)
 		}
+		for _, n := range f.sc.ending {
+			add(lead, "After it: "+n)
+		}
 	case differing:
 		n, _ := f.w.entry.number()
 		flag := fmt.Sprintf(" ✗ %s ✗  you count %d, the row comes to %d ",

@@ -27,6 +27,8 @@ type scene struct {
 	atEnd     bool   // all stitches of the row are worked
 
 	words      wording
+	notes      []string // what the pattern says before this row: "Stuff firmly."
+	ending     []string // and after the last row of the piece
 	from, upto int64    // the instruction in hand makes stitches from+1 to upto
 	facts      []string // where in the repeat, where in the instruction
 	remark     string   // what is to be known about the row's proof
@@ -98,11 +100,12 @@ func look(title string, s counter.State, words wordsFunc) *scene {
 	sc.from, sc.upto = sc.done, sc.done
 	if here.Step != nil {
 		sc.from, sc.upto = sc.done-here.Nth+1, here.InstructionEnd
-		sc.facts = whereabouts(here)
+		sc.facts = whereabouts(here, sc.total)
 	}
 	if sc.atEnd {
 		sc.closing = sc.words.text(wordLead)
 	}
+	sc.notes, sc.ending = pieceNotes(plan, at)
 	sc.remark = remark(row)
 	sc.next = comingRows(s, words)
 	sc.behind = behind(s)
@@ -136,7 +139,7 @@ func rowLabel(r *pattern.RowProof, number int) string {
 
 // whereabouts tells the passes of the repeats, innermost first, and the place
 // in an instruction of several stitches.
-func whereabouts(here pattern.Here) []string {
+func whereabouts(here pattern.Here, total int64) []string {
 	var facts []string
 	for i := len(here.Passes) - 1; i >= 0; i-- {
 		p := here.Passes[i]
@@ -146,7 +149,7 @@ func whereabouts(here pattern.Here) []string {
 			facts = append(facts, fmt.Sprintf("in pass %d of %d", p.N, p.Of))
 		}
 	}
-	if here.Of > 1 {
+	if here.Of > 1 && here.Of < total { // else it only says the stitch of the row again
 		facts = append(facts, fmt.Sprintf("%d of %d in hand", here.Nth, here.Of))
 	}
 	return facts
@@ -193,6 +196,34 @@ func comingRows(s counter.State, words wordsFunc) []ahead {
 		at = next // only the first row of another piece says so
 	}
 	return rows
+}
+
+// pieceNotes is what a piece says between its rows that belongs to the row in
+// hand: the notes that stand before it and, if it is the last, after it.
+func pieceNotes(plan *counter.Plan, at counter.Place) (before, after []string) {
+	proof := plan.Proof()
+	if proof.Pattern == nil || proof.Pattern.Source == nil {
+		return nil, nil
+	}
+	piece := proof.Pieces[at.Piece]
+	row, _ := plan.Row(at.Piece, at.Row)
+	if piece.Piece == nil || at.Row > row.Index && at.Row < plan.Rows(at.Piece)-1 {
+		return nil, nil // in the middle of a range
+	}
+	from := 0 // the line of the row before
+	if r, _ := plan.Row(at.Piece, row.Index-1); r != nil {
+		from = r.Line
+	}
+	for _, n := range piece.Piece.Notes {
+		line, _ := proof.Pattern.Source.Position(n.Span.Start)
+		switch {
+		case line < row.Line && line >= from && at.Row == row.Index:
+			before = append(before, Clean(n.Text))
+		case line >= row.Line && at.Row == plan.Rows(at.Piece)-1:
+			after = append(after, Clean(n.Text))
+		}
+	}
+	return before, after
 }
 
 // placeName names a piece and copy.

@@ -15,7 +15,7 @@ import (
 
 const (
 	silhouetteLeast = 6 // lines below which there is nothing to see
-	silhouetteThick = 3 // lines a row takes at most
+	silhouetteApart = 2 // lines from one row to the next, where there is room
 )
 
 // silhouette draws the piece in hand in a box; its lines from the top, each
@@ -45,10 +45,11 @@ func silhouette(s counter.State, width, height int) [][]span {
 	}
 	number := fmt.Sprintf(" ◂ %d", at.Row+1)
 	room := width - 2*cells(number) // the number at the right, the same at the left
-	thick := min(max(height/rows, 1), silhouetteThick)
+	apart := min(max(height/rows, 1), silhouetteApart)
 	var out [][]span
 	for i := lines - 1; i >= 0; i-- {
-		n := max(int(float64(room)*(float64(long[i])/float64(longest))), 1)
+		// Even or odd as the width is, so that both sides run alike.
+		n := max(int(float64(room)*(float64(long[i])/float64(longest)))/2*2, 2) - width%2
 		bar, ink, beside := "━", markDone, ""
 		switch {
 		case i > hand:
@@ -56,10 +57,10 @@ func silhouette(s counter.State, width, height int) [][]span {
 		case i == hand:
 			bar, ink, beside = "█", accent, number
 		}
-		for range thick {
-			line := []span{{base, strings.Repeat(" ", (width-n)/2)}, {ink, strings.Repeat(bar, n) + beside}}
-			out = append(out, append(line, span{base, strings.Repeat(" ", max(width-spanCells(line), 0))}))
-			beside = ""
+		line := []span{{base, strings.Repeat(" ", (width-n)/2)}, {ink, strings.Repeat(bar, n) + beside}}
+		out = append(out, append(line, span{base, strings.Repeat(" ", max(width-spanCells(line), 0))}))
+		if i > 0 {
+			out = append(out, make([][]span, apart-1)...)
 		}
 	}
 	return out

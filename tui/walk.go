@@ -37,6 +37,10 @@ type WalkConfig struct {
 	Seq      uint64
 	LookOnly string
 
+	// TapKeys are further keys that tap, as the pedal does; they are named as
+	// bubbletea names them: "f5", "ctrl+t", "x".
+	TapKeys []string
+
 	Now  func() time.Time // the clock
 	Look Look             // what the terminal can show
 

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -78,6 +79,9 @@ func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 	w.note = ""
 	if w.mode == choosing {
 		return w.rowsKey(k)
+	}
+	if slices.Contains(w.cfg.TapKeys, k.String()) {
+		k = tea.KeyMsg{Type: tea.KeyPgDown} // the pedal's own key
 	}
 	list := w.choices()
 	w.lit = min(w.lit, len(list)-1)

@@ -26,7 +26,7 @@ func TestKeysOfTheWalk(t *testing.T) {
 		shows []string
 	}{
 		{"nothing pressed", nil, place{0, 0}, []string{"stitch 1 of 6", "row 1 of 7", "[6 sc in magic ring]", "saved"}},
-		{"a tap", []string{" "}, place{0, 1}, []string{"stitch 2 of 6", "2 of 6 in hand"}},
+		{"a tap", []string{" "}, place{0, 1}, []string{"stitch 2 of 6"}},
 		{"a pedal", []string{"pgdown", "pgdown"}, place{0, 2}, []string{"stitch 3 of 6"}},
 		{"Enter on the lit button", []string{"enter"}, place{0, 1}, nil},
 		{"taking back", []string{" ", " ", "backspace"}, place{0, 1}, []string{"stitch 2 of 6"}},
@@ -227,6 +227,20 @@ func TestOnlyLooking(t *testing.T) {
 	}
 	if err := w.close(); err != nil {
 		t.Error(err)
+	}
+}
+
+// Any key can be made a pedal.
+func TestTapKeys(t *testing.T) {
+	w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w.cfg.TapKeys = []string{"f5", "x"}
+	press(w, "f5", "x", "f6")
+	if got := w.state.Stitch(); got != 2 {
+		t.Errorf("%d stitches, want 2", got)
+	}
+	press(w, "f5", "f5", "f5", "f5", "f5")
+	if got := w.state.Row(); got != 1 {
+		t.Errorf("the pedal does not take the count: row %d", got+1)
 	}
 }
 

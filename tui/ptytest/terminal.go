@@ -35,6 +35,7 @@ type Terminal struct {
 	news   *sync.Cond // something was written, or the program has ended
 	screen *vt.Emulator
 	raw    bytes.Buffer
+	watch  func(screen string)
 	ended  bool
 	err    error // of the program
 }
@@ -72,6 +73,9 @@ func (t *Terminal) read() {
 		t.mu.Lock()
 		t.raw.Write(buf[:n])
 		t.screen.Write(buf[:n])
+		if t.watch != nil {
+			t.watch(t.lines())
+		}
 		t.news.Broadcast()
 		t.mu.Unlock()
 		if err != nil {
@@ -83,6 +87,15 @@ func (t *Terminal) read() {
 	t.ended, t.err = true, err
 	t.news.Broadcast()
 	t.mu.Unlock()
+}
+
+// Watch has f see every screen from now on, as it comes in: whole ones, and
+// those of which the lower lines are still to come. It must not call t.
+func (t *Terminal) Watch(f func(screen string)) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.watch = f
+	f(t.lines())
 }
 
 // Type sends keys as they are.
