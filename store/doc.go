@@ -31,6 +31,7 @@
 //	    id
 //	        seq              an event, as package counter encodes it
 //
-// All values but those of the two indexes end in the CRC-32C of their key and
-// what is before it (seal.go).
+// All values but those of the two indexes end in a CRC-32C of where they are
+// (the names of their buckets, outermost first, and their key) and of what is
+// before it: see seal.go.
 package store

@@ -3,7 +3,7 @@ package store
 import "go.etcd.io/bbolt"
 
 // Seal lets tests write entries that add up.
-var Seal = seal
+func Seal(bucket, key, value []byte) []byte { return in(bucket).seal(key, value) }
 
 // FailCommits puts fail between the store and its file: it is given what
 // would make a commit, and may make it or not, and give an error or not.

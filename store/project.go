@@ -183,8 +183,8 @@ func hashKey(text string, id []byte) []byte {
 // put writes a project and its places in the indexes.
 func put(tx *bbolt.Tx, key []byte, p Project) error {
 	for _, entry := range []struct{ bucket, key, value []byte }{
-		{projectsBucket, key, seal(key, appendHead(nil, p))},
-		{textsBucket, key, seal(key, []byte(p.Text))},
+		{projectsBucket, key, in(projectsBucket).seal(key, appendHead(nil, p))},
+		{textsBucket, key, in(textsBucket).seal(key, []byte(p.Text))},
 		{pathsBucket, pathKey(p.Path, key), nil},
 		{hashesBucket, hashKey(p.Text, key), nil},
 	} {
@@ -201,7 +201,7 @@ func get(tx *bbolt.Tx, key []byte) (Project, error) {
 	if err != nil {
 		return Project{}, err
 	}
-	text, err := unseal(key, tx.Bucket(textsBucket).Get(key))
+	text, err := in(textsBucket).unseal(key, tx.Bucket(textsBucket).Get(key))
 	p.Text = string(text)
 	return p, err
 }
@@ -212,7 +212,7 @@ func getHead(tx *bbolt.Tx, key []byte) (Project, error) {
 	if sealed == nil {
 		return Project{}, ErrNoProject
 	}
-	head, err := unseal(key, sealed)
+	head, err := in(projectsBucket).unseal(key, sealed)
 	if err != nil {
 		return Project{}, err
 	}
@@ -233,7 +233,7 @@ func getHead(tx *bbolt.Tx, key []byte) (Project, error) {
 	if !bytes.Equal(k, number(p.Events)) {
 		return Project{}, damaged("the log of project %s has no event %d", p.ID, p.Events)
 	}
-	e, err := readEvent(k, v)
+	e, err := readEvent(in(logsBucket, key), k, v)
 	if err != nil {
 		return Project{}, err
 	}
@@ -300,13 +300,13 @@ func readHead(b []byte) (p Project, err error) {
 }
 
 // readEvent reads an entry of a log.
-func readEvent(key, sealed []byte) (e counter.Event, err error) {
-	b, err := unseal(key, sealed)
+func readEvent(log place, key, sealed []byte) (e counter.Event, err error) {
+	b, err := log.unseal(key, sealed)
 	if err != nil {
 		return e, err
 	}
 	if err := e.UnmarshalBinary(b); err != nil {
-		return e, fmt.Errorf("%w: entry %x of a log: %w", ErrDamaged, key, err)
+		return e, damaged("entry %x of a log: %v", key, err)
 	}
 	return e, nil
 }
@@ -321,14 +321,14 @@ func (s *Store) Load(id string) (p Project, events []counter.Event, err error) {
 		if p, err = get(tx, key); err != nil {
 			return err
 		}
-		log := tx.Bucket(logsBucket).Bucket(key)
+		log, where := tx.Bucket(logsBucket).Bucket(key), in(logsBucket, key)
 		events = make([]counter.Event, 0, min(p.Events, 1<<24))
 		cursor := log.Cursor()
 		for k, v := cursor.First(); k != nil; k, v = cursor.Next() {
 			if len(k) != 8 || binary.BigEndian.Uint64(k) != uint64(len(events)+1) {
 				return damaged("after event %d of project %s comes entry %x", len(events), id, k)
 			}
-			e, err := readEvent(k, v)
+			e, err := readEvent(where, k, v)
 			if err != nil {
 				return err
 			}

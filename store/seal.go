@@ -7,19 +7,31 @@ import (
 
 var castagnoli = crc32.MakeTable(crc32.Castagnoli)
 
-func checksum(key, value []byte) uint32 {
-	return crc32.Update(crc32.Checksum(key, castagnoli), castagnoli, value)
+// place is the checksum of the names of a bucket and those around it,
+// outermost first. The checksums of the bucket's entries go on from it.
+type place uint32
+
+func in(buckets ...[]byte) (p place) {
+	for _, name := range buckets {
+		p = place(crc32.Update(uint32(p), castagnoli, name))
+	}
+	return p
 }
 
-// seal appends to value the checksum of key and value.
-func seal(key, value []byte) []byte {
-	return binary.BigEndian.AppendUint32(value, checksum(key, value))
+func (p place) checksum(key, value []byte) uint32 {
+	return crc32.Update(crc32.Update(uint32(p), castagnoli, key), castagnoli, value)
 }
 
-// unseal gives back the value that was sealed. It shares its bytes.
-func unseal(key, sealed []byte) ([]byte, error) {
+// seal appends to value its checksum.
+func (p place) seal(key, value []byte) []byte {
+	return binary.BigEndian.AppendUint32(value, p.checksum(key, value))
+}
+
+// unseal gives back the value that was sealed, or ErrDamaged. It shares its
+// bytes.
+func (p place) unseal(key, sealed []byte) ([]byte, error) {
 	n := len(sealed) - 4
-	if n < 0 || binary.BigEndian.Uint32(sealed[n:]) != checksum(key, sealed[:n]) {
+	if n < 0 || binary.BigEndian.Uint32(sealed[n:]) != p.checksum(key, sealed[:n]) {
 		return nil, damaged("the entry %x does not add up", key)
 	}
 	return sealed[:n:n], nil

@@ -126,7 +126,7 @@ func checkSchema(tx *bbolt.Tx) error {
 	if meta == nil {
 		return ErrForeign
 	}
-	value, err := unseal(schemaKey, meta.Get(schemaKey))
+	value, err := in(metaBucket).unseal(schemaKey, meta.Get(schemaKey))
 	if err != nil {
 		return err
 	}
@@ -191,7 +191,7 @@ func layOut(tx *bbolt.Tx) error {
 			return err
 		}
 	}
-	return tx.Bucket(metaBucket).Put(schemaKey, seal(schemaKey, number(schema)))
+	return tx.Bucket(metaBucket).Put(schemaKey, in(metaBucket).seal(schemaKey, number(schema)))
 }
 
 // syncDir makes a new name in a folder durable, where the system can.

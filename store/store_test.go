@@ -319,7 +319,8 @@ func TestVersions(t *testing.T) {
 	path := file(t)
 	setVersion := func(n uint64) func(tx *bbolt.Tx) error {
 		return func(tx *bbolt.Tx) error {
-			return tx.Bucket([]byte("tallyturn")).Put([]byte("schema"), store.Seal([]byte("schema"), binary.BigEndian.AppendUint64(nil, n)))
+			key, bucket := []byte("schema"), []byte("tallyturn")
+			return tx.Bucket(bucket).Put(key, store.Seal(bucket, key, binary.BigEndian.AppendUint64(nil, n)))
 		}
 	}
 	shut(t, open(t, path))

@@ -195,9 +195,10 @@ func (w *Writer) write(batch []entry) error {
 		if log == nil {
 			return damaged("the log of project %s is missing", w.id)
 		}
+		where := in(logsBucket, key)
 		log.FillPercent = 1 // it only grows at its end
 		for _, en := range batch {
-			if err := en.write(log); err != nil {
+			if err := en.write(log, where); err != nil {
 				return err
 			}
 		}
@@ -205,16 +206,16 @@ func (w *Writer) write(batch []entry) error {
 	})
 }
 
-// write puts an entry into a log under its number. A commit that failed may
+// write puts an entry into a log, which lies at where, under its number. A commit that failed may
 // have been made all the same, its last sync being what failed: then the entry
 // is there already, and is left.
-func (en entry) write(log *bbolt.Bucket) error {
+func (en entry) write(log *bbolt.Bucket, where place) error {
 	key := number(en.seq)
 	value, err := en.event.MarshalBinary()
 	if err != nil {
 		return err
 	}
-	value = seal(key, value)
+	value = where.seal(key, value)
 	if en.seq <= log.Sequence() {
 		if !bytes.Equal(log.Get(key), value) {
 			return damaged("another event has the number %d", en.seq)
