@@ -20,9 +20,9 @@
 //	tallyturn
 //	    schema               the version of this layout
 //	projects
-//	    id                   title, path, size and time of creation
+//	    id                   revision, title, path, size and time of creation
 //	texts
-//	    id                   text of the pattern
+//	    id                   revision, and text of the pattern
 //	paths
 //	    path 0x00 id         nothing: finds a project by its path
 //	hashes

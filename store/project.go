@@ -25,6 +25,12 @@ type Project struct {
 	Events  uint64 // how many there are
 }
 
+// kept is a project as it is in the file.
+type kept struct {
+	Project
+	revision uint64 // how often it was updated
+}
+
 // Create puts a new project into the file. ID, Touched and Events are given
 // to it; Path is made absolute.
 func (s *Store) Create(p Project) (Project, error) {
@@ -42,7 +48,7 @@ func (s *Store) Create(p Project) (Project, error) {
 		if _, err := tx.Bucket(logsBucket).CreateBucket(number(id)); err != nil {
 			return err
 		}
-		return put(tx, number(id), p)
+		return put(tx, number(id), kept{Project: p})
 	})
 	if err != nil {
 		return Project{}, err
@@ -72,6 +78,7 @@ func (s *Store) Update(p Project) error {
 		if err := tx.Bucket(hashesBucket).Delete(hashKey(old.Text, key)); err != nil {
 			return err
 		}
+		old.revision++
 		old.Title, old.Path, old.Text, old.Size = p.Title, path, p.Text, p.Size
 		return put(tx, key, old)
 	})
@@ -84,7 +91,7 @@ func (s *Store) Projects() ([]Project, error) {
 	err := s.view(func(tx *bbolt.Tx) error {
 		return tx.Bucket(projectsBucket).ForEach(func(key, _ []byte) error {
 			p, err := getHead(tx, key)
-			all = append(all, p)
+			all = append(all, p.Project)
 			return err
 		})
 	})
@@ -101,7 +108,8 @@ func (s *Store) Project(id string) (p Project, err error) {
 		if err != nil {
 			return err
 		}
-		p, err = get(tx, key)
+		k, err := get(tx, key)
+		p = k.Project
 		return err
 	})
 	return p, err
@@ -128,7 +136,8 @@ func (s *Store) Find(path, text string) (p Project, err error) {
 		if key == nil {
 			return ErrNoProject
 		}
-		p, err = get(tx, key)
+		k, err := get(tx, key)
+		p = k.Project
 		return err
 	})
 	return p, err
@@ -181,10 +190,10 @@ func hashKey(text string, id []byte) []byte {
 }
 
 // put writes a project and its places in the indexes.
-func put(tx *bbolt.Tx, key []byte, p Project) error {
+func put(tx *bbolt.Tx, key []byte, p kept) error {
 	for _, entry := range []struct{ bucket, key, value []byte }{
 		{projectsBucket, key, in(projectsBucket).seal(key, appendHead(nil, p))},
-		{textsBucket, key, in(textsBucket).seal(key, []byte(p.Text))},
+		{textsBucket, key, in(textsBucket).seal(key, appendText(nil, p))},
 		{pathsBucket, pathKey(p.Path, key), nil},
 		{hashesBucket, hashKey(p.Text, key), nil},
 	} {
@@ -196,34 +205,39 @@ func put(tx *bbolt.Tx, key []byte, p Project) error {
 }
 
 // get reads a project.
-func get(tx *bbolt.Tx, key []byte) (Project, error) {
+func get(tx *bbolt.Tx, key []byte) (kept, error) {
 	p, err := getHead(tx, key)
 	if err != nil {
-		return Project{}, err
+		return kept{}, err
 	}
 	text, err := in(textsBucket).unseal(key, tx.Bucket(textsBucket).Get(key))
-	p.Text = string(text)
-	return p, err
+	if err != nil {
+		return kept{}, err
+	}
+	if _, p.Text, err = readText(text); err != nil {
+		return kept{}, err
+	}
+	return p, nil
 }
 
 // getHead reads a project but for its text.
-func getHead(tx *bbolt.Tx, key []byte) (Project, error) {
+func getHead(tx *bbolt.Tx, key []byte) (kept, error) {
 	sealed := tx.Bucket(projectsBucket).Get(key)
 	if sealed == nil {
-		return Project{}, ErrNoProject
+		return kept{}, ErrNoProject
 	}
 	head, err := in(projectsBucket).unseal(key, sealed)
 	if err != nil {
-		return Project{}, err
+		return kept{}, err
 	}
 	p, err := readHead(head)
 	if err != nil {
-		return Project{}, err
+		return kept{}, err
 	}
 	p.ID = strconv.FormatUint(binary.BigEndian.Uint64(key), 10)
 	log := tx.Bucket(logsBucket).Bucket(key)
 	if log == nil {
-		return Project{}, damaged("the log of project %s is missing", p.ID)
+		return kept{}, damaged("the log of project %s is missing", p.ID)
 	}
 	p.Touched, p.Events = p.Created, log.Sequence()
 	if p.Events == 0 {
@@ -231,11 +245,11 @@ func getHead(tx *bbolt.Tx, key []byte) (Project, error) {
 	}
 	k, v := log.Cursor().Last()
 	if !bytes.Equal(k, number(p.Events)) {
-		return Project{}, damaged("the log of project %s has no event %d", p.ID, p.Events)
+		return kept{}, damaged("the log of project %s has no event %d", p.ID, p.Events)
 	}
 	e, err := readEvent(in(logsBucket, key), k, v)
 	if err != nil {
-		return Project{}, err
+		return kept{}, err
 	}
 	p.Touched = max(p.Touched, e.At)
 	return p, nil
@@ -272,45 +286,6 @@ func checkProjects(tx *bbolt.Tx) error {
 	return nil
 }
 
-// appendHead writes title, path and size, each after its length, and the time
-// of creation.
-func appendHead(b []byte, p Project) []byte {
-	for _, s := range []string{p.Title, p.Path, p.Size} {
-		b = binary.AppendUvarint(b, uint64(len(s)))
-		b = append(b, s...)
-	}
-	return binary.AppendVarint(b, p.Created)
-}
-
-func readHead(b []byte) (p Project, err error) {
-	bad := damaged("a project cannot be read")
-	for _, s := range []*string{&p.Title, &p.Path, &p.Size} {
-		n, k := binary.Uvarint(b)
-		if k <= 0 || n > uint64(len(b)-k) {
-			return Project{}, bad
-		}
-		*s, b = string(b[k:k+int(n)]), b[k+int(n):]
-	}
-	created, k := binary.Varint(b)
-	if k != len(b) || k <= 0 {
-		return Project{}, bad
-	}
-	p.Created = created
-	return p, nil
-}
-
-// readEvent reads an entry of a log.
-func readEvent(log place, key, sealed []byte) (e counter.Event, err error) {
-	b, err := log.unseal(key, sealed)
-	if err != nil {
-		return e, err
-	}
-	if err := e.UnmarshalBinary(b); err != nil {
-		return e, damaged("entry %x of a log: %v", key, err)
-	}
-	return e, nil
-}
-
 // Load gives a project and everything that happened in it, in order.
 func (s *Store) Load(id string) (p Project, events []counter.Event, err error) {
 	err = s.view(func(tx *bbolt.Tx) error {
@@ -318,9 +293,11 @@ func (s *Store) Load(id string) (p Project, events []counter.Event, err error) {
 		if err != nil {
 			return err
 		}
-		if p, err = get(tx, key); err != nil {
+		k, err := get(tx, key)
+		if err != nil {
 			return err
 		}
+		p = k.Project
 		log, where := tx.Bucket(logsBucket).Bucket(key), in(logsBucket, key)
 		events = make([]counter.Event, 0, min(p.Events, 1<<24))
 		cursor := log.Cursor()
