@@ -13,6 +13,7 @@
 //	walk_keys.go   what its keys and buttons mean
 //	scene.go       a state in words and numbers
 //	frame.go       a scene set out on the screen
+//	still.go       the part of it that stands still between taps
 //	words.go       the words of a row, cut and lit
 //	strip.go       the row as a braid
 //	figures.go     block figures

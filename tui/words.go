@@ -36,21 +36,9 @@ type wording []struct {
 // wordsOf says of each word of a row whether it is done, in hand or to come,
 // going by the instruction that makes the next stitch.
 func wordsOf(words []pattern.Word, here pattern.Here, atEnd bool) wording {
-	at := -1
-	for i, w := range words {
-		if w.Step != nil && holds(w.Step, here.Step) {
-			at = i
-			break
-		}
-	}
-	leads := func(s *pattern.Step) bool {
-		for _, l := range here.Lead {
-			if s != nil && s == l {
-				return true
-			}
-		}
-		return false
-	}
+	// The words may be cut finer than the proof, or less fine.
+	inHand := func(w pattern.Word) bool { return holds(w.Step, here.Step) || holds(here.Step, w.Step) }
+	at := slices.IndexFunc(words, inHand)
 	steps := slices.ContainsFunc(words, func(w pattern.Word) bool { return w.Step != nil })
 	out := make(wording, len(words))
 	for i, w := range words {
@@ -60,9 +48,9 @@ func wordsOf(words []pattern.Word, here pattern.Here, atEnd bool) wording {
 			out[i].state = wordToCome // as written, all of it
 		case w.Step == nil:
 			out[i].state = wordRead
-		case leads(w.Step):
+		case slices.Contains(here.Lead, w.Step):
 			out[i].state = wordLead
-		case at >= 0 && holds(w.Step, here.Step):
+		case inHand(w):
 			out[i].state = wordHand
 		case atEnd || i < at:
 			out[i].state = wordDone
@@ -131,10 +119,8 @@ func (w wording) wrap(width int) (lines [][]span, handLine int) {
 		lit := word.state == wordHand || word.state == wordLead
 		switch {
 		case lit && word.open:
-			if !hand && word.state == wordHand || !hand && word.state == wordLead {
-				hand = true
-				f.mark = true
-			}
+			f.mark = !hand // where the maker is begins with the first of them
+			hand = true
 			text = stick(text, handOpen, true)
 		case word.state == wordDone && word.open:
 			text = stick(text, doneSign, true)

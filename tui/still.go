@@ -1,0 +1,221 @@
+package tui
+
+import "strings"
+
+// still is the part of the frame that stands still between taps, inked: what
+// is above the captions, which hold the time, and what is below them.
+type still struct {
+	of           sight
+	scale        int
+	above, below []string
+}
+
+// sight is all that a still picture depends on.
+type sight struct {
+	scene         *scene
+	width, height int
+	mode          mode
+	entry         entry
+	stride        stride
+}
+
+func (w *Walk) sight() sight {
+	return sight{w.scene, w.width, w.height, w.mode, w.entry, w.stride}
+}
+
+// draw sets the still picture anew where it has changed.
+func (w *Walk) draw() {
+	if w.still == nil || w.still.of != w.sight() {
+		w.still = w.set()
+	}
+}
+
+// set draws the still picture.
+func (w *Walk) set() *still {
+	s := &still{of: w.sight()}
+	if w.width < leastWide || w.height < leastHigh || w.mode == choosing || w.scene.finished {
+		return s // nothing of these stands still for long
+	}
+	f := w.frame()
+	s.scale = f.scale()
+	braid := strip{f.sc.done, f.sc.total, f.sc.known, f.sc.from, f.sc.upto}.draw(f.inner, max(f.height/14, 1))
+
+	high, captions := 0, 2
+	if s.scale > 0 {
+		high, _ = figureCells(s.scale)
+		captions = f.captionLines()
+	}
+	used := 1 + high + captions + len(braid) + 2 // with heading and footer
+	// The gaps take what is left beside that which must be there.
+	gap := min(max((f.height-used-5)/3, 0), max(f.height/15, 1))
+
+	f.blank(gap)
+	if s.scale > 0 {
+		f.figures(s.scale)
+	}
+	s.above = f.lines
+	f.lines = nil
+	f.blank(gap)
+	for _, l := range braid {
+		f.put(l...)
+	}
+	f.blank(gap)
+	f.below(max(f.height-3-len(s.above)-captions-len(f.lines), 0), gap)
+	s.below = f.lines
+	return s
+}
+
+// below sets the words, what comes next and, where there is room, the outline
+// of the piece in exactly n lines.
+func (f *frame) below(n, gap int) {
+	width := min(f.inner, wordsWide)
+	var picture [][]span
+	aside := 0
+	if n >= silhouetteLeast+1 && f.inner >= 90 {
+		aside = f.inner / 3
+		picture = silhouette(f.w.state, aside, n-1)
+		width = min(width, f.inner-aside-4)
+	}
+	left := [][]span{f.label(width)}
+	text := f.text(width)
+	room := n - 1
+	want := room - 1 // a line is kept for what comes next, but not from a question
+	if f.w.mode != walking {
+		want = room
+	}
+	lines := scroll(text.lines, text.at, max(min(len(text.lines), want), 1))
+	left = append(left, lines...)
+	room -= len(lines)
+	if room > gap+1 {
+		left = append(left, make([][]span, gap)...)
+		room -= gap
+	}
+	left = append(left, f.coming(width, room)...)
+	for y := range n {
+		var line []span
+		if y < len(left) {
+			line = left[y]
+		}
+		if y < len(picture) {
+			line = clipSpans(line, f.inner-aside)
+			line = append(line, span{base, strings.Repeat(" ", max(f.inner-aside-spanCells(line), 0))})
+			line = append(line, picture[y]...)
+		}
+		f.put(line...)
+	}
+}
+
+// text is the row's words, or the question that is being asked.
+type text struct {
+	lines [][]span
+	at    int
+}
+
+func (f *frame) text(width int) text {
+	if f.w.mode != walking {
+		return text{f.question(width), 0}
+	}
+	lines, at := f.sc.words.wrap(width)
+	if len(lines) == 0 {
+		lines = [][]span{{{quiet, "This row has no words of its own."}}}
+	}
+	// What the pattern says before the row is to be done before its first stitch.
+	var notes [][]span
+	for _, n := range f.sc.notes {
+		ink := lead
+		if f.sc.done > 0 {
+			ink, n = done, doneSign+n
+		}
+		notes = append(notes, fold(ink, n, width)...)
+	}
+	if f.sc.done > 0 {
+		at += len(notes)
+	}
+	return text{append(notes, lines...), at}
+}
+
+// scale is how large the figures are drawn: 0 where there is no room for any.
+func (f *frame) scale() int {
+	if f.height < figureFrom {
+		return 0
+	}
+	aside := factsWide
+	if f.narrow() {
+		aside = 0
+	}
+	for s := min(biggest, f.inner/12); s > 0; s-- {
+		high, _ := figureCells(s)
+		wide := f.column(s) + max(figureWidth(int64(f.sc.row), max(s-1, 1)), cells(f.sc.rowLine())) + aside
+		if high <= f.height/3 && high+16 <= f.height+1 && wide <= f.inner {
+			return s
+		}
+	}
+	return 0
+}
+
+// narrow windows have the facts under the figures.
+func (f *frame) narrow() bool { return f.inner < 56 }
+
+// column is how many columns the stitch takes before the row begins.
+func (f *frame) column(scale int) int {
+	return max(figureWidth(f.sc.number(), scale), cells(f.sc.stitchLine())) + 4*scale
+}
+
+// figures sets the stitch and the row in block figures, the facts at their
+// right.
+func (f *frame) figures(scale int) {
+	stitch, row := drawFigure(f.sc.number(), scale), drawFigure(int64(f.sc.row), max(scale-1, 1))
+	wide := f.column(scale)
+	var facts []span
+	if !f.narrow() {
+		facts = f.facts()
+	}
+	for y, line := range stitch {
+		left := []span{{figure, line}, {base, strings.Repeat(" ", wide-cells(line))}}
+		if i := y - (len(stitch) - len(row)); i >= 0 {
+			left = append(left, span{figure2, row[i]})
+		}
+		var right []span
+		if i := y - max(len(stitch)-len(facts), 0); i >= 0 && i < len(facts) {
+			right = []span{facts[i]}
+		}
+		f.ends(left, right)
+	}
+}
+
+// label names the row as the pattern does.
+func (f *frame) label(width int) []span {
+	line := []span{{strong, f.sc.label}}
+	if f.sc.side != "" && !strings.Contains(f.sc.label, "(") {
+		line = append(line, span{quiet, " · "}, span{base, f.sc.side})
+	}
+	if f.sc.remark != "" {
+		line = append(line, span{accent, "   ! " + f.sc.remark})
+	}
+	return clipSpans(line, width)
+}
+
+// coming tells the next rows in at most n lines.
+func (f *frame) coming(width, n int) (out [][]span) {
+	for i, row := range f.sc.next {
+		head := "next  "
+		if i > 0 {
+			head = "then  "
+		}
+		lines := fold(quiet, row.label+": "+row.words, width-len(head))
+		if i == 0 && len(lines) > n && n > 0 {
+			last := clipSpans(lines[n-1], width-len(head)-2)
+			lines = append(lines[:n-1:n-1], append(last, span{quiet, " …"}))
+		}
+		if len(lines) > n-len(out) {
+			return out
+		}
+		for j, l := range lines {
+			if j > 0 {
+				head = "      "
+			}
+			out = append(out, append([]span{{figure2, head}}, l...))
+		}
+	}
+	return out
+}
