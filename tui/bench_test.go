@@ -29,7 +29,7 @@ func bareFrame() func() string {
 // BenchmarkFrame is a frame of the walk at 100x30, in true colour, in the
 // middle of a row, as it is drawn between taps. "of-bare" is its time by that of a bare lipgloss frame.
 func BenchmarkFrame(b *testing.B) {
-	w, _ := walkOf(b, harbourCrab(), Look{TrueColour, true}, 100, 30)
+	w, _ := walkOf(b, harbourCrab(), Look{Colours: TrueColour, Dark: true}, 100, 30)
 	press(w, times(" ", 30)...)
 	w.draw()
 	bare := bareFrame()
@@ -51,7 +51,7 @@ func BenchmarkFrame(b *testing.B) {
 func BenchmarkTap(b *testing.B) {
 	book := newBook()
 	book.row(book.piece("Net", 1), "Row 1", 1, 1, 0, 1, words(rep(1_000_000_000, do("sc in next 2 sts", 2), do("2 sc in next st", 2))))
-	w, shelf := walkOf(b, book, Look{TrueColour, true}, 100, 30)
+	w, shelf := walkOf(b, book, Look{Colours: TrueColour, Dark: true}, 100, 30)
 	tap := keyOf(" ")
 	b.ReportAllocs()
 	for b.Loop() {

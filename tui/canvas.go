@@ -108,6 +108,9 @@ func (t *theme) line(width int, spans []span) string {
 			continue
 		}
 		used += n
+		if t.look.ASCII {
+			text = asciiSigns.Replace(text)
+		}
 		k := t.inks[s.role]
 		b.WriteString(k.on)
 		b.WriteString(text)

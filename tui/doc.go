@@ -25,6 +25,7 @@
 //	help.go        the keys on a sheet
 //	theme.go       what text is for, and its ink
 //	palette.go     the colours
+//	signs.go       the signs, where there is nothing but ASCII
 //	clean.go       text from outside made fit for the screen
 //	canvas.go      lines that never outgrow the window
 //

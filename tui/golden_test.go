@@ -74,7 +74,7 @@ func TestFrames(t *testing.T) {
 				if colours != Plain && m.name != "repeat" {
 					continue // the colours do not depend on the words
 				}
-				w, _ := walkOf(t, harbourCrab(), Look{colours, true}, size.width, size.height)
+				w, _ := walkOf(t, harbourCrab(), Look{Colours: colours, Dark: true}, size.width, size.height)
 				for _, k := range m.keys {
 					if k != "" {
 						press(w, k)
@@ -90,7 +90,7 @@ func TestFrames(t *testing.T) {
 }
 
 func TestFinishedFrame(t *testing.T) {
-	w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	toTheEnd(t, w)
 	golden(t, "finished-80x24.frame", visible(w.view())+"\n")
 }
@@ -98,7 +98,7 @@ func TestFinishedFrame(t *testing.T) {
 func TestBasketFrame(t *testing.T) {
 	var b strings.Builder
 	for _, size := range sizes[:3] {
-		basket := basketOf(Look{Plain, true})
+		basket := basketOf(Look{Colours: Plain, Dark: true})
 		basket.resize(size.width, size.height)
 		basket.key(keyOf("down"))
 		fmt.Fprintf(&b, "── %dx%d\n%s\n", size.width, size.height, visible(basket.view()))
@@ -107,7 +107,7 @@ func TestBasketFrame(t *testing.T) {
 }
 
 func TestHelpFrame(t *testing.T) {
-	golden(t, "help-80x60.frame", visible((&helpSheet{}).view(newTheme(Look{Plain, true}), 80, 60))+"\n")
+	golden(t, "help-80x60.frame", visible((&helpSheet{}).view(newTheme(Look{Colours: Plain, Dark: true}), 80, 60))+"\n")
 }
 
 // visible writes escapes so that a golden can be read and never obeyed.

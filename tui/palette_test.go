@@ -12,7 +12,7 @@ import (
 func TestContrast(t *testing.T) {
 	for _, colours := range []Colours{Sixteen, TwoFiftySix, TrueColour} {
 		for _, dark := range []bool{true, false} {
-			for r, p := range paletteFor(Look{colours, dark}) {
+			for r, p := range paletteFor(Look{Colours: colours, Dark: dark}) {
 				if p.fg == "" || p.bg == "" {
 					t.Fatalf("colours %d dark %v: role %d has no colours", colours, dark, r)
 				}

@@ -44,7 +44,7 @@ func TestRandomWalk(t *testing.T) {
 	books := []func() *book{harbourCrab, somewhat}
 	rapid.Check(t, func(t *rapid.T) {
 		b := rapid.SampledFrom(books).Draw(t, "book")()
-		look := Look{Colours(rapid.IntRange(0, 4).Draw(t, "colours")), rapid.Bool().Draw(t, "dark")}
+		look := Look{Colours: Colours(rapid.IntRange(0, 4).Draw(t, "colours")), Dark: rapid.Bool().Draw(t, "dark"), ASCII: rapid.Bool().Draw(t, "ascii")}
 		shelf := &shelf{}
 		w := NewWalk(WalkConfig{
 			ID: "x", Title: "Harbour \x1b[2J crab 霧", State: counter.Begin(counter.NewPlan(b.proof)),

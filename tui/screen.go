@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -12,6 +13,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/term"
 )
 
 // page is what a screen shows: the basket or a walk.
@@ -67,6 +69,12 @@ func NewScreen(first page, o Options) *Screen {
 	}
 	if o.Out != nil {
 		opts = append(opts, tea.WithOutput(o.Out))
+	}
+	// The first frame is drawn at once, not when bubbletea tells the size.
+	if f, ok := cmp.Or[io.Writer](o.Out, os.Stdout).(*os.File); ok {
+		if width, height, err := term.GetSize(f.Fd()); err == nil {
+			s.model.size(width, height)
+		}
 	}
 	s.prog = tea.NewProgram(s.model, opts...)
 	return s
@@ -126,8 +134,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.width, m.height = msg.Width, msg.Height
-		m.page.resize(m.width, m.height)
+		m.size(msg.Width, msg.Height)
 	case tea.KeyMsg:
 		return m.keys(msg)
 	case tea.MouseMsg:
@@ -156,6 +163,11 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		}
 	}
 	return nil
+}
+
+func (m *model) size(width, height int) {
+	m.width, m.height = width, height
+	m.page.resize(width, height)
 }
 
 // turn puts another page in front.

@@ -27,12 +27,13 @@ const (
 type Look struct {
 	Colours Colours
 	Dark    bool
+	ASCII   bool // no signs but those of ASCII
 }
 
 // FindLook tells from the environment what out can show. It asks the
 // terminal nothing, so it never waits.
 func FindLook(out io.Writer) Look {
-	look := Look{Dark: ground.Dark(), Colours: NoColour}
+	look := Look{Dark: ground.Dark(), Colours: NoColour, ASCII: asciiOnly(os.Getenv)}
 	if os.Getenv("TERM") == "dumb" {
 		look.Colours = Plain
 		return look

@@ -85,7 +85,7 @@ func TestKeysOfTheWalk(t *testing.T) {
 		{"out of the rows", []string{"r", "down", "esc"}, place{0, 0}, []string{"row 1 of 7"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+			w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 			press(w, c.keys...)
 			w.saved(Safe{Walk: "crab", Seq: w.appended})
 			if got := (place{w.state.Row(), w.state.Stitch()}); got != c.at {
@@ -104,7 +104,7 @@ func TestKeysOfTheWalk(t *testing.T) {
 // A row that was not worked out shows its words as they are, and is walked by
 // its stated total or, where there is none, freely.
 func TestRowsNotWorkedOut(t *testing.T) {
-	w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	press(w, "r", "right", "3", "enter")
 	frame := plainFrame(w)
 	for _, s := range []string{"stitch 1 of 6", "flombulate in each st across", "some words were not understood"} {
@@ -130,7 +130,7 @@ func TestRowsNotWorkedOut(t *testing.T) {
 }
 
 func TestFinished(t *testing.T) {
-	w, shelf := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, shelf := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	press(w, append(times(" ", 6), "4", "enter", "enter")...)
 	toTheEnd(t, w)
 	frame := plainFrame(w)
@@ -181,7 +181,7 @@ func TestJournal(t *testing.T) {
 }
 
 func TestSavedOrNot(t *testing.T) {
-	w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	shows := func(want string) {
 		t.Helper()
 		if f := plainFrame(w); !strings.Contains(f, want) {
@@ -232,7 +232,7 @@ func TestOnlyLooking(t *testing.T) {
 
 // Any key can be made a pedal.
 func TestTapKeys(t *testing.T) {
-	w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	w.cfg.TapKeys = []string{"f5", "x"}
 	press(w, "f5", "x", "f6")
 	if got := w.state.Stitch(); got != 2 {
@@ -246,7 +246,7 @@ func TestTapKeys(t *testing.T) {
 
 // A click is a tap; a click on a button presses it.
 func TestMouse(t *testing.T) {
-	w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	click := func(x, y int) {
 		w.mouse(tea.MouseMsg{X: x, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})
 		w.mouse(tea.MouseMsg{X: x, Y: y, Action: tea.MouseActionRelease, Button: tea.MouseButtonLeft})
@@ -294,7 +294,7 @@ func TestMouse(t *testing.T) {
 
 // Keys that were read at one go are keys all the same.
 func TestKeysTogether(t *testing.T) {
-	w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	m := &model{page: w, width: 80, height: 24}
 	press(w, times(" ", 6)...)
 	m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("12")})
@@ -311,7 +311,7 @@ func TestKeysTogether(t *testing.T) {
 }
 
 func TestHelpLiesOverAll(t *testing.T) {
-	w, shelf := walkOf(t, harbourCrab(), Look{Plain, true}, 40, 12)
+	w, shelf := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 40, 12)
 	m := &model{page: w, width: 40, height: 12}
 	n := len(shelf.events)
 	m.Update(keyOf("?"))
@@ -346,7 +346,7 @@ func TestHelpLiesOverAll(t *testing.T) {
 }
 
 func TestBackToTheBasket(t *testing.T) {
-	w, shelf := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, shelf := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	released := 0
 	w.cfg.Release = func() error { released++; return nil }
 	w.cfg.Basket = func() (*Basket, error) { return basketOf(Look{}), nil }
@@ -361,7 +361,7 @@ func TestBackToTheBasket(t *testing.T) {
 }
 
 func TestBasketThatCannotBeHad(t *testing.T) {
-	w, _ := walkOf(t, harbourCrab(), Look{Plain, true}, 80, 24)
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	w.cfg.Release = func() error { return errors.New("the disk is full") }
 	w.cfg.Basket = func() (*Basket, error) { return basketOf(Look{}), nil }
 	m := &model{page: w, width: 80, height: 24}
