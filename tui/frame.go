@@ -230,8 +230,11 @@ func (f *frame) time() span {
 	if f.sc.paused {
 		return span{alarm, " paused at " + t + " "}
 	}
-	if f.width < 60 {
+	switch {
+	case f.width < 60:
 		return span{base, t}
+	case f.w.state.Idle(f.w.now):
+		return span{quiet, t + " on this row, idle"}
 	}
 	return span{base, t + " on this row"}
 }

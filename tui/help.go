@@ -87,8 +87,12 @@ func (m *model) helpKey(k tea.KeyMsg) {
 	case key.Matches(k, keyBottom):
 		m.scrollHelp(1 << 20)
 	default:
-		m.help.note = keyName(Clean(k.String())) + " does nothing here. Esc closes the keys."
+		m.help.idle(k.String())
 	}
+}
+
+func (h *helpSheet) idle(name string) {
+	h.note = keyName(Clean(name)) + " does nothing here. Esc closes the keys."
 }
 
 func (m *model) helpMouse(e tea.MouseMsg) tea.Cmd {

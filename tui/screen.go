@@ -158,11 +158,18 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case fmt.Stringer:
 		// Bytes that bubbletea does not know come as types of its own; all
 		// they can do is say what they are.
-		if m.help == nil {
-			m.page.idle("that key")
-		}
+		m.idle("that key")
 	}
 	return nil
+}
+
+// idle says, where the maker looks, that a key does nothing.
+func (m *model) idle(name string) {
+	if m.help != nil {
+		m.help.idle(name)
+		return
+	}
+	m.page.idle(name)
 }
 
 func (m *model) size(width, height int) {
@@ -185,7 +192,7 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 // than the reading, and every key counts.
 func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
 	if msg.Paste {
-		m.page.idle("pasted text")
+		m.idle("pasted text")
 		return nil
 	}
 	if msg.Type != tea.KeyRunes || len(msg.Runes) < 2 {
