@@ -86,9 +86,7 @@ func (c *checker) metas() (root, freelist uint64, err error) {
 			return 0, 0, err
 		}
 		meta := page[pageHeader:]
-		hash := fnv.New64a()
-		hash.Write(meta[:metaSize-8])
-		if native.Uint64(page) != id || native.Uint16(page[8:]) != metaPage || native.Uint64(meta[metaSize-8:]) != hash.Sum64() {
+		if native.Uint64(page) != id || native.Uint16(page[8:]) != metaPage || native.Uint64(meta[metaSize-8:]) != metaSum(meta) {
 			return 0, 0, damaged("its head page %d does not add up", id)
 		}
 		if txid := native.Uint64(meta[48:]); id == 0 || txid > newest {
@@ -100,6 +98,12 @@ func (c *checker) metas() (root, freelist uint64, err error) {
 		return 0, 0, damaged("it says it has %d pages", c.end)
 	}
 	return root, freelist, nil
+}
+
+func metaSum(meta []byte) uint64 {
+	hash := fnv.New64a()
+	hash.Write(meta[:metaSize-8])
+	return hash.Sum64()
 }
 
 func (c *checker) read(b []byte, at int64) error {

@@ -10,7 +10,8 @@
 // An event that was said to be safe is on the disk. Events are there in the
 // order they were given, each once, whatever happens in between: a kill, a
 // full disk, a commit that failed and had been made all the same. A file that
-// is damaged, or was made by a newer version, is not written to.
+// is damaged, or was made by a newer version, is not written to. [Rescue] sets
+// a damaged one aside and takes over what can be read of it.
 //
 // # The file
 //
@@ -34,4 +35,17 @@
 // All values but those of the two indexes end in a CRC-32C of where they are
 // (the names of their buckets, outermost first, and their key) and of what is
 // before it: see seal.go.
+//
+// # The package by file
+//
+//	store.go    opening and closing
+//	create.go   a new file
+//	check.go    are the pages whole?
+//	guard.go    every use of the file goes through here
+//	project.go  projects: made, found, read
+//	writer.go   events: taken, committed, tried again
+//	entry.go    what is written of projects and events
+//	seal.go     and the checksums of it
+//	rescue.go   what to do about damage
+//	path.go     where the file is
 package store

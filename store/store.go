@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"maps"
 	"os"
-	"path/filepath"
 	"slices"
 	"sync"
 	"sync/atomic"
@@ -144,64 +143,6 @@ func checkSchema(tx *bbolt.Tx) error {
 		}
 	}
 	return nil
-}
-
-// create makes an empty file under another name and gives it its own when it
-// is whole, so that no half of one is ever found. Where two processes do so
-// at once, the first wins and the other uses its file.
-func create(path string) (err error) {
-	dir := filepath.Dir(path)
-	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return err
-	}
-	f, err := os.CreateTemp(dir, filepath.Base(path)+".new-*") // mode 0600
-	if err != nil {
-		return err
-	}
-	fresh := f.Name()
-	defer os.Remove(fresh)
-	if err := f.Close(); err != nil {
-		return err
-	}
-	db, err := openFile(fresh, false)
-	if err != nil {
-		return err
-	}
-	err = db.Update(layOut)
-	if err := errors.Join(err, db.Close()); err != nil {
-		return err
-	}
-	if err := os.Link(fresh, path); err != nil && !errors.Is(err, fs.ErrExist) {
-		// Some file systems have no links. Rename would replace a file that
-		// has come since, so the gap is kept as short as can be.
-		if _, err := os.Lstat(path); err == nil {
-			return nil
-		}
-		if err := os.Rename(fresh, path); err != nil {
-			return err
-		}
-	}
-	return syncDir(dir)
-}
-
-// layOut makes the buckets of an empty file.
-func layOut(tx *bbolt.Tx) error {
-	for _, name := range [][]byte{metaBucket, projectsBucket, textsBucket, pathsBucket, hashesBucket, logsBucket} {
-		if _, err := tx.CreateBucket(name); err != nil {
-			return err
-		}
-	}
-	return tx.Bucket(metaBucket).Put(schemaKey, in(metaBucket).seal(schemaKey, number(schema)))
-}
-
-// syncDir makes a new name in a folder durable, where the system can.
-func syncDir(dir string) error {
-	d, err := os.Open(dir)
-	if err != nil {
-		return err
-	}
-	_ = d.Sync() // not all systems can, and none can do more
-	return d.Close()
 }
 
 // Path is where the file is.

@@ -315,14 +315,15 @@ func refused(t *testing.T, path string, want error) {
 	}
 }
 
+func setVersion(n uint64) func(*bbolt.Tx) error {
+	return func(tx *bbolt.Tx) error {
+		key, bucket := []byte("schema"), []byte("tallyturn")
+		return tx.Bucket(bucket).Put(key, store.Seal(bucket, key, binary.BigEndian.AppendUint64(nil, n)))
+	}
+}
+
 func TestVersions(t *testing.T) {
 	path := file(t)
-	setVersion := func(n uint64) func(tx *bbolt.Tx) error {
-		return func(tx *bbolt.Tx) error {
-			key, bucket := []byte("schema"), []byte("tallyturn")
-			return tx.Bucket(bucket).Put(key, store.Seal(bucket, key, binary.BigEndian.AppendUint64(nil, n)))
-		}
-	}
 	shut(t, open(t, path))
 	rewrite(t, path, setVersion(2))
 	refused(t, path, store.ErrNewer)

@@ -1,0 +1,291 @@
+package store
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"io/fs"
+	"maps"
+	"os"
+	"slices"
+	"strconv"
+
+	"go.etcd.io/bbolt"
+
+	"crochet/tallyturn/counter"
+)
+
+// Rescued is what Rescue did.
+type Rescued struct {
+	Aside    string // where the damaged file is now
+	Projects []RescuedProject
+}
+
+// RescuedProject is a project that was found in a damaged file.
+type RescuedProject struct {
+	Project               // as it is in the new file, without its Text
+	Lost           uint64 // events after those, as far as can be known
+	NoHead, NoText bool   // what else could not be found
+}
+
+// Whole reports whether nothing of a project was lost.
+func (p RescuedProject) Whole() bool { return p.Lost == 0 && !p.NoHead && !p.NoText }
+
+// Rescue sets a damaged file aside, under its name with ".damaged" and a
+// number, and puts a new one in its place with what can still be read.
+// The old file is not changed.
+//
+// Of the events of a project, those up to the first that is missing come
+// over: what was done after a gap would be counted from a wrong place.
+func Rescue(path string) (Rescued, error) {
+	r, err := rescue(path)
+	if err != nil {
+		return Rescued{}, fmt.Errorf("rescue the basket: %w", err)
+	}
+	return r, nil
+}
+
+func rescue(path string) (r Rescued, err error) {
+	// Damage may be where only reading all would find it, so a file that
+	// looks whole is gone through all the same.
+	if err := inspect(path); err != nil && !errors.Is(err, ErrDamaged) {
+		return r, err
+	}
+	// Whoever works with the file must be left alone. If it cannot be opened
+	// at all, nobody does.
+	db, err := openFile(path, true)
+	if err == nil {
+		defer func() { _ = guard(db.Close) }()
+	} else if errors.Is(err, ErrLocked) {
+		return r, err
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return r, err
+	}
+	found := search(data)
+	fresh, err := makeFile(path, func(tx *bbolt.Tx) error {
+		r.Projects, err = found.put(tx)
+		return err
+	})
+	if err != nil {
+		return r, err
+	}
+	defer os.Remove(fresh) // which does nothing once it has its new name
+	if r.Aside, err = setAside(path); err != nil {
+		return r, err
+	}
+	if err := os.Rename(fresh, path); err != nil {
+		return r, err
+	}
+	return r, syncDir(path)
+}
+
+// setAside gives a file a name that says it is damaged. It keeps the old one
+// too, until another file takes it, where the file system has links.
+func setAside(path string) (name string, err error) {
+	for n := 1; ; n++ {
+		name = path + ".damaged"
+		if n > 1 {
+			name += "-" + strconv.Itoa(n)
+		}
+		if _, err := os.Lstat(name); err == nil {
+			continue
+		}
+		err := os.Link(path, name)
+		if errors.Is(err, fs.ErrExist) {
+			continue
+		}
+		if err != nil {
+			err = os.Rename(path, name)
+		}
+		return name, err
+	}
+}
+
+// finds is what a search through pages has found. Pages that are no longer in
+// use are searched too: what is on them was true once, and events never
+// change.
+type finds struct {
+	heads  map[uint64]kept
+	texts  map[uint64]kept
+	events map[uint64]map[uint64]counter.Event // by project and number
+	ends   map[uint64]uint64                   // the greatest number that a log was seen to have
+	loose  []leafEntry                         // may be events, of one project or another
+}
+
+// search goes through all leaf pages of a damaged database, whatever points
+// to them. What is an entry of ours is known by its checksum.
+func search(data []byte) *finds {
+	f := &finds{heads: map[uint64]kept{}, texts: map[uint64]kept{}, events: map[uint64]map[uint64]counter.Event{}, ends: map[uint64]uint64{}}
+	size := pageSize(data)
+	for at := 0; at+size <= len(data); at += size {
+		b := data[at:]
+		if native.Uint64(b) != uint64(at/size) || native.Uint16(b[8:]) != leafPage {
+			continue
+		}
+		b = b[:min(uint64(len(b)), (uint64(native.Uint32(b[12:]))+1)*uint64(size))]
+		f.leaf(b)
+	}
+	// The log that an event is from is most likely that of the one before.
+	ids := slices.Sorted(maps.Keys(f.ends))
+	last := 0
+	for _, en := range f.loose {
+		for i := range ids {
+			if i = (last + i) % len(ids); f.takeEvent(ids[i], en) {
+				last = i
+				break
+			}
+		}
+	}
+	return f
+}
+
+// pageSize is what the first head page says, if it is whole.
+func pageSize(data []byte) int {
+	if len(data) >= pageHeader+metaSize {
+		meta := data[pageHeader:]
+		if size := native.Uint32(meta[8:]); metaSum(meta) == native.Uint64(meta[metaSize-8:]) && size >= 1024 && size <= 1<<16 {
+			return int(size)
+		}
+	}
+	return os.Getpagesize()
+}
+
+// leafEntry is an entry of a leaf page.
+type leafEntry struct {
+	bucket     bool
+	key, value []byte
+}
+
+// leafEntries reads what lies inside a leaf page.
+func leafEntries(b []byte) (entries []leafEntry) {
+	for i := range int(native.Uint16(b[10:])) {
+		at := pageHeader + i*elementSize
+		el, ok := slice(b, at, 0, elementSize)
+		if !ok {
+			break
+		}
+		flags, pos, keyLen := native.Uint32(el), native.Uint32(el[4:]), native.Uint32(el[8:])
+		key, ok := slice(b, at, pos, keyLen)
+		value, ok2 := slice(b, at+int(keyLen), pos, native.Uint32(el[12:]))
+		if ok && ok2 {
+			entries = append(entries, leafEntry{flags&bucketLeaf != 0, key, value})
+		}
+	}
+	return entries
+}
+
+// leaf goes through a leaf page, and the small buckets on it.
+func (f *finds) leaf(b []byte) {
+	for _, en := range leafEntries(b) {
+		isID := len(en.key) == 8 && !bytes.Equal(en.key, projectsBucket)
+		switch {
+		case en.bucket && len(en.value) >= bucketSize:
+			if isID {
+				id := binary.BigEndian.Uint64(en.key)
+				f.ends[id] = max(f.ends[id], native.Uint64(en.value[8:]))
+			}
+			if native.Uint64(en.value) == 0 && len(en.value) >= bucketSize+pageHeader {
+				f.leaf(en.value[bucketSize:])
+			}
+		case isID && !f.take(en):
+			f.loose = append(f.loose, en)
+		}
+	}
+}
+
+// take keeps an entry if it is a project or a text.
+func (f *finds) take(en leafEntry) bool {
+	id := binary.BigEndian.Uint64(en.key)
+	if b, err := in(projectsBucket).unseal(en.key, en.value); err == nil {
+		if p, err := readHead(b); err == nil {
+			newer(f.heads, id, p)
+			f.ends[id] = max(f.ends[id], 0)
+		}
+		return true
+	}
+	if b, err := in(textsBucket).unseal(en.key, en.value); err == nil {
+		if revision, text, err := readText(b); err == nil {
+			newer(f.texts, id, kept{Project{Text: text}, revision})
+			f.ends[id] = max(f.ends[id], 0)
+		}
+		return true
+	}
+	return false
+}
+
+func newer(of map[uint64]kept, id uint64, p kept) {
+	if old, ok := of[id]; !ok || p.revision > old.revision {
+		of[id] = p
+	}
+}
+
+// takeEvent keeps an entry if it is an event of a project.
+func (f *finds) takeEvent(id uint64, en leafEntry) bool {
+	e, err := readEvent(in(logsBucket, number(id)), en.key, en.value)
+	if err != nil {
+		return false
+	}
+	if f.events[id] == nil {
+		f.events[id] = map[uint64]counter.Event{}
+	}
+	f.events[id][binary.BigEndian.Uint64(en.key)] = e
+	return true
+}
+
+// put writes what was found into an empty file.
+func (f *finds) put(tx *bbolt.Tx) (all []RescuedProject, err error) {
+	for _, id := range slices.Sorted(maps.Keys(f.ends)) {
+		p, hasHead := f.heads[id]
+		text, hasText := f.texts[id]
+		events := f.events[id]
+		if !hasHead && !hasText && len(events) == 0 {
+			continue
+		}
+		p.Text = text.Text
+		p.revision = max(p.revision, text.revision)
+		p.ID = strconv.FormatUint(id, 10)
+		if !hasHead {
+			p.Title = "Project " + p.ID
+		}
+		if err := f.putProject(tx, id, &p); err != nil {
+			return nil, err
+		}
+		end := f.ends[id]
+		for seq := range events {
+			end = max(end, seq)
+		}
+		p.Text = ""
+		all = append(all, RescuedProject{p.Project, end - p.Events, !hasHead, !hasText})
+	}
+	return all, nil
+}
+
+// putProject writes one project with its log up to the first gap.
+func (f *finds) putProject(tx *bbolt.Tx, id uint64, p *kept) error {
+	if err := tx.Bucket(projectsBucket).SetSequence(id); err != nil {
+		return err
+	}
+	if err := put(tx, number(id), *p); err != nil {
+		return err
+	}
+	log, err := tx.Bucket(logsBucket).CreateBucket(number(id))
+	if err != nil {
+		return err
+	}
+	log.FillPercent = 1
+	where := in(logsBucket, number(id))
+	p.Touched = p.Created
+	for seq := uint64(1); ; seq++ {
+		e, ok := f.events[id][seq]
+		if !ok {
+			return nil
+		}
+		if err := (entry{seq, e}).write(log, where); err != nil {
+			return err
+		}
+		p.Events, p.Touched = seq, max(p.Created, e.At)
+	}
+}
