@@ -65,7 +65,7 @@ func makeFile(path string, fill func(*bbolt.Tx) error) (name string, err error) 
 
 // layOut makes the buckets of an empty file.
 func layOut(tx *bbolt.Tx) error {
-	for _, name := range [][]byte{metaBucket, projectsBucket, textsBucket, pathsBucket, hashesBucket, logsBucket} {
+	for _, name := range buckets {
 		if _, err := tx.CreateBucket(name); err != nil {
 			return err
 		}

@@ -31,6 +31,8 @@
 //	logs
 //	    id
 //	        seq              an event, as package counter encodes it
+//	progress
+//	    id                   after how many events how much was done, of how much
 //
 // All values but those of the two indexes end in a CRC-32C of where they are
 // (the names of their buckets, outermost first, and their key) and of what is
@@ -43,6 +45,7 @@
 //	check.go    are the pages whole?
 //	guard.go    every use of the file goes through here
 //	project.go  projects: made, found, read
+//	progress.go how far they are, for lists
 //	writer.go   events: taken, committed, tried again
 //	entry.go    what is written of projects and events
 //	seal.go     and the checksums of it

@@ -12,3 +12,6 @@ func (s *Store) FailCommits(fail func(commit func() error) error) {
 		return fail(func() error { return s.db.Update(write) })
 	}
 }
+
+// Schema is the layout of today.
+const Schema = schema

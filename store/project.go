@@ -23,6 +23,8 @@ type Project struct {
 	Created int64  // in ms since the Unix epoch
 	Touched int64  // time of the last event, or of creation
 	Events  uint64 // how many there are
+
+	Progress Progress // as SetProgress was told last
 }
 
 // kept is a project as it is in the file.
@@ -32,13 +34,13 @@ type kept struct {
 }
 
 // Create puts a new project into the file. ID, Touched and Events are given
-// to it; Path is made absolute.
+// to it; Path is made absolute; Progress is of no account.
 func (s *Store) Create(p Project) (Project, error) {
 	path, err := absolute(p.Path)
 	if err != nil {
 		return Project{}, err
 	}
-	p.Path, p.Touched, p.Events = path, p.Created, 0
+	p.Path, p.Touched, p.Events, p.Progress = path, p.Created, 0, Progress{}
 	err = s.update(func(tx *bbolt.Tx) error {
 		id, err := tx.Bucket(projectsBucket).NextSequence()
 		if err != nil {
@@ -77,6 +79,11 @@ func (s *Store) Update(p Project) error {
 		}
 		if err := tx.Bucket(hashesBucket).Delete(hashKey(old.Text, key)); err != nil {
 			return err
+		}
+		if p.Text != old.Text || p.Size != old.Size {
+			if err := tx.Bucket(progressBucket).Delete(key); err != nil {
+				return err
+			}
 		}
 		old.revision++
 		old.Title, old.Path, old.Text, old.Size = p.Title, path, p.Text, p.Size
@@ -232,6 +239,9 @@ func getHead(tx *bbolt.Tx, key []byte) (kept, error) {
 	}
 	p, err := readHead(head)
 	if err != nil {
+		return kept{}, err
+	}
+	if p.Progress, err = readProgress(tx, key); err != nil {
 		return kept{}, err
 	}
 	p.ID = strconv.FormatUint(binary.BigEndian.Uint64(key), 10)

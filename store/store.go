@@ -27,7 +27,10 @@ var (
 	pathsBucket    = []byte("paths")
 	hashesBucket   = []byte("hashes")
 	logsBucket     = []byte("logs")
+	progressBucket = []byte("progress")
 	schemaKey      = []byte("schema")
+
+	buckets = [][]byte{metaBucket, projectsBucket, textsBucket, pathsBucket, hashesBucket, logsBucket, progressBucket}
 )
 
 // lockWait is how long Open waits for another process to let go of the file:
@@ -137,7 +140,7 @@ func checkSchema(tx *bbolt.Tx) error {
 	} else if v == 0 {
 		return damaged("it does not say its version")
 	}
-	for _, name := range [][]byte{projectsBucket, textsBucket, pathsBucket, hashesBucket, logsBucket} {
+	for _, name := range buckets {
 		if tx.Bucket(name) == nil {
 			return damaged("%s are missing", name)
 		}

@@ -217,10 +217,55 @@ func TestNoSuchProject(t *testing.T) {
 		_, _, err2 := s.Load(id)
 		_, err3 := s.Writer(id, nil)
 		err4 := s.Update(store.Project{ID: id})
-		for _, err := range []error{err, err2, err3, err4} {
+		err5 := s.SetProgress(id, store.Progress{})
+		for _, err := range []error{err, err2, err3, err4, err5} {
 			if !errors.Is(err, store.ErrNoProject) {
 				t.Errorf("%q: %v", id, err)
 			}
+		}
+	}
+}
+
+func TestProgress(t *testing.T) {
+	path := file(t)
+	s := open(t, path)
+	p := create(t, s, limpet)
+	want := store.Progress{Events: 3, Done: 1 << 40, Total: -1}
+	set := func() {
+		t.Helper()
+		if err := s.SetProgress(p.ID, want); err != nil {
+			t.Fatal(err)
+		}
+	}
+	check := func(want store.Progress) {
+		t.Helper()
+		if all, err := s.Projects(); err != nil || all[0].Progress != want {
+			t.Errorf("progress %+v, %v; want %+v", all[0].Progress, err, want)
+		}
+	}
+	check(store.Progress{})
+	set()
+	shut(t, s)
+	s = open(t, path)
+	defer func() { shut(t, s) }()
+	check(want)
+	for _, test := range []struct {
+		change func()
+		stays  bool
+	}{
+		{func() { p.Title, p.Path = "Other", "/elsewhere" }, true},
+		{func() { p.Text = "Rnd 1: 8 sc in ring (8)" }, false},
+		{func() { p.Size = "small" }, false},
+	} {
+		set()
+		test.change()
+		if err := s.Update(p); err != nil {
+			t.Fatal(err)
+		}
+		if test.stays {
+			check(want)
+		} else {
+			check(store.Progress{})
 		}
 	}
 }
