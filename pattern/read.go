@@ -1,15 +1,170 @@
 package pattern
 
-// Read turns a written pattern into a tree. It takes any text at all.
-func Read(text string) *Pattern {
-	return &Pattern{Source: NewSource(text)}
+import (
+	"fmt"
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// Limits on what is read. Beyond them the reader says so and stops.
+const (
+	maxPieces = 2000
+	maxRows   = 200_000
+)
+
+// reader lays a text out as headers, pieces and rows.
+type reader struct {
+	src    *Source
+	smooth string
+	toks   []token
+	pat    *Pattern
+	names  map[string]*Special
+	conv   conventions
+	lex    *stitch.Lexicon
+	other  *stitch.Lexicon
+	scan   rowReader
+
+	piece    *Piece
+	row      *rowDraft   // the row whose words are being gathered
+	setup    []token     // words before a row that have no label
+	lines    []line      //
+	sec      section     // the section that lines belong to
+	heading  pendingHead // a heading that may be the title or a piece
+	rows     int
+	drafts   []*rowDraft
+	hasLabel bool
+	weakOK   bool
+	stop     bool
 }
 
-// Prove works the pattern.
-func (p *Pattern) Prove(o Options) *Proof {
-	return &Proof{Pattern: p, Size: o.Size}
+type pendingHead struct {
+	set   bool
+	name  string
+	make  int
+	span  Span
+	line  int
+	level uint8
 }
 
-// Words cuts a row's text, with the setup before it, at its instructions, in
-// the order they stand. The text is on one line and free of control bytes.
-func (p *Proof) Words(r *RowProof) []Word { return nil }
+// line is the tokens of a line of text.
+type line struct{ start, end int }
+
+// rowDraft is a row whose words have been gathered but not read.
+type rowDraft struct {
+	row    *Row
+	setup  []token
+	body   []token
+	label  label
+	piece  *Piece
+	weak   bool
+	unlabe bool
+	after  []Header // prose that follows it
+}
+
+// Read turns a written pattern into a tree. It takes any text at all and
+// never fails: what it does not understand it keeps, and the proof says so.
+func Read(text string) *Pattern { return readAs(text, stitch.Unknown) }
+
+// readAs reads under given terms, whatever the text says.
+func readAs(text string, terms stitch.Terms) *Pattern {
+	src := NewSource(text)
+	r := &reader{src: src, smooth: smooth(text), pat: &Pattern{Source: src}, names: make(map[string]*Special)}
+	r.toks = unmark(lex(r.smooth))
+	r.lex, r.other = stitch.LexiconFor(stitch.US), stitch.LexiconFor(stitch.UK)
+	r.pat.Terms, r.pat.evidence = termsOf(r.toks)
+	if terms != stitch.Unknown {
+		r.pat.Terms = terms
+	}
+	if r.pat.Terms == stitch.UK || r.pat.Terms == stitch.Unknown && r.pat.evidence == stitch.UK {
+		r.lex, r.other = r.other, r.lex
+	}
+	r.cutLines()
+	r.findSizes()
+	r.conv = newConventions()
+	r.layout()
+	r.readSpecials()
+	r.readRows()
+	r.pat.conv = r.conv
+	return r.pat
+}
+
+// scratch is a row reader over the whole text, to look ahead with.
+func (r *reader) scratch(i int) *rowReader {
+	x := &r.scan
+	*x = rowReader{src: r.src, ts: r.toks, p: i, lex: r.lex, other: r.other, pat: r.pat, names: r.names, row: &Row{}}
+	return x
+}
+
+// cutLines finds where the lines of tokens begin.
+func (r *reader) cutLines() {
+	start := 0
+	for i := 1; i < len(r.toks); i++ {
+		if r.toks[i].head {
+			r.lines = append(r.lines, line{start, i})
+			start = i
+		}
+	}
+}
+
+// readRows reads the words gathered for each row.
+func (r *reader) readRows() {
+	for _, d := range r.drafts {
+		r.readDraft(d)
+	}
+	r.drafts = nil
+	pieces := r.pat.Pieces[:0]
+	for _, p := range r.pat.Pieces {
+		if len(p.Rows) > 0 {
+			pieces = append(pieces, p)
+		} else {
+			r.pat.Headers = append(r.pat.Headers, p.Notes...)
+		}
+	}
+	r.pat.Pieces = pieces
+}
+
+// rowReaderFor reads tokens gathered for a row.
+func (r *reader) rowReaderFor(toks []token, row *Row) *rowReader {
+	end := token{kind: tEnd, head: true}
+	if n := len(toks); n > 0 {
+		end.start, end.end = toks[n-1].end, toks[n-1].end
+	}
+	return &rowReader{src: r.src, ts: append(toks, end), lex: r.lex, other: r.other, pat: r.pat, names: r.names, row: row}
+}
+
+func (r *reader) readDraft(d *rowDraft) {
+	row := d.row
+	if len(d.setup) > 0 {
+		var tmp Row
+		x := r.rowReaderFor(d.setup, &tmp)
+		x.row = &tmp
+		tmp.Kind = row.Kind
+		x.readRow()
+		row.Setup = tmp.Steps
+		row.bad = append(row.bad, tmp.bad...)
+		if tmp.Total != nil && row.Total == nil && d.unlabe {
+			row.Total = tmp.Total
+		}
+	}
+	x := r.rowReaderFor(d.body, row)
+	x.readRow()
+	if row.Total == nil && !d.label.total.Empty() {
+		lx := r.scratch(d.label.total.Start + 1)
+		if parts, ok := lx.parts(d.label.total.End); ok {
+			sp := Span{int(r.toks[d.label.total.Start].start), int(r.toks[d.label.total.End].end)}
+			row.Total = &Total{Span: sp, Parts: parts, Text: r.src.Slice(sp)}
+		}
+	}
+	r.conv.fromSteps(row.Steps)
+	r.conv.fromSteps(row.Setup)
+}
+
+func (p *Pattern) note(sev Severity, code Code, sp Span, format string, args ...any) {
+	p.findings = append(p.findings, Finding{Severity: sev, Code: code, Span: sp, Message: fmt.Sprintf(format, args...)})
+}
+
+// oneLine is text with its white space and control bytes folded to spaces.
+func oneLine(s string) string {
+	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r <= ' ' || r == 0x7f || r == 0xa0 }), " ")
+}

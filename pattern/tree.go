@@ -14,6 +14,8 @@ type Pattern struct {
 	Pieces   []*Piece
 	Assembly []Header // making up, as steps in order
 
+	evidence stitch.Terms // what the words show, where the text does not say
+	conv     conventions
 	findings []Finding // what reading alone had to say
 }
 
@@ -43,10 +45,14 @@ type Header struct {
 
 // Special is a stitch or group that the pattern defines.
 type Special struct {
-	Span  Span
-	Names []string // lower case, as it may be called
-	Body  []*Step  // what it is made of; nil for one stitch with the top of one
-	Takes int64    // places it takes when used bare
+	Span   Span
+	Names  []string  // lower case, as it may be called
+	Body   []*Step   // what it is made of; nil for one stitch with the top of one
+	Takes  int64     // places it takes when used bare
+	Stitch stitch.ID // the stitch it counts as, where Body is nil
+
+	seq  bool    // Body goes into several places, one after the other
+	toks []token // its words, until they are read
 }
 
 // Piece is one part of the work.
@@ -178,9 +184,13 @@ type Step struct {
 	Text   string // OpNote, OpColour
 
 	special  *Special
-	implicit bool // said by nobody, understood by everybody
-	bare     bool // "2 sc": it may be two in one place
-	once     bool // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
+	partial  int   // OpGroup: 1 + the steps of Body before "**"; 0 where there is none
+	stopAt   bool  // OpGroup: the last pass ends at "**"
+	ending   *Step // OpGroup: how the last pass ends
+	note     Span  // OpGroup: words about the last pass that change no count
+	implicit bool  // said by nobody, understood by everybody
+	bare     bool  // "2 sc": it may be two in one place
+	once     bool  // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
 }
 
 // Which says how a step finds its place.
@@ -289,6 +299,7 @@ type Times struct {
 	Bound Bound
 	star  bool // "repeat from *": N may be meant either way
 	more  bool // "more" was said
+	sure  bool // N can only mean all of them
 }
 
 // Counts is what a chain at the start of a row stands for.
@@ -321,7 +332,10 @@ type Refer struct {
 	Piece    string // of another piece
 	Times    Num    // how often; 0 where unsaid
 	More     bool
+	Rows     Num    // "for 5 more rows"
 	Until    Num    // "until there are 40 rows"
+	UntilRow int64  // "to row 20"
+	UntilSts Num    // "until 6 sts remain"
 	Measure  bool   // "until it measures": the maker ends it by hand
 	Edits    []Edit // "ch 6 instead of ch 4"
 	Forms    bool   // "Rows 2 and 3 form the pattern"
@@ -329,8 +343,8 @@ type Refer struct {
 
 // Edit is a change to the rows referred to.
 type Edit struct {
-	Span Span
-	Text string
+	Span     Span
+	From, To int64 // chains; From is 0 where every loop changes
 }
 
 type rowChanges struct {
@@ -344,7 +358,9 @@ type Total struct {
 	N     int64 // stitches in all, for the size proven
 	Text  string
 	Parts []TotalPart
-	sizes int
+	after int // steps read before it
+	depth int
+	delta bool // not stated: worked out from "4 sts increased"
 }
 
 // TotalPart is one number of a total and what it counts.

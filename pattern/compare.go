@@ -1,0 +1,355 @@
+package pattern
+
+import (
+	"fmt"
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// comparison is a row's count beside its stated total.
+type comparison struct {
+	agrees bool
+	way    string // how the author counts, where it is not the usual way
+	made   int64  // the stitches made, as the total counts them; -1 for the usual
+}
+
+// checkable reports whether any part of a total counts something known.
+func checkable(t *Total) bool {
+	for _, p := range t.Parts {
+		if p.Kind != PartOther {
+			return true
+		}
+	}
+	return false
+}
+
+// tally is what a row made, sorted for comparing.
+type tally struct {
+	stitches, slips, chains, spaces, picots, turns int64
+	byID                                           map[stitch.ID]int64
+	bySize                                         map[int64]int64
+	byName                                         map[string]int64
+	groups                                         int64
+}
+
+func tallyOf(f *fabric) tally {
+	t := tally{byID: make(map[stitch.ID]int64), bySize: make(map[int64]int64), byName: make(map[string]int64)}
+	for i := range f.runs {
+		r := &f.runs[i]
+		switch {
+		case r.kind == pSpace:
+			t.spaces += r.n
+			t.chains += r.n * int64(r.size)
+			t.bySize[int64(r.size)] += r.n
+		case r.kind == pPicot:
+			t.picots += r.n
+			t.byName["picot"] += r.n
+		case r.kind == pStitch && r.stitch == stitch.Slip:
+			t.slips += r.n
+			t.byID[stitch.Slip] += r.n
+		case r.counts():
+			t.stitches += r.n
+			t.byID[r.stitch] += r.n
+			if r.turn {
+				t.turns += r.n
+			}
+			if r.name != "" && !r.in {
+				t.byName[r.name] += r.n
+			}
+		}
+		if r.first {
+			t.groups += r.n
+			if r.name != "" {
+				t.byName[r.name] += r.n
+			}
+		}
+	}
+	return t
+}
+
+// compare holds a row's stitches against its total, by kind where the total
+// names kinds, in the usual way of counting or in another that print uses.
+func (w *pieceWork) compare(rw *rowWork, total *Total) comparison {
+	t := tallyOf(&rw.out)
+	parts := total.Parts
+	if len(parts) == 1 || allStitches(parts) {
+		return w.compareOne(rw, t, parts)
+	}
+	for _, p := range parts {
+		if !w.partAgrees(rw, t, p) {
+			return w.compareSum(rw, t, parts)
+		}
+	}
+	return comparison{agrees: true, made: -1}
+}
+
+// allStitches reports a total such as "18 sts, 18" that only counts stitches.
+func allStitches(parts []TotalPart) bool {
+	for _, p := range parts {
+		if p.Kind != PartStitches {
+			return false
+		}
+	}
+	return true
+}
+
+// compareOne compares a single number, bare or of one kind.
+func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparison {
+	p := parts[0]
+	n := p.N.At(w.pr.size)
+	if p.Kind != PartStitches {
+		if w.partAgrees(rw, t, p) {
+			return comparison{agrees: true, made: -1}
+		}
+		if p.Kind == PartSpace || p.Kind == PartChain || p.Kind == PartNamed {
+			if p.Kind == PartNamed && t.groups == n {
+				return comparison{agrees: true, made: -1}
+			}
+			return comparison{made: -1}
+		}
+		// the author names the main stitch and means them all
+		if n == t.stitches && (t.byID[p.ID] > 0 || w.family(t, p.ID) > 0) {
+			if w.onlyShaped(t, p.ID) {
+				return comparison{agrees: true, made: -1}
+			}
+			return comparison{agrees: true, made: -1, way: fmt.Sprintf("the total of %d counts every stitch of the row, not %s alone", n, p.ID.Name(w.pr.terms))}
+		}
+	}
+	if n == t.stitches {
+		return comparison{agrees: true, made: -1}
+	}
+	if p.Kind == PartStitch && t.byID[p.ID] == 0 && w.family(t, p.ID) == 0 {
+		if n != t.stitches {
+			return comparison{made: -1}
+		}
+	}
+	ways := []struct {
+		n    int64
+		made int64
+		way  string
+	}{
+		{t.stitches + t.slips, t.stitches + t.slips, "the total counts slip stitches"},
+		{t.stitches + t.chains, -1, "the total counts chains as well"},
+		{t.stitches + t.spaces, -1, "the total counts chain spaces as well"},
+		{t.stitches + t.picots, -1, "the total counts picots as well"},
+		{t.stitches + t.slips + t.chains, -1, "the total counts chains and slip stitches as well"},
+	}
+	for _, y := range ways {
+		if y.n == n && y.n != t.stitches {
+			return comparison{agrees: true, way: y.way, made: y.made}
+		}
+	}
+	return comparison{made: -1}
+}
+
+// onlyShaped reports whether a row is all of one family: sc and its
+// decreases, say.
+func (w *pieceWork) onlyShaped(t tally, id stitch.ID) bool { return w.family(t, id) == t.stitches }
+
+// family counts the stitches that share a base.
+func (w *pieceWork) family(t tally, id stitch.ID) int64 {
+	n := int64(0)
+	for k, v := range t.byID {
+		if k.Base() == id.Base() {
+			n += v
+		}
+	}
+	return n
+}
+
+// partAgrees compares one part of a total that names kinds.
+func (w *pieceWork) partAgrees(rw *rowWork, t tally, p TotalPart) bool {
+	n := p.N.At(w.pr.size)
+	switch p.Kind {
+	case PartStitches:
+		return n == t.stitches || n == t.stitches+t.slips
+	case PartStitch:
+		return n == t.byID[p.ID] || n == w.family(t, p.ID) || t.turns > 0 && n == t.byID[p.ID]-t.turns && false
+	case PartSpace:
+		if p.Size > 0 {
+			if n == t.bySize[p.Size] {
+				return true
+			}
+			// a loop that a tall stitch closes, or that the turning chain begins
+			return n == t.spaces && t.bySize[p.Size] > 0 && t.bySize[p.Size] >= n-2
+		}
+		return n == t.spaces || n == t.groups-1 && t.spaces == 0 || n == t.spaces+w.gapsOf(rw)
+	case PartChain:
+		return n == t.chains || n == t.spaces
+	case PartNamed:
+		if p.ID != stitch.None && (n == t.byID[p.ID] || n == t.byName[stitch.Of(p.ID).USWords]) {
+			return true
+		}
+		for name, v := range t.byName {
+			if v == n && sameName(name, p.Name) {
+				return true
+			}
+		}
+		compounds := int64(0)
+		for id, v := range t.byID {
+			if stitch.Of(id).Kind == stitch.Compound || id == stitch.Special {
+				compounds += v
+			}
+		}
+		return n == compounds && compounds > 0 || n == t.groups && t.groups > 0 && len(t.byName) == 0
+	}
+	return true
+}
+
+func (w *pieceWork) gapsOf(*rowWork) int64 { return 0 }
+
+// sameName reports whether two names of a special stitch are one.
+func sameName(a, b string) bool {
+	return strings.TrimSuffix(a, "s") == strings.TrimSuffix(b, "s") || strings.HasPrefix(a, b) || strings.HasPrefix(b, a)
+}
+
+// compareSum accepts a total whose kinds are named loosely when they add up:
+// turning chains named apart, bobbles counted with the stitches around them.
+func (w *pieceWork) compareSum(rw *rowWork, t tally, parts []TotalPart) comparison {
+	sum, spaces, other := int64(0), int64(0), false
+	for _, p := range parts {
+		n := p.N.At(w.pr.size)
+		switch p.Kind {
+		case PartStitches, PartStitch:
+			sum += n
+		case PartNamed:
+			if v := w.named(t, p); v > 0 && stitch.Of(p.ID).Kind != stitch.Compound && !w.isTop(t, p) {
+				other = true
+				if v != n {
+					return comparison{made: -1}
+				}
+				continue
+			}
+			sum += n
+		case PartSpace:
+			if !w.partAgrees(rw, t, p) {
+				return comparison{made: -1}
+			}
+			spaces += n
+		case PartChain:
+			if !w.partAgrees(rw, t, p) {
+				return comparison{made: -1}
+			}
+		}
+	}
+	_ = spaces
+	if sum == t.stitches && !other && !w.kindsNamed(t, parts) {
+		return comparison{agrees: true, made: -1, way: "the kinds named in the total add up to the stitches made, though not kind by kind"}
+	}
+	if sum == t.stitches+t.slips && t.slips > 0 {
+		return comparison{agrees: true, made: sum, way: "the total counts slip stitches"}
+	}
+	if other {
+		// "(4 shells, 5 sc)": the stitches outside the shells
+		outside := int64(0)
+		for i := range rw.out.runs {
+			if r := &rw.out.runs[i]; r.counts() && !r.in {
+				outside += r.n
+			}
+		}
+		if sum == outside {
+			return comparison{agrees: true, made: -1}
+		}
+	}
+	return comparison{made: -1}
+}
+
+// kindsNamed reports whether each kind named is one the row has, so that a
+// wrong split among them is a slip and no manner of speaking.
+func (w *pieceWork) kindsNamed(t tally, parts []TotalPart) bool {
+	for _, p := range parts {
+		if p.Kind == PartStitch && w.family(t, p.ID) == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func (w *pieceWork) named(t tally, p TotalPart) int64 {
+	for name, v := range t.byName {
+		if sameName(name, p.Name) {
+			return v
+		}
+	}
+	return 0
+}
+
+// isTop reports whether what a total names is a stitch with one top.
+func (w *pieceWork) isTop(t tally, p TotalPart) bool {
+	return p.ID != stitch.None && t.byID[p.ID] > 0
+}
+
+// totalOf is the number of stitches that a total states, where it does.
+func (w *pieceWork) totalOf(t *Total) (int64, bool) {
+	if t == nil {
+		return 0, false
+	}
+	sum, any := int64(0), false
+	for _, p := range t.Parts {
+		switch p.Kind {
+		case PartStitches, PartStitch:
+			sum += p.N.At(w.pr.size)
+			any = true
+			if p.Kind == PartStitches {
+				return p.N.At(w.pr.size), true
+			}
+		case PartNamed:
+			if p.ID != stitch.None {
+				sum += p.N.At(w.pr.size)
+				any = true
+			}
+		}
+	}
+	return sum, any
+}
+
+// statedTotal is the total with its number for the size proven.
+func (w *pieceWork) statedTotal(t *Total) *Total {
+	c := *t
+	c.N, _ = w.totalOf(t)
+	c.Text = w.statedWords(t)
+	return &c
+}
+
+// statedWords says a total in plain words, for the size proven.
+func (w *pieceWork) statedWords(t *Total) string {
+	var out []string
+	for _, p := range t.Parts {
+		n := itoa(p.N.At(w.pr.size))
+		switch {
+		case p.Kind == PartStitch:
+			out = append(out, n+" "+p.ID.Name(w.pr.terms))
+		case p.Kind == PartSpace && p.Size > 0:
+			out = append(out, n+" ch-"+itoa(p.Size)+" sp")
+		case p.Kind == PartSpace:
+			out = append(out, n+" sp")
+		case p.Name != "":
+			out = append(out, n+" "+p.Name)
+		default:
+			out = append(out, n)
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// madeWords says what a row made, by kind where that matters.
+func (w *pieceWork) madeWords(o outcome) string {
+	kinds := kindsOf(&o.rw.out, w.pr.terms)
+	if len(kinds) == 0 {
+		return "no stitches"
+	}
+	var out []string
+	for i, k := range kinds {
+		if i > 4 {
+			out = append(out, "more")
+			break
+		}
+		out = append(out, itoa(k.N)+" "+k.Name)
+	}
+	s := strings.Join(out, ", ")
+	if len(kinds) > 1 {
+		s = countWords(o.made, "stitch", "stitches") + " (" + s + ")"
+	}
+	return s
+}

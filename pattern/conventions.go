@@ -1,0 +1,112 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// conventions is what a pattern says once for all its rows.
+type conventions struct {
+	chain   map[int64]Counts // by chains; 0 for "the beginning chain", whatever its height
+	noJoin  bool             // rounds are a spiral
+	turning int8             // +1 "turn at the end of every row", -1 "do not turn"
+	chains  int8             // +1 chains count in the totals, -1 they do not
+}
+
+func newConventions() conventions { return conventions{chain: make(map[int64]Counts)} }
+
+// fromNote reads a note outside the rows.
+func (c *conventions) fromNote(r *reader, toks []token) {
+	for i := range toks {
+		t := &toks[i]
+		if t.isAny("turn") && i > 0 && toks[i-1].isAny("not", "don't") {
+			c.turning = -1
+		}
+		if !t.isAny("count", "counts", "counted", "counting", "considered") {
+			continue
+		}
+		c.countNote(r, toks, i)
+	}
+}
+
+// countNote reads "ch 2 does not count as a st", "the beginning ch-3 counts
+// as the first dc" around the word at i.
+func (c *conventions) countNote(r *reader, toks []token, i int) {
+	n, found, any, no := int64(0), false, false, false
+	var heights []int64
+	for j := i - 1; j >= 0 && j > i-24; j-- {
+		t := &toks[j]
+		if t.isAny(".", ";") && !(j+1 < len(toks) && toks[j+1].kind == tNum) {
+			break
+		}
+		switch {
+		case t.isAny("not", "never", "doesn't", "don't", "isn't"):
+			no = true
+		case t.kind == tNum && !t.frac:
+			n = t.num
+			if j > 0 && (toks[j-1].isAny("ch", "chain") || toks[j-1].is("-") && j > 1 && toks[j-2].isAny("ch", "chain")) || j+1 < len(toks) && (toks[j+1].isAny("ch", "chain", "chs", "chains") || toks[j+1].is("-") && j+2 < len(toks) && toks[j+2].isAny("ch", "chain")) {
+				heights = append(heights, n)
+				found = true
+			}
+		case t.isAny("chs", "chains", "ch", "chain", "tch"):
+			found = true
+			if j > 0 && toks[j-1].isAny("turning", "beginning", "beg", "starting", "start") || t.is("tch") {
+				any = true
+			}
+			if t.isAny("chains", "chs") && !any && len(heights) == 0 {
+				// "Chains are not counted in stitch counts"
+				for k := i; k < min(len(toks), i+6); k++ {
+					if toks[k].isAny("counts", "total", "totals", "count") && k > i {
+						if no {
+							c.chains = -1
+						} else {
+							c.chains = 1
+						}
+						return
+					}
+				}
+			}
+		}
+	}
+	if !found {
+		return
+	}
+	k := Counts{Said: true, N: 1, Spread: true}
+	if no {
+		k.As = stitch.None
+	} else {
+		k.As = stitch.Special
+		x := r.scratch(0)
+		x.ts = append(append([]token(nil), toks[i+1:]...), token{kind: tEnd})
+		x.p = 0
+		x.accept("as", "for")
+		for x.peek().isAny("the", "a", "first", "1", "one", "your") || x.peek().kind == tNum || x.peek().kind == tOrd {
+			x.p++
+		}
+		if id, n := x.stitchAt(0); n > 0 && !x.peek().isAny("st", "stitch") {
+			k.As = id
+			x.p += n
+			x.countsSpace(&k)
+		} else if !x.peek().isAny("st", "stitch", "sts") && !x.end() && !x.peek().separator() && !x.peek().isAny("throughout", "in", "unless", "always", "and") {
+			return
+		}
+	}
+	if len(heights) == 0 {
+		c.chain[0] = k
+		return
+	}
+	for _, h := range heights {
+		c.chain[h] = k
+	}
+}
+
+// fromSteps reads "(counts as dc here and throughout)" inside a row.
+func (c *conventions) fromSteps(steps []*Step) {
+	for _, s := range steps {
+		if s.Op == OpChain && s.Counts.Said && s.Counts.Spread {
+			if _, ok := c.chain[s.N.N]; !ok {
+				c.chain[s.N.N] = s.Counts
+			}
+		}
+		if len(s.Body) > 0 && s.special == nil {
+			c.fromSteps(s.Body)
+		}
+	}
+}

@@ -1,0 +1,486 @@
+package pattern
+
+import "strings"
+
+// sectionAt finds a section heading at the start of a line, and where its
+// text begins.
+func (r *reader) sectionAt(ln line) (section, int, bool) {
+	name := ""
+	best, after := noSection, 0
+	for k := ln.start; k < min(ln.end, ln.start+5); k++ {
+		t := &r.toks[k]
+		if t.kind != tWord && !t.word || t.is("-") {
+			break
+		}
+		if name != "" {
+			name += " "
+		}
+		name += t.text
+		end := k + 1
+		if end < ln.end && r.toks[end].isAny("(") && end+2 < ln.end && r.toks[end+2].is(")") && !r.toks[end+1].isAny("sc", "dc") {
+			end += 3 // "Size(s)", "Abbreviations (US)"
+		}
+		closed := end >= ln.end || r.toks[end].isAny(":") || r.toks[end].is("-") && !r.toks[end].glued || r.toks[end].is("=") || r.toks[end].is(".") && end+1 >= ln.end
+		if !closed {
+			continue
+		}
+		colon := end < ln.end && r.toks[end].is(":")
+		sec, ok := sectionNames[name]
+		if !ok && colon {
+			sec, ok = sectionNames[name+":"]
+		}
+		if ok {
+			best, after = sec, min(end+1, ln.end)
+		}
+	}
+	if best == noSection && ln.end-ln.start <= 5 {
+		return r.termsLine(ln)
+	}
+	return best, after, best != noSection
+}
+
+// termsLine reads a line that only says which terms are used.
+func (r *reader) termsLine(ln line) (section, int, bool) {
+	for k := ln.start; k < ln.end; k++ {
+		if r.toks[k].isAny("terms", "terminology") && k > ln.start && r.toks[k-1].isAny("us", "uk", "american", "british", "english") {
+			return secTerms, ln.start, true
+		}
+	}
+	return noSection, 0, false
+}
+
+func (r *reader) startSection(sec section, after int, ln line) {
+	r.closeRow()
+	r.flushSetup(true)
+	r.sec = sec
+	if sec == secTitle {
+		r.pat.Title = r.text(after, ln.end)
+		r.sec = noSection
+		return
+	}
+	if r.heading.set && r.pat.Title == "" && len(r.pat.Pieces) == 0 {
+		r.pat.Title = r.heading.name // a heading before materials is the title
+		r.heading.set = false
+	}
+	if after < ln.end {
+		if sec == secRows {
+			r.sec = noSection
+			r.words(after, ln.end)
+			return
+		}
+		r.header(sec, after, ln.end)
+		if sec == secAbbreviations || sec == secSpecial {
+			r.specialLine(line{after, ln.end})
+		}
+		if sec == secSize || sec == secYarn || sec == secHook || sec == secTerms || sec == secSkill {
+			r.sec = noSection // said on one line
+		}
+		return
+	}
+	if sec == secAssembly || sec == secRows {
+		r.heading = pendingHead{}
+		if sec == secAssembly {
+			// rows under "Finishing" are a piece of that name
+			r.heading.name = r.text(ln.start, ln.end)
+			r.heading.make = 1
+			r.heading.span = Span{int(r.toks[ln.start].start), int(r.toks[ln.end-1].end)}
+			r.heading.line, _ = r.src.Position(r.heading.span.Start)
+		}
+	}
+}
+
+// sectionLine takes a line that stands in a section.
+func (r *reader) sectionLine(ln line) {
+	if r.sec == secAbbreviations || r.sec == secSpecial || r.sec == secNotes {
+		r.specialLine(ln)
+	}
+	r.header(r.sec, ln.start, ln.end)
+}
+
+func (r *reader) header(sec section, from, to int) {
+	h := Header{Span: Span{int(r.toks[from].start), int(r.toks[to-1].end)}, Kind: sectionKinds[sec], Text: r.text(from, to)}
+	if sec == secAssembly {
+		r.pat.Assembly = append(r.pat.Assembly, h)
+		return
+	}
+	r.conv.fromNote(r, r.toks[from:to])
+	r.pat.Headers = append(r.pat.Headers, h)
+}
+
+// text is the words of tokens as written, on one line.
+func (r *reader) text(from, to int) string {
+	if to <= from {
+		return ""
+	}
+	return oneLine(r.src.Text[r.toks[from].start:r.toks[to-1].end])
+}
+
+// capital reports whether token i begins with a capital letter.
+func (r *reader) capital(i int) bool {
+	c := r.src.Text[r.toks[i].start]
+	return 'A' <= c && c <= 'Z'
+}
+
+// beginsWork reports whether a line starts with an instruction.
+func (r *reader) beginsWork(ln line) bool {
+	x := r.scratch(ln.start)
+	t := x.peek()
+	switch {
+	case t.isAny("*", "**", "(", "["):
+		return t.isAny("*", "**") || r.hasStitches(ln)
+	case t.isAny("ch", "chain", "chs"):
+		return x.at(1).kind == tNum || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end) || x.at(1).isAny("sp") && false
+	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
+		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
+	case t.isAny("with", "using", "in", "over", "work", "make", "beg", "begin", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
+		return r.hasStitches(ln) || t.isAny("change", "switch", "leave") && r.piece != nil || t.isAny("do") && x.at(1).is("not") && r.piece != nil
+	case t.kind == tNum:
+		_, n := x.stitchAt(1)
+		return n > 0 || x.at(1).isAny("ch", "chain", "inc", "dec")
+	}
+	if _, n := x.stitchAt(0); n > 0 {
+		return !x.at(n).isAny("=", ":", "-") || !x.at(n).isAny("=", ":") && x.at(n).glued
+	}
+	return t.isAny("inc", "dec") && !x.at(1).isAny("=", ":", "-")
+}
+
+func (x *rowReader) countsSoon(end int) bool {
+	for i := x.p; i < end; i++ {
+		if x.ts[i].isAny("counts", "count") {
+			return true
+		}
+	}
+	return false
+}
+
+// hasStitches reports whether a line has a word of stitches or chains with a
+// number or place beside it.
+func (r *reader) hasStitches(ln line) bool {
+	x := r.scratch(ln.start)
+	for k := 0; k < ln.end-ln.start; k++ {
+		t := x.at(k)
+		if t.isAny("ch", "chain") && (x.at(k+1).kind == tNum || x.at(k+1).is("of")) || t.isAny("ring", "mr") {
+			return true
+		}
+		if t.kind == tNum && x.at(k+1).isAny("ch", "chain", "chains") {
+			return true
+		}
+		if _, n := x.stitchAt(k); n > 0 && !t.isAny("plain", "single", "double", "treble", "slip") {
+			return true
+		}
+	}
+	return false
+}
+
+// foundation reports whether a line is the foundation of a piece: it ends
+// even a section of notes.
+func (r *reader) foundation(ln line) bool {
+	x := r.scratch(ln.start)
+	x.phrase("with|using", "[color|colour|yarn]", "[a|b|c|mc|cc]", "[,]")
+	if x.peek().isAny("ch", "chain") && x.at(1).kind == tNum {
+		for i := x.p; i < ln.end; i++ {
+			if r.toks[i].isAny("counts", "count", "counted", "=", "equals", "throughout") {
+				return false
+			}
+		}
+		return x.at(1).num >= 2 && !x.at(2).isAny("sp", "space", "loop", "-") && (r.sec != secAbbreviations && r.sec != secSpecial || x.at(1).num > 7)
+	}
+	return false
+}
+
+// continues reports whether a line after a blank one still belongs to the row.
+func (r *reader) continues(ln line) bool {
+	t := &r.toks[ln.start]
+	if t.isAny("fasten", "fo", "break", "cut", "finish") && !r.toks[min(ln.start+1, ln.end)].isAny(":", "-") {
+		return t.isAny("fasten", "fo") || r.toks[ln.start+1].isAny("off", "yarn", "thread", "the")
+	}
+	if t.kind == tPunct && t.isAny("*", "(", "[") && !r.endsSentence() {
+		return true
+	}
+	return !r.capital(ln.start) && t.kind == tWord && !r.endsSentence()
+}
+
+// endsSentence reports whether the row so far ends with a full stop or total.
+func (r *reader) endsSentence() bool {
+	if r.row == nil || len(r.row.body) == 0 {
+		return true
+	}
+	return r.row.body[len(r.row.body)-1].isAny(".", ")", "]", "}")
+}
+
+// headingLine reports whether a line is the name of a piece (or the title):
+// a few words alone on a line, in capitals or with a capital, that are no
+// instruction, with something to make below them.
+func (r *reader) headingLine(i int) bool {
+	ln := r.lines[i]
+	t := &r.toks[ln.start]
+	n := ln.end - ln.start
+	if n > 14 || t.kind != tWord && t.kind != tOrd && !t.word || !(r.capital(ln.start) || t.bold) {
+		return false
+	}
+	if r.row != nil && !t.blank && !r.endsSentence() && !t.bold {
+		return false
+	}
+	head, ok := r.headingWords(ln)
+	if !ok || head == 0 {
+		return false
+	}
+	if r.sec != noSection && r.sec != secRows && !t.blank && !t.bold {
+		return false
+	}
+	// something follows
+	for j := i + 1; j < len(r.lines); j++ {
+		next := r.lines[j]
+		if r.toks[next.start].kind == tEnd {
+			return false
+		}
+		if l, ok := r.labelAt(next.start); ok && !l.weak {
+			return true
+		}
+		if r.beginsWork(next) {
+			return true
+		}
+		if _, _, ok := r.sectionAt(next); ok {
+			return true
+		}
+		if _, _, ok := r.runIn(next); ok {
+			return true
+		}
+		if r.toks[next.start].blank {
+			return j == i+1 && (t.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(j))
+		}
+		return r.row == nil && (t.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(j)
+	}
+	return false
+}
+
+// followedByWork reports whether the next few lines begin to make something.
+func (r *reader) followedByWork(j int) bool {
+	for k := j; k < min(j+4, len(r.lines)); k++ {
+		if l, ok := r.labelAt(r.lines[k].start); ok && !l.weak {
+			return true
+		}
+		if r.beginsWork(r.lines[k]) {
+			return true
+		}
+	}
+	return false
+}
+
+// headingWords reads the words of a heading, with "make N" behind them, and
+// gives how many tokens the name takes. It is false where the line is no
+// heading.
+func (r *reader) headingWords(ln line) (int, bool) {
+	x := r.scratch(ln.start)
+	k := 0
+	for ln.start+k < ln.end {
+		t := x.at(k)
+		if t.isAny("(", "[", ":", "-", ",") && (r.makeAt(ln.start+k, ln.end) > 0 || t.is(":")) || t.isAny("x", "make") && r.makeAt(ln.start+k, ln.end) > 0 {
+			break
+		}
+		switch {
+		case t.isAny("&", "'", "/", "#", "+"):
+		case t.is("-") && k > 0 && (t.glued || ln.start+k+1 < ln.end):
+		case t.is("(") || t.is(")"):
+		case t.kind == tPunct:
+			return 0, false
+		case t.kind == tNum && !t.word:
+			if k == 0 || ln.start+k+1 < ln.end && !x.at(k+1).isAny("(", ":", "-") {
+				return 0, false
+			}
+		case t.isAny("turn", "skip", "sk", "rep", "repeat", "st", "sts", "each", "ch", "sp", "next", "fasten", "join", "rnd", "row", "rows", "rnds", "round", "work", "weave", "sew", "stuff", "change", "leave", "continue", "across", "around", "with"):
+			if !(t.isAny("round", "next", "turn", "row", "with", "around") && k > 0) {
+				return 0, false
+			}
+		}
+		if id, n := x.stitchAt(k); n > 0 && id != 0 && (t.isAny("sc", "dc", "hdc", "tr", "htr", "dtr", "slst", "ss", "inc", "dec") || x.at(k+1).is("in")) {
+			return 0, false
+		}
+		k++
+	}
+	if k == 0 || k > 7 {
+		return 0, false
+	}
+	rest := ln.start + k
+	if m := r.makeAt(rest, ln.end); m > 0 {
+		return k, true
+	}
+	if rest < ln.end && r.toks[rest].is(":") {
+		rest++
+		if rest < ln.end && r.makeAt(rest, ln.end) > 0 {
+			return k, true
+		}
+	}
+	return k, rest >= ln.end
+}
+
+// makeAt reads "(make 2)", "- make 5", "x3", "(6x)" to the end of the line and
+// gives the number; 0 where it is something else.
+func (r *reader) makeAt(i, end int) int {
+	x := r.scratch(i)
+	x.accept("(", "[", "-", ",", ":")
+	x.accept("(", "[")
+	n := int64(0)
+	x.accept("please", "crochet", "you")
+	switch {
+	case x.accept("make", "makes", "work", "need"):
+		x.accept("a", "total", "of")
+		switch {
+		case x.peek().kind == tNum:
+			n = x.peek().num
+			x.p++
+		case x.accept("twice", "both"):
+			n = 2
+		case x.peek().isAny("as"):
+			n = 1
+		}
+	case x.peek().isAny("x") && x.at(1).kind == tNum:
+		n = x.at(1).num
+		x.p += 2
+	case x.peek().kind == tNum && x.at(1).isAny("x") || x.peek().kind == tNum && x.at(1).isAny("pieces", "pcs", "times", "needed"):
+		n = x.peek().num
+		x.p += 2
+	}
+	if n < 1 || n > 10000 {
+		return 0
+	}
+	for x.p < end && !x.peek().isAny(")", "]", ":") {
+		if x.peek().kind == tNum {
+			return 0
+		}
+		x.p++ // "in each colour"
+	}
+	x.accept(")", "]")
+	x.accept(":", ".")
+	if x.p < end {
+		return 0
+	}
+	return int(n)
+}
+
+// newHeading keeps a heading until what follows shows what it names.
+func (r *reader) newHeading(ln line) {
+	if r.heading.set {
+		r.settleHeading(false)
+	}
+	n, _ := r.headingWords(ln)
+	end := ln.start + n
+	if n == 0 {
+		end = ln.end
+		for end > ln.start+1 && r.toks[end-1].isAny(":", "-", "#", ".") {
+			end--
+		}
+	}
+	h := pendingHead{set: true, make: 1, name: strings.Trim(r.text(ln.start, end), "*_# ")}
+	for i := end; i < min(ln.end, end+2); i++ {
+		if m := r.makeAt(i, ln.end); m > 0 {
+			h.make = m
+			break
+		}
+	}
+	h.span = Span{int(r.toks[ln.start].start), int(r.toks[ln.end-1].end)}
+	h.line, _ = r.src.Position(h.span.Start)
+	h.level = r.toks[ln.start].heading
+	r.heading = h
+}
+
+// settleHeading makes a piece of the heading, or the title where nothing is
+// made under it.
+func (r *reader) settleHeading(work bool) {
+	h := r.heading
+	r.heading = pendingHead{}
+	if !work {
+		if r.pat.Title == "" && len(r.pat.Pieces) == 0 {
+			r.pat.Title = h.name
+		} else {
+			r.pat.Headers = append(r.pat.Headers, Header{Span: h.span, Kind: HeaderNote, Text: h.name})
+		}
+		return
+	}
+	r.addPiece(&Piece{Span: h.span, Name: h.name, Copies: h.make, Line: h.line})
+}
+
+// runIn reads a heading that runs into its work: "Palm: Using the hook make a
+// chain of 25 sts."
+func (r *reader) runIn(ln line) (name string, body int, ok bool) {
+	if !r.capital(ln.start) {
+		return "", 0, false
+	}
+	for k := ln.start; k < min(ln.end, ln.start+9); k++ {
+		t := &r.toks[k]
+		if t.is(":") || t.is("-") && !t.glued && k > ln.start {
+			if k+1 >= ln.end || k == ln.start {
+				return "", 0, false
+			}
+			name = strings.ToLower(r.text(ln.start, k))
+			if _, isSection := sectionNames[name]; isSection {
+				return "", 0, false
+			}
+			if t.is("-") && !setupNames[name] {
+				return "", 0, false
+			}
+			if !setupNames[name] {
+				if _, ok := r.headingWords(line{ln.start, k}); !ok {
+					return "", 0, false
+				}
+			}
+			if r.names[name] != nil || r.sec == secAbbreviations || r.sec == secSpecial || r.sec == secNotes {
+				return "", 0, false
+			}
+			rest := line{k + 1, ln.end}
+			if l, isLabel := r.labelAt(k + 1); isLabel && l.strong {
+				return name, k + 1, true
+			}
+			if r.beginsWork(rest) || setupNames[name] && r.hasStitches(rest) {
+				return name, k + 1, true
+			}
+			return "", 0, false
+		}
+		if t.isAny(".", ";", "*") {
+			return "", 0, false
+		}
+	}
+	return "", 0, false
+}
+
+// prose takes a line that is none of these: a note.
+func (r *reader) prose(ln line) {
+	h := Header{Span: Span{int(r.toks[ln.start].start), int(r.toks[ln.end-1].end)}, Kind: HeaderNote, Text: r.text(ln.start, ln.end)}
+	r.conv.fromNote(r, r.toks[ln.start:ln.end])
+	if len(r.pat.Pieces) == 0 || r.heading.set && len(r.pat.Pieces) == 0 {
+		r.specialLine(ln)
+	}
+	if r.row != nil {
+		r.closeRow()
+	}
+	if r.heading.set && r.pat.Title == "" && len(r.pat.Pieces) == 0 && r.heading.level < 2 && !r.workSoon(ln) {
+		r.pat.Title = r.heading.name // a line about it stands between the title and the work
+		r.heading.set = false
+	}
+	if r.piece != nil && !r.heading.set {
+		r.piece.Notes = append(r.piece.Notes, h)
+		if d := r.lastDraft(); d != nil && d.piece == r.piece {
+			d.after = append(d.after, h)
+		}
+		return
+	}
+	r.pat.Headers = append(r.pat.Headers, h)
+}
+
+// workSoon reports whether the line after ln begins to make something, so
+// that the heading above is a piece with a remark under it.
+func (r *reader) workSoon(ln line) bool {
+	for i := range r.lines {
+		if r.lines[i].start >= ln.end {
+			return !r.toks[r.lines[i].start].blank && r.followedByWork(i)
+		}
+	}
+	return false
+}
+
+func (r *reader) lastDraft() *rowDraft {
+	if n := len(r.drafts); n > 0 {
+		return r.drafts[n-1]
+	}
+	return nil
+}

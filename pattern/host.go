@@ -1,0 +1,119 @@
+package pattern
+
+import "fmt"
+
+// toHost sets a row to work on a row of another piece, or an earlier row of
+// its own: "join yarn in 7th st of Row 9 of Body".
+func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
+	pr := w.pr
+	if ref.After != "" {
+		w.afterPiece(rw, ref, s)
+		return
+	}
+	host, row := pr.findRow(w, ref)
+	if row == nil {
+		if ref.Number > 0 {
+			name := fmt.Sprintf("Row %d", ref.Number)
+			if ref.Piece != "" {
+				name += " of " + ref.Piece
+			}
+			pr.say(Warning, CodeNoRow, ref.Span, "there is no "+name+" to work onto", "")
+		}
+		rw.below = &fabric{free: true}
+		return
+	}
+	f := *row.fabric
+	f.slips = w.slipsCount(&f)
+	rw.below, rw.cur = &f, cursor{}
+	rw.attached = true
+	rw.host = &hostUse{piece: host, by: w, number: row.number, from: -1, of: f.stitches(0, 0, true), span: ref.Span}
+}
+
+// afterPiece goes on along a row beside another piece that sits on it: "skip
+// 4 sts from first fin".
+func (w *pieceWork) afterPiece(rw *rowWork, ref *RowRef, s *Step) {
+	pr := w.pr
+	for i := len(pr.pieces) - 1; i >= 0; i-- {
+		q := pr.pieces[i]
+		if q.piece.Name != ref.After || q.host == nil {
+			continue
+		}
+		u := q.host
+		for j := range u.piece.rows {
+			if u.piece.rows[j].number == u.number {
+				f := *u.piece.rows[j].fabric
+				f.slips = w.slipsCount(&f)
+				rw.below, rw.cur = &f, cursor{}
+				rw.attached = true
+				rw.host = &hostUse{piece: u.piece, by: w, number: u.number, from: -1, of: u.of, span: ref.Span}
+				rw.goTo(u.to)
+				return
+			}
+		}
+	}
+	rw.below = &fabric{free: true}
+}
+
+// goTo moves to the stitch with a number, from 0.
+func (rw *rowWork) goTo(n int64) {
+	rw.cur = cursor{}
+	for i := range rw.below.runs {
+		r := &rw.below.runs[i]
+		if !r.isStitch() && r.kind != pChain {
+			continue
+		}
+		if n < r.n {
+			rw.cur = cursor{i, n}
+			return
+		}
+		n -= r.n
+	}
+	rw.cur = cursor{i: len(rw.below.runs)}
+}
+
+// findRow finds a row that a place names: in the piece named, in this piece,
+// or in the nearest piece before it that has such a row.
+func (pr *prover) findRow(w *pieceWork, ref *RowRef) (*pieceWork, *workedRow) {
+	last := func(q *pieceWork, n int) *workedRow {
+		for i := len(q.rows) - 1; i >= 0; i-- {
+			if q.rows[i].number == n || n == 0 {
+				return &q.rows[i]
+			}
+		}
+		return nil
+	}
+	if ref.Piece != "" && ref.Piece != w.piece.Name {
+		for i := len(pr.pieces) - 1; i >= 0; i-- {
+			if q := pr.pieces[i]; q.piece.Name == ref.Piece {
+				return q, last(q, ref.Number)
+			}
+		}
+		return nil, nil
+	}
+	if r := last(w, ref.Number); r != nil && ref.Number > 0 {
+		return w, r
+	}
+	// a piece that itself sits on another is passed by for its host
+	for i := len(pr.pieces) - 1; i >= 0; i-- {
+		q := pr.pieces[i]
+		if r := last(q, ref.Number); r != nil {
+			if q.host != nil && q.host.piece != nil {
+				if hr := last(q.host.piece, ref.Number); hr != nil && ref.Number <= q.host.number {
+					return q.host.piece, hr
+				}
+			}
+			return q, r
+		}
+	}
+	return nil, nil
+}
+
+// unworkedOf counts the places that a row has left, where that is known.
+func (w *pieceWork) unworkedOf(ref *RowRef) int64 { return -1 }
+
+// closeHost settles how far along its host a piece reaches.
+func (w *pieceWork) closeHost() {
+	if w.host != nil && w.host.to < w.host.from {
+		w.host.to = w.host.from
+	}
+}

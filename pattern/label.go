@@ -1,0 +1,396 @@
+package pattern
+
+// label is the heading of a row: "Row 1 (RS):", "Rnds 2-14.", "1st row:",
+// "Next 4 rows:".
+type label struct {
+	end     int // token after it
+	kind    RowKind
+	numbers Numbering
+	side    Side
+	next    bool // a row without a number of its own
+	weak    bool // a bare number, "4." : a label only where the pattern uses them
+	strong  bool // closed by a colon or a dash: it may stand in mid-line
+	total   Span // a total that rides in the label
+	colour  bool
+}
+
+func isRoundWord(t *token) bool { return t.isAny("rnd", "rnds", "round", "rounds", "rd", "rds") }
+
+// labelAt reads a row label that begins at token i. Sizes says how many sizes
+// the pattern has, for ranges that differ.
+//
+//	label = ( rowword numbers | ordinal rowword | ( "next" | "last" | word ) [ number ] rowword | number "." ) [ remarks ] [ ":" | "." | "-" | "=" ] .
+func (r *reader) labelAt(i int) (label, bool) {
+	x := r.scratch(i)
+	l := label{}
+	start := x.p
+	t := x.peek()
+	switch {
+	case isRowWord(t) && !t.is("r") || t.is("r") && x.at(1).kind == tNum && (x.at(1).glued || x.at(2).separator()):
+		if isRoundWord(t) {
+			l.kind = Round
+		}
+		if t.is("r") {
+			l.kind = Round // "R1" is a toy's round as often as a row; joins and turns decide
+		}
+		x.p++
+		x.phrase(".")
+		x.phrase("#|no")
+		x.phrase(".")
+		if !x.labelNumbers(&l) {
+			return l, false
+		}
+	case t.kind == tOrd:
+		x.p++
+		l.numbers.First = Num{N: t.num, Span: t.span()}
+		l.numbers.Last = l.numbers.First
+		if isRowWord(x.peek()) && (x.at(1).is("-") || x.at(1).isAny("to", "and")) && x.at(2).kind == tOrd {
+			x.p++
+		}
+		for x.peek().isAny("-", "to", "and", "&", ",", "through") && x.at(1).kind == tOrd {
+			list := x.peek().isAny("and", "&", ",")
+			x.p++
+			n := x.peek().num
+			if list && n != l.numbers.Last.N+1 {
+				if l.numbers.List == nil {
+					l.numbers.List = []int{int(l.numbers.First.N)}
+				}
+				l.numbers.List = append(l.numbers.List, int(n))
+			} else if l.numbers.List != nil {
+				l.numbers.List = append(l.numbers.List, int(n))
+			}
+			l.numbers.Last = Num{N: n, Span: x.peek().span()}
+			x.p++
+		}
+		if !isRowWord(x.peek()) {
+			return l, false
+		}
+		if isRoundWord(x.peek()) {
+			l.kind = Round
+		}
+		x.p++
+		if x.peek().isAny("below", "of", "from", "end") {
+			return l, false
+		}
+	case t.isAny("next", "last", "final", "foundation", "set", "setup", "inc", "dec", "increase", "decrease", "increasing", "decreasing", "border", "edging", "eyelet", "joining", "base", "beginning", "starting", "closing", "pattern", "shell", "short", "picot", "another", "preparation", "turning", "ruffle"):
+		x.p++
+		l.next = true
+		if t.is("set") {
+			x.accept("-")
+			if !x.accept("up") {
+				return l, false
+			}
+		}
+		l.numbers.Count = Num{N: 1}
+		if x.peek().kind == tNum && isRowWord(x.at(1)) {
+			l.numbers.Count, _ = x.number()
+		} else if x.peek().kind == tNum && x.at(1).isAny("(", "[") {
+			save := x.p
+			if n, ok := x.number(); ok && isRowWord(x.peek()) {
+				l.numbers.Count = n
+			} else {
+				x.p = save
+			}
+		}
+		if !isRowWord(x.peek()) {
+			return l, false
+		}
+		if isRoundWord(x.peek()) {
+			l.kind = Round
+		}
+		x.p++
+		if x.peek().kind == tNum && x.at(1).separator() && !x.at(1).is(",") {
+			x.p++ // "Dec row 1:" counts on from the row before
+		}
+		if !x.peek().isAny(":", "-", "(", ".", "=", "[") && !t.isAny("next") {
+			return l, false
+		}
+		if t.is("pattern") && !x.peek().is(":") {
+			return l, false
+		}
+	case t.kind == tNum && !t.frac && !t.word && t.head && (x.at(1).isAny(".", ")", ":") && x.at(1).glued || x.at(1).isAny("-") && x.at(2).kind == tNum && x.at(3).isAny(".", ")", ":") || isRowWord(x.at(1)) && x.at(2).isAny(":", "-", ".")):
+		l.weak = true
+		l.numbers.First = Num{N: t.num, Span: t.span()}
+		l.numbers.Last = l.numbers.First
+		x.p++
+		if x.peek().is("-") {
+			x.p++
+			l.numbers.Last = Num{N: x.peek().num, Span: x.peek().span()}
+			x.p++
+		}
+		if isRowWord(x.peek()) {
+			l.weak = false
+			if isRoundWord(x.peek()) {
+				l.kind = Round
+			}
+			x.p++
+		}
+	case t.is("step") && x.at(1).kind == tNum && x.at(2).isAny(":", ".", "-"):
+		l.weak = true
+		l.numbers.First = Num{N: x.at(1).num}
+		l.numbers.Last = l.numbers.First
+		x.p += 2
+	default:
+		return l, false
+	}
+	x.accept("incl", "inclusive")
+	if !x.labelEvery(&l) {
+		return l, false
+	}
+	if x.peek().isAny("form", "forms", "establish", "are", "is", "have", "measure", "set", "count", "of", "and") {
+		return l, false
+	}
+	x.labelRemarks(&l)
+	if !x.labelClose(&l, start) {
+		return l, false
+	}
+	l.end = x.p
+	return l, true
+}
+
+// labelNumbers reads the numbers after "Row".
+func (x *rowReader) labelNumbers(l *label) bool {
+	switch t := x.peek(); {
+	case t.kind == tNum && !t.frac && !t.big:
+	case t.kind == tWord && roman(t.text) > 0 && x.at(1).isAny(":", ".", "-", "(", ")"):
+		n := Num{N: int64(roman(t.text)), Span: t.span()}
+		x.p++
+		l.numbers.First, l.numbers.Last = n, n
+		return true
+	default:
+		return false
+	}
+	n, _ := x.number()
+	l.numbers.First, l.numbers.Last = n, n
+	for {
+		k := 0
+		list := false
+		switch {
+		case x.at(k).isAny("-", "to", "through", "thru", "till", "until"):
+			k++
+			for x.at(k).is("-") {
+				k++
+			}
+		case x.at(k).isAny(":") && x.at(k).glued && x.at(k+1).kind == tNum && x.at(k+1).glued && x.at(k+2).is(":"):
+			k++ // "R31:32:"
+		case x.at(k).isAny("and", "&", ",", "/", "+"):
+			list = true
+			k++
+			if x.at(k).isAny("and", "&") {
+				k++
+			}
+		case x.at(k).is("+") && x.at(k).glued:
+			x.p++
+			return true
+		default:
+			return true
+		}
+		if isRowWord(x.at(k)) {
+			k++
+			if x.at(k).is(".") {
+				k++
+			}
+		}
+		if x.at(k).isAny("end") && !list {
+			x.p += k + 1
+			return true
+		}
+		m := x.at(k)
+		if m.kind != tNum || m.frac || m.big {
+			return true
+		}
+		if list && m.num <= l.numbers.Last.N {
+			return true
+		}
+		if !list && x.at(k-1).is("-") && !x.at(k-1).glued && !m.glued && m.num <= l.numbers.Last.N {
+			return true // "Row 5 - 3 sc ...": a dash, not a range
+		}
+		if !list && x.at(k-1).is("-") {
+			// "Row 5 - 6 sc in ring": the number belongs to a stitch
+			if _, n := x.stitchAt(k + 1); n > 0 && !x.at(k-1).glued {
+				return true
+			}
+			if x.at(k+1).isAny("sc", "dc", "inc", "ch", "sts", "x") && !x.at(k-1).glued {
+				return true
+			}
+		}
+		if list && !x.at(k+1).separator() && !x.at(k+1).isAny("and", "&", "to", "(", "[") && x.at(k-1).is(",") {
+			return true
+		}
+		x.p += k
+		num, _ := x.number()
+		switch {
+		case list && l.numbers.List == nil && num.N == l.numbers.Last.N+1 && l.numbers.First.N == l.numbers.Last.N:
+			l.numbers.Last = num
+		case list && l.numbers.List == nil && num.N == l.numbers.Last.N+1:
+			l.numbers.Last = num
+		case list:
+			if l.numbers.List == nil {
+				for v := l.numbers.First.N; v <= l.numbers.Last.N && v < l.numbers.First.N+1000; v++ {
+					l.numbers.List = append(l.numbers.List, int(v))
+				}
+			}
+			l.numbers.List = append(l.numbers.List, int(num.N))
+			l.numbers.Last = num
+		default:
+			if l.numbers.List != nil {
+				for v := l.numbers.Last.N + 1; v <= num.N && v < l.numbers.Last.N+1000; v++ {
+					l.numbers.List = append(l.numbers.List, int(v))
+				}
+			}
+			l.numbers.Last = num
+		}
+	}
+}
+
+func roman(s string) int {
+	switch s {
+	case "i":
+		return 1
+	case "ii":
+		return 2
+	case "iii":
+		return 3
+	case "iv":
+		return 4
+	case "v":
+		return 5
+	case "vi":
+		return 6
+	case "vii":
+		return 7
+	case "viii":
+		return 8
+	case "ix":
+		return 9
+	case "x":
+		return 10
+	}
+	return 0
+}
+
+// labelEvery reads "and all even-numbered rows", "and every alternate row".
+func (x *rowReader) labelEvery(l *label) bool {
+	save := x.p
+	if !x.phrase("and|&", "all|every|each", "[the]", "[following|foll|other|subsequent]") {
+		return true
+	}
+	other := x.at(-1).is("other")
+	switch {
+	case x.accept("even", "odd", "alternate", "alt", "ws", "rs", "wrong", "right"):
+		l.numbers.Every = 2
+	case other:
+		l.numbers.Every = 2
+	case x.peek().kind == tOrd:
+		l.numbers.Every = int(x.peek().num)
+		x.p++
+	default:
+		x.p = save
+		return true
+	}
+	x.accept("-")
+	x.accept("numbered", "side")
+	x.accept("even", "odd")
+	if isRowWord(x.peek()) {
+		x.p++
+	}
+	return true
+}
+
+// labelRemarks reads what rides in brackets in a label: the side, a colour, a
+// number of rows, a total.
+func (x *rowReader) labelRemarks(l *label) {
+	for tries := 0; tries < 3; tries++ {
+		if x.peek().is("/") && x.at(1).kind == tWord {
+			x.p += 2
+		}
+		if x.phrase("-", "rs|ws") || x.phrase("rs|ws") {
+			l.side = sideOf(x.at(-1))
+			continue
+		}
+		if !x.peek().isAny("(", "[", "<") {
+			return
+		}
+		end := x.closer(0)
+		if end < 0 || end-x.p > 12 {
+			return
+		}
+		in := x.at(1)
+		switch {
+		case in.isAny("rs", "ws", "right", "wrong") || x.ts[end-1].isAny("side", "rs", "ws"):
+			l.side = sideOf(in)
+			if !in.isAny("rs", "ws", "right", "wrong") {
+				for i := x.p; i < end; i++ {
+					if x.ts[i].isAny("rs", "ws", "right", "wrong") {
+						l.side = sideOf(&x.ts[i])
+					}
+				}
+			}
+		case in.kind == tNum && isRowWord(x.at(2)):
+		case in.kind == tNum && (x.at(2).isAny(")", "]") || x.at(2).isAny("sc", "sts", "st", "dc", "hdc", "tr", "stitches", "htr")) && (x.ts[end+1].isAny(":", "-", ".", "=") || end+1 < len(x.ts) && x.ts[end+1].kind == tEnd):
+			l.total = Span{x.p, end}
+		case in.kind == tWord && x.ts[end+1].isAny(":", "-", ".", "=", "(") && !in.isAny("sc", "inc", "ch", "dc", "hdc", "tr", "dec"):
+		case in.kind == tWord && end-x.p <= 3 && len(in.text) <= 2 && !in.isAny("sc", "dc", "tr", "ch", "ss"):
+			l.colour = true
+		case in.kind == tWord && x.ts[end-1].isAny("row", "rnd", "round", "rows", "only", "color", "colour", "sizes", "rounds"):
+		case in.isAny("x") && x.at(2).kind == tNum:
+		default:
+			return
+		}
+		x.p = end + 1
+		if x.peek().is(",") && x.at(1).isAny("(", "rs", "ws") {
+			x.p++
+		}
+	}
+}
+
+func sideOf(t *token) Side {
+	if t.isAny("ws", "wrong") {
+		return WrongSide
+	}
+	return RightSide
+}
+
+// labelClose takes the mark that ends a label. Without one a label must stand
+// at the head of its line.
+func (x *rowReader) labelClose(l *label, start int) bool {
+	if x.peek().is(",") && x.at(1).isAny("with", "rs", "ws") {
+		x.p++
+	}
+	t := x.peek()
+	switch {
+	case t.is(":"), t.is("="), t.is(")") && l.weak:
+		if t.is("=") && (x.at(1).kind == tNum && (x.at(2).isAny("in", "inches", "inch", "cm", "mm", "\"") || x.at(1).frac)) {
+			return false
+		}
+		x.p++
+		l.strong = true
+	case t.is("-"):
+		x.p++
+		l.strong = true
+	case t.is("."):
+		x.p++
+		l.strong = true
+	default:
+		if l.numbers.Every > 0 && t.is(",") {
+			x.p++
+			return true
+		}
+		if !x.ts[start].head {
+			return false
+		}
+		if t.kind == tWord && t.isAny("to", "from", "for", "has", "should", "will", "was", "may", "can") {
+			return false
+		}
+		if t.kind == tEnd || t.head {
+			return true
+		}
+		if t.is(",") {
+			return false
+		}
+	}
+	for x.peek().isAny("-", ":") && !x.peek().head {
+		x.p++
+	}
+	return true
+}

@@ -1,0 +1,437 @@
+package pattern
+
+import "strings"
+
+// unmark removes the marks of Markdown and of bulleted lists, so that what
+// they stand around can be read as plain text.
+func unmark(toks []token) []token {
+	out := toks[:0]
+	for i := 0; i < len(toks); {
+		// one line at a time
+		j := i + 1
+		for j < len(toks) && !toks[j].head {
+			j++
+		}
+		out = unmarkLine(out, toks[i:j])
+		i = j
+	}
+	return out
+}
+
+func unmarkLine(out, l []token) []token {
+	blank, head := l[0].blank, l[0].head
+	k := 0
+	hashes := 0
+	for k < len(l)-1 {
+		t := &l[k]
+		switch {
+		case t.is("^"), t.is(">"), t.is("|"), t.is("~") && !l[k+1].glued:
+		case t.is("#"):
+			hashes++
+		case t.isAny("-", "+") && !l[k+1].glued && (l[k+1].kind != tNum):
+		case t.is("*") && !l[k+1].glued && (isRowWord(&l[k+1]) || l[k+1].is("**") || l[k+1].kind == tOrd || l[k+1].isAny("fasten", "ch")):
+		case t.is("[") && l[k+1].isAny("]", "x") && (l[k+1].is("]") || l[min(k+2, len(l)-1)].is("]")): // a check box
+			k++
+			if l[k].is("x") {
+				k++
+			}
+		default:
+			goto marks
+		}
+		k++
+	}
+marks:
+	l = l[k:]
+	if len(l) > 0 {
+		l[0].head, l[0].blank = head, blank
+		l[0].heading = uint8(min(hashes, 9))
+	}
+	// bold: "**Row 1:** ..." ; but "** ... rep from **" is a repeat
+	for i := 0; i < len(l); i++ {
+		if l[i].is("_") && (i == 0 || !l[i].glued || i+1 == len(l) || !l[i+1].glued || l[i+1].is("_")) {
+			continue
+		}
+		if l[i].is("`") {
+			continue
+		}
+		if l[i].is("**") && (i == 0 || boldOpens(l, i)) {
+			if j := boldCloses(l, i); j > 0 {
+				l[i].text, l[j].text = "\x00", "\x00"
+				if i+1 < len(l) && i == 0 {
+					l[i+1].head, l[i+1].blank, l[i+1].heading = l[0].head, l[0].blank, l[0].heading
+					if j == len(l)-1 && l[0].heading == 0 {
+						l[i+1].bold = true
+					}
+				}
+			}
+		}
+		if l[i].text == "\x00" {
+			continue
+		}
+		out = append(out, l[i])
+	}
+	return out
+}
+
+func boldOpens(l []token, i int) bool {
+	return i+1 < len(l) && l[i+1].glued && !l[i].glued
+}
+
+// boldCloses finds the "**" that ends bold text begun at i, or -1.
+func boldCloses(l []token, i int) int {
+	if i+1 >= len(l) || !l[i+1].glued || l[i+1].kind == tPunct && !l[i+1].isAny("(", "[") {
+		return -1
+	}
+	for j := i + 1; j < len(l); j++ {
+		if l[j].is("**") {
+			if l[j-1].isAny("from", "at", "to", "between", "rep", "repeat", "and") || !l[j].glued {
+				return -1
+			}
+			return j
+		}
+	}
+	return -1
+}
+
+// layout goes through the lines and gives each its part.
+func (r *reader) layout() {
+	r.surveyLabels()
+	for i := range r.lines {
+		if r.stop {
+			break
+		}
+		r.line(i)
+	}
+	r.flushSetup(true)
+	r.closeRow()
+	if r.heading.set {
+		r.settleHeading(false)
+	}
+}
+
+// surveyLabels finds whether the pattern labels its rows in words, since a
+// bare "4." is only a label where nothing better is.
+func (r *reader) surveyLabels() {
+	weak, strong := 0, 0
+	for _, ln := range r.lines {
+		if l, ok := r.labelAt(ln.start); ok {
+			if l.weak {
+				weak++
+			} else {
+				strong++
+			}
+		}
+	}
+	r.hasLabel = strong > 0
+	r.weakOK = weak >= 2 && strong == 0
+}
+
+// line gives one line its part.
+func (r *reader) line(i int) {
+	ln := r.lines[i]
+	t := &r.toks[ln.start]
+	if t.kind == tEnd {
+		return
+	}
+	if l, ok := r.labelAt(ln.start); ok && r.isLabel(l, ln.start) {
+		r.startRow(l, ln.start, ln.end)
+		return
+	}
+	if t.kind == tPunct && ln.end-ln.start >= 1 && r.rule(ln) {
+		return
+	}
+	if sec, after, ok := r.sectionAt(ln); ok && !r.midRow(i) {
+		r.startSection(sec, after, ln)
+		return
+	}
+	if t.heading > 0 {
+		r.closeRow()
+		r.flushSetup(true)
+		r.sec = noSection
+		r.newHeading(ln)
+		return
+	}
+	if r.headingLine(i) {
+		r.closeRow()
+		r.flushSetup(true)
+		r.sec = noSection
+		r.newHeading(ln)
+		return
+	}
+	if r.row != nil && (!t.blank || r.continues(ln)) {
+		r.gather(ln.start, ln.end)
+		return
+	}
+	if r.sec != noSection && r.sec != secRows && !(t.blank && r.beginsWork(ln) && r.sec != secAssembly) && !(r.sec != secAssembly && r.foundation(ln)) {
+		r.sectionLine(ln)
+		return
+	}
+	if name, body, ok := r.runIn(ln); ok {
+		r.closeRow()
+		r.flushSetup(true)
+		r.sec = noSection
+		if !setupNames[name] {
+			r.newHeading(line{ln.start, body - 1})
+		}
+		r.words(body, ln.end)
+		return
+	}
+	if r.beginsWork(ln) || len(r.setup) > 0 && !t.blank {
+		r.closeRowForSetup(ln)
+		r.words(ln.start, ln.end)
+		return
+	}
+	r.prose(ln)
+}
+
+// isLabel rules out what only looks like a label: the end of a sentence that
+// names a row, or a number in a list of materials.
+func (r *reader) isLabel(l label, start int) bool {
+	if l.weak {
+		return r.weakOK && (r.sec == noSection || r.sec == secRows || r.sec == secAssembly && false)
+	}
+	if r.sec == secGauge && !r.toks[start].blank && !l.strong {
+		return false
+	}
+	if r.sec == secGauge && r.gaugeLike(l.end) {
+		return false
+	}
+	if l.strong && r.toks[l.end-1].isAny(":", "=") {
+		return true
+	}
+	// "…rep" at the end of one line, "Row 2." at the start of the next
+	if start > 0 && r.row != nil {
+		p := &r.toks[start-1]
+		if p.isAny("rep", "repeat", "of", "as", "and", "from", "to", "in", "work", "last", "see", "like", "on", "at", "than", "through", "until", "till", "for", "each", "with", "next", "same") && !r.toks[start].blank {
+			return false
+		}
+		if p.is(",") && !r.toks[start].blank && !l.strong {
+			return false
+		}
+	}
+	if r.sec != noSection && r.sec != secRows && !l.strong && !r.toks[start].blank {
+		return false
+	}
+	return true
+}
+
+// gaugeLike reports "Rnds 1-3 = 3 inches" in other words.
+func (r *reader) gaugeLike(i int) bool {
+	for k := i; k < min(i+8, len(r.toks)) && !r.toks[k].head; k++ {
+		if r.toks[k].isAny("in", "inch", "inches", "cm", "mm", "\"") && k > i && r.toks[k-1].kind == tNum {
+			return true
+		}
+	}
+	return false
+}
+
+// rule passes over lines that only divide: "---", "***", "===".
+func (r *reader) rule(ln line) bool {
+	for k := ln.start; k < ln.end; k++ {
+		if !r.toks[k].isAny("-", "=", "*", "**", "_", "~", "^", "|", "#", "+", ":", ".") {
+			return false
+		}
+	}
+	if ln.end-ln.start < 3 && !r.toks[ln.start].isAny("**", "-", "=") {
+		return r.row == nil
+	}
+	r.closeRow()
+	return true
+}
+
+// midRow reports whether a line goes on with the sentence before it.
+func (r *reader) midRow(i int) bool {
+	ln := r.lines[i]
+	if r.row == nil || r.toks[ln.start].blank || ln.start == 0 {
+		return false
+	}
+	p := &r.toks[ln.start-1]
+	return p.is(",") || p.isAny("and", "in", "the", "of", "to", "from", "rep", "each", "next") || !r.capital(ln.start) && !p.isAny(".", ")", "]")
+}
+
+// startRow begins a row at its label.
+func (r *reader) startRow(l label, start, end int) {
+	r.closeRow()
+	r.sec = noSection
+	if r.heading.set {
+		r.flushSetup(false)
+		r.settleHeading(true)
+	}
+	if r.rows++; r.rows > maxRows {
+		if !r.stop {
+			r.pat.note(Error, "too-much", r.toks[start].span(), "more than %d rows: the rest is not read", maxRows)
+		}
+		r.stop = true
+		return
+	}
+	if len(r.setup) > 0 && r.worksStitches(r.setup) {
+		r.flushSetup(false)
+	}
+	p := r.currentPiece(start)
+	d := &rowDraft{label: l, piece: p, row: &Row{Kind: l.kind, Side: l.side, Numbers: l.numbers}}
+	d.row.labelSpan = Span{int(r.toks[start].start), int(r.toks[l.end-1].end)}
+	d.row.Span = d.row.labelSpan
+	d.row.Label = tidyLabel(r.src.Slice(d.row.labelSpan))
+	d.setup, r.setup = r.setup, nil
+	r.row = d
+	r.gather(l.end, end)
+}
+
+// tidyLabel is a label on one line without the mark that ends it.
+func tidyLabel(s string) string {
+	s = oneLine(strings.Trim(s, "*_"))
+	return strings.TrimRight(strings.TrimSpace(strings.TrimRight(s, ":.-=*_ \u2013\u2014")), " ")
+}
+
+// gather adds words to the row being read, and begins another where a label
+// stands in mid-line.
+func (r *reader) gather(from, to int) {
+	for i := from; i < to; i++ {
+		if i > from && r.row != nil && r.mayLabel(i) {
+			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && l.end <= to && r.labelFits(l, i) {
+				r.startRow(l, i, to)
+				return
+			}
+		}
+		if i == from && r.row != nil && len(r.row.body) == 0 && false {
+			continue
+		}
+		r.row.body = append(r.row.body, r.toks[i])
+	}
+	if r.row != nil && to > from {
+		r.row.row.Span.End = int(r.toks[to-1].end)
+	}
+}
+
+// mayLabel reports whether a label could begin at token i of a line.
+func (r *reader) mayLabel(i int) bool {
+	t := &r.toks[i]
+	if !(isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging")) {
+		return false
+	}
+	p := &r.toks[i-1]
+	return p.isAny(".", ")", "]", "}", ";", ":") || p.kind == tNum && isRowWord(t) && r.toks[i-1].end < t.start && false
+}
+
+// labelFits keeps "rep Row 2. Row 3: ..." and drops "rep from Row 2: ...".
+func (r *reader) labelFits(l label, i int) bool {
+	t := &r.toks[i]
+	if t.isAny("last", "next", "final", "border", "edging") {
+		return r.toks[l.end-1].isAny(":", "-") || r.toks[l.end-1].is("=")
+	}
+	if t.kind == tOrd || isRowWord(t) {
+		c := r.src.Text[t.start]
+		last := r.toks[l.end-1]
+		if last.is(".") && !('A' <= c && c <= 'Z') && t.kind != tOrd {
+			return false
+		}
+		return true
+	}
+	return r.toks[l.end-1].isAny(":", "-")
+}
+
+// words adds words that stand before any label.
+func (r *reader) words(from, to int) {
+	for i := from; i < to; i++ {
+		if i > from && r.mayLabel(i) {
+			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && r.labelFits(l, i) {
+				r.startRow(l, i, to)
+				return
+			}
+		}
+		r.setup = append(r.setup, r.toks[i])
+	}
+}
+
+// closeRow ends the row being gathered.
+func (r *reader) closeRow() {
+	if r.row == nil {
+		return
+	}
+	d := r.row
+	r.row = nil
+	d.piece.Rows = append(d.piece.Rows, d.row)
+	r.drafts = append(r.drafts, d)
+}
+
+// closeRowForSetup ends the row unless the line only finishes it off.
+func (r *reader) closeRowForSetup(ln line) {
+	r.closeRow()
+}
+
+// flushSetup makes a row of gathered words that stand before no label, when
+// they work any stitches; otherwise they stay to begin the next row.
+func (r *reader) flushSetup(ends bool) {
+	if len(r.setup) == 0 {
+		return
+	}
+	if !r.worksStitches(r.setup) {
+		if ends {
+			if n := len(r.drafts); n > 0 && r.piece != nil && len(r.piece.Rows) > 0 {
+				// "Fasten off." on a line of its own belongs to the last row
+				d := r.drafts[n-1]
+				d.body = append(d.body, r.setup...)
+				d.row.Span.End = int(r.setup[len(r.setup)-1].end)
+			}
+			r.setup = nil
+		}
+		return
+	}
+	setup := r.setup
+	r.setup = nil
+	if r.heading.set {
+		r.settleHeading(true)
+	}
+	first := 0
+	for first < len(r.toks) && r.toks[first].start < setup[0].start {
+		first++
+	}
+	p := r.currentPiece(first)
+	d := &rowDraft{piece: p, unlabe: true, row: &Row{noLabel: true}}
+	d.row.Numbers.Count = Num{N: 1}
+	d.row.Span = Span{int(setup[0].start), int(setup[len(setup)-1].end)}
+	d.row.labelSpan = Span{d.row.Span.Start, d.row.Span.Start}
+	d.body = setup
+	r.rows++
+	p.Rows = append(p.Rows, d.row)
+	r.drafts = append(r.drafts, d)
+}
+
+// worksStitches reports whether words make any stitch beyond joining.
+func (r *reader) worksStitches(toks []token) bool {
+	var row Row
+	x := r.rowReaderFor(append([]token(nil), toks...), &row)
+	x.readRow()
+	for _, s := range row.Steps {
+		if s.Op == OpWork && s.Stitch == 1 {
+			continue
+		}
+		if makesStitches(s) && s.Op != OpDelta {
+			return true
+		}
+	}
+	return row.Refer != nil
+}
+
+// currentPiece is the piece that a row at token i belongs to.
+func (r *reader) currentPiece(i int) *Piece {
+	if r.heading.set {
+		r.settleHeading(true)
+	}
+	if r.piece == nil {
+		line, _ := r.src.Position(int(r.toks[i].start))
+		r.addPiece(&Piece{Copies: 1, Line: line})
+	}
+	return r.piece
+}
+
+func (r *reader) addPiece(p *Piece) {
+	if len(r.pat.Pieces) >= maxPieces {
+		if len(r.pat.Pieces) == maxPieces && !r.stop {
+			r.pat.note(Error, "too-much", p.Span, "more than %d pieces: the rest is not read", maxPieces)
+		}
+		r.stop = true
+	}
+	r.piece = p
+	r.pat.Pieces = append(r.pat.Pieces, p)
+}

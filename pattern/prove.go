@@ -1,0 +1,339 @@
+package pattern
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// maxWorked bounds how many rows are worked one by one; rows that only repeat
+// what was worked before are not counted.
+const maxWorked = 20_000
+
+// prover works a whole pattern in one size.
+type prover struct {
+	pat    *Pattern
+	size   int
+	terms  stitch.Terms
+	out    []Finding
+	pieces []*pieceWork
+	flips  map[turnKey]bool // chains read against the usual way
+	asked  []turnKey        // chains whose value nobody says
+	worked int
+	quiet  bool
+}
+
+// say keeps a finding.
+func (pr *prover) say(sev Severity, code Code, sp Span, msg, hint string) {
+	if pr.quiet {
+		return
+	}
+	pr.out = append(pr.out, Finding{Severity: sev, Code: code, Span: sp, Message: msg, Hint: hint})
+}
+
+// counted decides whether a chain that the pattern says nothing of counts as
+// a stitch, and notes that it had to.
+func (pr *prover) counted(k turnKey, def bool, o options) bool {
+	seen := false
+	for _, a := range pr.asked {
+		seen = seen || a == k
+	}
+	if !seen {
+		pr.asked = append(pr.asked, k)
+	}
+	if pr.flips[k] {
+		def = !def
+	}
+	if o.has(optFlipTurn) {
+		def = !def
+	}
+	return def
+}
+
+// Prove works the pattern stitch by stitch.
+func (p *Pattern) Prove(o Options) *Proof {
+	pr := &prover{pat: p, terms: p.Terms, flips: make(map[turnKey]bool)}
+	if o.Terms != stitch.Unknown && o.Terms != p.Terms && o.Terms != p.evidence {
+		// the words must be read again under the other terms
+		return p.reread(o).Prove(Options{Size: o.Size})
+	}
+	if pr.terms == stitch.Unknown {
+		pr.terms = p.evidence
+	}
+	if pr.terms == stitch.Unknown {
+		pr.terms = stitch.US
+	}
+	pr.out = append(pr.out, p.findings...)
+	proof := &Proof{Pattern: p, Terms: pr.terms}
+	proof.Size = pr.chooseSize(o.Size)
+	pr.checkTerms()
+	for _, pc := range p.Pieces {
+		pr.provePiece(pc)
+	}
+	pr.overlaps()
+	for _, w := range pr.pieces {
+		proof.Pieces = append(proof.Pieces, w.proof)
+	}
+	sort.SliceStable(pr.out, func(i, j int) bool { return pr.out[i].Span.Start < pr.out[j].Span.Start })
+	proof.Findings = dedupe(pr.out)
+	return proof
+}
+
+// reread reads the same text with its terms settled.
+func (p *Pattern) reread(o Options) *Pattern {
+	q := readAs(p.Source.Text, o.Terms)
+	return q
+}
+
+func dedupe(fs []Finding) []Finding {
+	out := fs[:0]
+	for i, f := range fs {
+		if i > 0 && len(out) > 0 && out[len(out)-1] == f {
+			continue
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+func (pr *prover) chooseSize(name string) string {
+	p := pr.pat
+	if name == "" {
+		if len(p.Sizes) > 0 {
+			return p.Sizes[0]
+		}
+		return ""
+	}
+	for i, s := range p.Sizes {
+		if strings.EqualFold(s, name) || strings.EqualFold(strings.Fields(s + " ")[0], name) {
+			pr.size = i
+			return s
+		}
+	}
+	have := "it is written in one size"
+	if len(p.Sizes) > 0 {
+		have = "it has " + strings.Join(p.Sizes, ", ")
+	}
+	pr.say(Error, CodeSize, Span{}, fmt.Sprintf("the pattern has no size %q; %s", name, have), "")
+	if len(p.Sizes) > 0 {
+		return p.Sizes[0]
+	}
+	return ""
+}
+
+// checkTerms says which terms were taken where the pattern does not, and
+// where it mixes them.
+func (pr *prover) checkTerms() {
+	p := pr.pat
+	if p.Terms == stitch.Unknown && p.evidence == stitch.UK {
+		pr.say(Note, CodeTerms, Span{}, "read in UK terms, as its words show; say so in the pattern (\"UK terms\")", "")
+	}
+}
+
+// pieceWork is a piece while it is worked.
+type pieceWork struct {
+	pr          *prover
+	piece       *Piece
+	proof       *PieceProof
+	rows        []workedRow
+	below       *fabric // as the row just worked left it, in the order made
+	belowNumber int
+	belowJoined bool
+	belowTurned bool // "turn" was said at its end
+	carry       []*Step
+	foundation  int64 // chains of the foundation
+	hook        int64 // the chain that the first row began in
+	kind        RowKind
+	started     bool
+	host        *hostUse
+	uses        []*hostUse // what other pieces are worked onto this one
+	stated      int64      // the total the row just worked states; -1 none
+	madeLast    int64
+	other       *fabric // what the row would have left had its stated total been right
+	otherMade   int64
+}
+
+// workedRow is what a worked row left for later.
+type workedRow struct {
+	number int
+	fabric *fabric
+	worked int64 // places of it that the next row used; -1 all
+	row    *Row
+}
+
+// hostUse is a stretch of a row of one piece that another is worked onto.
+type hostUse struct {
+	piece    *pieceWork
+	by       *pieceWork
+	number   int
+	from, to int64 // stitches of the row, from 0, half open
+	of       int64
+	span     Span
+}
+
+// provePiece works a piece under the usual reading and, where that leaves
+// anything amiss, under the others that its unsaid chains allow.
+func (pr *prover) provePiece(p *Piece) {
+	found := len(pr.out)
+	pr.asked = pr.asked[:0]
+	pr.flips = make(map[turnKey]bool)
+	best := pr.workPiece(p)
+	score := scoreOf(pr.out[found:])
+	if score == 0 || len(pr.asked) == 0 {
+		pr.pieces = append(pr.pieces, best)
+		pr.register(best)
+		return
+	}
+	bestOut := append([]Finding(nil), pr.out[found:]...)
+	asked := append([]turnKey(nil), pr.asked...)
+	if len(asked) > 4 {
+		asked = asked[:4]
+	}
+	var bestFlips map[turnKey]bool
+	worked := pr.worked
+	for bits := 1; bits < 1<<len(asked) && score > 0; bits++ {
+		if pr.worked-worked > 4*maxWorked {
+			break
+		}
+		pr.flips = make(map[turnKey]bool)
+		for i, k := range asked {
+			if bits&(1<<i) != 0 {
+				pr.flips[k] = true
+			}
+		}
+		pr.out = pr.out[:found]
+		w := pr.workPiece(p)
+		if s := scoreOf(pr.out[found:]); s < score {
+			score, best, bestFlips = s, w, pr.flips
+			bestOut = append(bestOut[:0:0], pr.out[found:]...)
+		}
+	}
+	pr.out = append(pr.out[:found], bestOut...)
+	for _, k := range asked {
+		if bestFlips[k] {
+			pr.out = append(pr.out, pr.flipNote(p, best, k))
+		}
+	}
+	pr.flips = bestFlips
+	pr.pieces = append(pr.pieces, best)
+	pr.register(best)
+}
+
+// register gives the use that a piece makes of another to that other.
+func (pr *prover) register(w *pieceWork) {
+	if w.host != nil && w.host.piece != nil {
+		w.host.piece.uses = append(w.host.piece.uses, w.host)
+	}
+}
+
+// flipNote says that a chain was read against the usual way, since the totals
+// show that it is meant so. It stands on the first row where it matters.
+func (pr *prover) flipNote(p *Piece, w *pieceWork, k turnKey) Finding {
+	sp := p.Span
+	for _, r := range p.Rows {
+		if k.foundation && hasHook(r.Steps) || !k.foundation && hasChain(append(append([]*Step(nil), r.Setup...), r.Steps...), k.chains, pr.size) {
+			sp = r.labelSpan
+			break
+		}
+	}
+	name := k.stitch.Name(pr.terms)
+	what := fmt.Sprintf("the ch %d at the start of a row", k.chains)
+	if k.foundation {
+		what = fmt.Sprintf("the %s skipped at the hook", countWords(k.chains, "chain", "chains"))
+	}
+	counts := "does not count as a stitch"
+	if pr.readsAsCounted(w, k) {
+		counts = "counts as one " + name
+	}
+	return Finding{Severity: Note, Code: CodeReading, Span: sp, Message: "the pattern does not say whether " + what + " counts; under its totals it " + counts}
+}
+
+// readsAsCounted reports how the chain was taken in the end.
+func (pr *prover) readsAsCounted(w *pieceWork, k turnKey) bool {
+	for _, r := range w.rows {
+		for _, ru := range r.fabric.runs {
+			if ru.turn && ru.kind == pStitch && int64(ru.size) == k.chains {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func hasHook(steps []*Step) bool {
+	for _, s := range steps {
+		if s.Target.Which == FromHook || hasHook(s.Body) {
+			return true
+		}
+	}
+	return false
+}
+
+func hasChain(steps []*Step, n int64, size int) bool {
+	for _, s := range steps {
+		if s.Op == OpChain && s.N.At(size) == n {
+			return true
+		}
+	}
+	return false
+}
+
+// scoreOf weighs findings: the fewer errors the better, then warnings.
+func scoreOf(fs []Finding) int {
+	n := 0
+	for _, f := range fs {
+		switch f.Severity {
+		case Error:
+			n += 1000
+		case Warning:
+			n += 10
+		}
+	}
+	return n
+}
+
+// overlaps says where pieces worked onto one row use a stitch twice, and
+// where they sit.
+func (pr *prover) overlaps() {
+	for _, w := range pr.pieces {
+		sort.SliceStable(w.uses, func(i, j int) bool {
+			if w.uses[i].number != w.uses[j].number {
+				return w.uses[i].number < w.uses[j].number
+			}
+			return w.uses[i].from < w.uses[j].from
+		})
+		for i, u := range w.uses {
+			if u.to <= u.from {
+				continue
+			}
+			pr.say(Note, CodePlaced, u.span, fmt.Sprintf("worked into stitches %d-%d of %d of %s%s; %d before, %d after",
+				u.from+1, u.to, u.of, pr.rowName(w, u.number), "", u.from, u.of-u.to), "")
+			if i > 0 && w.uses[i-1].number == u.number && w.uses[i-1].to > u.from {
+				n := w.uses[i-1].to - u.from
+				if n > 1 {
+					pr.say(Warning, CodeOverlap, u.span, fmt.Sprintf("%s of %s already worked into by %s", countWords(n, "stitch is", "stitches are"), pr.rowName(w, u.number), pieceLabel(w.uses[i-1].by)), "")
+				}
+			}
+		}
+	}
+}
+
+func pieceLabel(w *pieceWork) string {
+	if w.piece.Name == "" {
+		return "the piece before"
+	}
+	return w.piece.Name
+}
+
+func (pr *prover) rowName(w *pieceWork, n int) string {
+	name := fmt.Sprintf("Row %d", n)
+	if w.piece.Name != "" {
+		name += " of " + w.piece.Name
+	}
+	return name
+}
+
+// onOneLine folds the white space of a piece of source.
+func onOneLine(s string) string { return oneLine(s) }

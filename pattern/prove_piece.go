@@ -1,0 +1,480 @@
+package pattern
+
+import (
+	"fmt"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// workPiece works all rows of a piece.
+func (pr *prover) workPiece(p *Piece) *pieceWork {
+	w := &pieceWork{pr: pr, piece: p, proof: &PieceProof{Piece: p}, stated: -1}
+	items := pr.sequence(p)
+	for i, it := range items {
+		next := 0
+		if i+1 < len(items) {
+			next = items[i+1].from
+		}
+		w.workItem(it, next)
+	}
+	w.closeHost()
+	return w
+}
+
+// workItem works a label's rows: the row itself so many times, or the rows it
+// says to repeat.
+func (w *pieceWork) workItem(it item, next int) {
+	row := it.row
+	own := len(row.Steps) > 0 && stepsMake(row.Steps)
+	block := []*Row{row}
+	count := it.count()
+	if row.Refer != nil {
+		ref := w.resolve(row, it)
+		if own {
+			w.repeatRows([]*Row{row}, it.from, count, row, row.Total)
+			if len(ref) > 0 {
+				n := w.referCount(row, ref, it, 0)
+				w.repeatRows(ref, it.to+1, n, row, nil)
+			}
+			return
+		}
+		if len(ref) == 0 {
+			w.unknownRow(row, it)
+			return
+		}
+		block = ref
+		count = w.referCount(row, ref, it, next)
+	}
+	w.repeatRows(block, it.from, count, row, row.Total)
+}
+
+func stepsMake(steps []*Step) bool {
+	for _, s := range steps {
+		if makesStitches(s) {
+			return true
+		}
+	}
+	return false
+}
+
+// referCount is how many rows "Rep Rows 2-5 ..." comes to under its label.
+func (w *pieceWork) referCount(row *Row, block []*Row, it item, next int) int {
+	r, pr := row.Refer, w.pr
+	n := it.count()
+	times := int(min(r.Times.At(pr.size), 1_000_000))
+	blockLen := len(block)
+	labelled := row.Numbers.First.N != 0 && next >= 0 && len(row.Numbers.List) == 0 && row.Numbers.Every == 0
+	own := stepsMake(row.Steps)
+	switch {
+	case labelled && !own && n > 1:
+		if times > 0 && times*blockLen != n && (times+1)*blockLen != n && r.Rows.N == 0 {
+			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d", row.Label, n, times, countWords(int64(blockLen), "row", "rows"), times*blockLen), "")
+		} else if times == 0 && n%blockLen != 0 && blockLen > 1 && !referEnds(row) {
+			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, which is no multiple of the %d to repeat", row.Label, n, blockLen), "")
+		}
+		return n
+	case r.Rows.N > 0:
+		return int(min(r.Rows.At(pr.size), 1_000_000))
+	case r.Until.N > 0:
+		return max(0, int(min(r.Until.At(pr.size), 1_000_000))-it.from+1-ownRows(own))
+	case r.UntilRow > 0:
+		return max(0, int(min(r.UntilRow, 1_000_000))-it.from+1-ownRows(own))
+	case times > 0:
+		return times * blockLen
+	case labelled && !own && blockLen > 1 && next > it.from && (next-it.from)%blockLen == 0:
+		return next - it.from
+	case r.UntilSts.N > 0:
+		return -int(min(r.UntilSts.At(pr.size), 1_000_000))
+	case r.Measure:
+		pr.say(Note, CodeMeasure, r.Span, "the maker ends these rows by hand; they are worked out once", "")
+		return blockLen
+	case !labelled || own:
+		return blockLen
+	}
+	return max(n, 1)
+}
+
+func ownRows(own bool) int {
+	if own {
+		return 1
+	}
+	return 0
+}
+
+func referEnds(row *Row) bool { return row.Refer.Measure }
+
+// resolve finds the rows that a row refers to.
+func (w *pieceWork) resolve(row *Row, it item) []*Row {
+	pr, r := w.pr, row.Refer
+	p := w.piece
+	if r.Piece != "" {
+		for _, q := range pr.pat.Pieces {
+			if q.Name == r.Piece {
+				p = q
+			}
+		}
+	}
+	if r.LastRows > 0 {
+		return w.lastRows(row, r.LastRows)
+	}
+	var numbers []int
+	if r.List != nil {
+		numbers = r.List
+	} else {
+		step := 1
+		if r.Last < r.First {
+			step = -1
+		}
+		for n := r.First; ; n += step {
+			numbers = append(numbers, n)
+			if n == r.Last || len(numbers) > 5000 {
+				break
+			}
+		}
+	}
+	var out []*Row
+	for _, n := range numbers {
+		found := pr.rowNumbered(p, n)
+		if found == nil && p == w.piece {
+			// numbers of the piece before, where this one is its second half
+			for i := len(pr.pieces) - 1; i >= 0 && found == nil; i-- {
+				found = pr.rowNumbered(pr.pieces[i].piece, n)
+			}
+		}
+		if found == row && !stepsMake(row.Steps) {
+			pr.say(Error, CodeNoRow, r.Span, fmt.Sprintf("%s is said to repeat itself", row.Label), "")
+			return nil
+		}
+		if found == nil {
+			pr.say(Warning, CodeNoRow, r.Span, fmt.Sprintf("there is no Row %d to repeat", n), "")
+			return nil
+		}
+		if p == w.piece && it.from > 0 && n >= it.from && found != row && n > it.to {
+			pr.say(Warning, CodeNoRow, r.Span, fmt.Sprintf("Row %d comes only after this row", n), "")
+			return nil
+		}
+		out = append(out, pr.plainRow(p, found, 0)...)
+	}
+	if len(r.Edits) > 0 {
+		for i := range out {
+			out[i] = edited(out[i], r.Edits)
+		}
+	}
+	return out
+}
+
+// plainRow follows references until it comes to a row with words of its own.
+func (pr *prover) plainRow(p *Piece, r *Row, depth int) []*Row {
+	if r.Refer == nil || stepsMake(r.Steps) || depth > 20 {
+		return []*Row{r}
+	}
+	ref := r.Refer
+	if ref.LastRows > 0 || ref.Piece != "" {
+		if ref.LastRows == 1 {
+			for i := range p.Rows {
+				if p.Rows[i] == r && i > 0 {
+					return pr.plainRow(p, p.Rows[i-1], depth+1)
+				}
+			}
+		}
+		return []*Row{r}
+	}
+	if f := pr.rowNumbered(p, ref.First); f != nil && f != r {
+		one := pr.plainRow(p, f, depth+1)
+		if len(ref.Edits) > 0 {
+			for i := range one {
+				one[i] = edited(one[i], ref.Edits)
+			}
+		}
+		return one
+	}
+	return []*Row{r}
+}
+
+// lastRows gives the rows worked last, in order.
+func (w *pieceWork) lastRows(row *Row, n int) []*Row {
+	if stepsMake(row.Steps) {
+		n-- // "…; repeat last 2 rows" in the second of them
+	}
+	var out []*Row
+	for i := max(0, len(w.rows)-n); i < len(w.rows); i++ {
+		out = append(out, w.rows[i].row)
+	}
+	if stepsMake(row.Steps) {
+		out = append(out, row)
+	}
+	if len(out) == 0 {
+		w.pr.say(Warning, CodeNoRow, row.Refer.Span, "there are no rows before this one to repeat", "")
+	}
+	return out
+}
+
+// edited is a row with its loops changed: "making ch 6 instead of ch 4".
+func edited(r *Row, edits []Edit) *Row {
+	c := *r
+	c.Steps = editSteps(r.Steps, edits, true)
+	c.Total = nil
+	return &c
+}
+
+func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
+	out := make([]*Step, len(steps))
+	begun := !start
+	for i, s := range steps {
+		c := *s
+		if c.Op == OpChain && begun && !c.Counts.Said {
+			for _, e := range edits {
+				if e.From == c.N.N || e.From == 0 && c.N.N > 1 {
+					c.N = Num{N: e.To}
+				}
+			}
+		}
+		if makesStitches(s) {
+			begun = true
+		}
+		if len(c.Body) > 0 && c.special == nil {
+			c.Body = editSteps(c.Body, edits, false)
+		}
+		out[i] = &c
+	}
+	return out
+}
+
+// unknownRow keeps a row whose rows to repeat are not to be found.
+func (w *pieceWork) unknownRow(row *Row, it item) {
+	rp := w.newProof(row, row, it.from, it.to)
+	rp.Status = Unread
+	rp.Made = -1
+	if n, ok := w.totalOf(row.Total); ok {
+		rp.Stated = w.statedTotal(row.Total)
+		rp.Made = n
+		w.below = uniform(n, stitch.SC)
+	} else if w.below != nil {
+		f := *w.below
+		w.below = &f
+		rp.Made = w.madeLast
+	}
+	w.add(rp, row)
+}
+
+// repeatRows works a block of rows until count rows are done. A negative
+// count is a number of stitches to stop at.
+func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total *Total) {
+	pr := w.pr
+	until := int64(0)
+	if count < 0 {
+		until, count = int64(-count), maxWorked
+	}
+	var made []*RowProof
+	for k := 0; k < count; k++ {
+		row := block[k%len(block)]
+		if pr.worked++; pr.worked > 6*maxWorked || k > maxWorked {
+			pr.say(Error, CodeTooLarge, label.labelSpan, fmt.Sprintf("more than %d rows that all differ: the rest of %s is not worked out", maxWorked, label.Label), "")
+			return
+		}
+		before := w.orient(row)
+		mine := total
+		if total != nil && count > 1 && !w.settles(block, before) {
+			if k < count-1 {
+				mine = nil // on rows that change the total is the last row's
+			}
+		}
+		rp := w.workRow(row, label, before, mine, from+k)
+		made = append(made, rp)
+		w.add(rp, row)
+		if until > 0 && w.madeLast <= until {
+			return
+		}
+		// rows that go on alike are proven once
+		if len(block) == 1 && k+1 < count && w.fixed(row, before) {
+			rest := count - 1 - k
+			same := *rp
+			same.First, same.Last = from+k+1, from+count-1
+			same.Index = rp.Index + 1
+			w.fold(&same)
+			if rest%2 == 1 {
+				w.belowTurned = w.belowTurned && true
+			}
+			w.belowNumber = from + count - 1
+			w.note(row, from+count-1)
+			return
+		}
+	}
+}
+
+// settles reports whether the rows of a block leave the count as it is, so
+// that a total on the range holds for each: it is tried on the row at hand.
+func (w *pieceWork) settles(block []*Row, before *fabric) bool {
+	if len(block) != 1 {
+		return false
+	}
+	quiet := w.pr.quiet
+	w.pr.quiet = true
+	asked := len(w.pr.asked)
+	save := *w
+	rw := w.attempt(block[0], before, 0)
+	*w = save
+	w.pr.quiet = quiet
+	w.pr.asked = w.pr.asked[:max(asked, 0)]
+	a, b := countOf(&rw.out), int64(0)
+	if before != nil {
+		b = countOf(before)
+	}
+	return a == b || before == nil
+}
+
+func countOf(f *fabric) int64 {
+	n := int64(0)
+	for i := range f.runs {
+		if f.runs[i].counts() {
+			n += f.runs[i].n
+		}
+	}
+	return n
+}
+
+// fixed reports whether the row just worked offers what it was offered, with
+// the same chain carried over, so that the next one like it is its equal.
+func (w *pieceWork) fixed(row *Row, before *fabric) bool {
+	if before == nil || w.below == nil {
+		return false
+	}
+	carry := w.carry
+	next := w.orient(row)
+	w.carry = carry
+	return next.equal(before)
+}
+
+// newProof begins the proof of a row.
+func (w *pieceWork) newProof(row, label *Row, from, to int) *RowProof {
+	rp := &RowProof{Row: row, Label: label.Label, Kind: label.Kind, Side: row.Side, First: from, Last: to, Made: -1}
+	if label != row && label.Side != SideUnsaid {
+		rp.Side = label.Side
+	}
+	rp.Line, _ = w.pr.pat.Source.Position(label.Span.Start)
+	if rp.Label == "" {
+		rp.Label = fmt.Sprintf("Row %d", from)
+		if label.Kind == Round {
+			rp.Label = fmt.Sprintf("Rnd %d", from)
+		}
+	}
+	rp.Index = w.proof.Len()
+	return rp
+}
+
+// add puts a row into the proof; equal neighbours become one.
+func (w *pieceWork) add(rp *RowProof, row *Row) {
+	w.fold(rp)
+	w.belowNumber = rp.Last
+	w.note(row, rp.Last)
+}
+
+// note keeps what a row left, for rows and pieces that come back to it.
+func (w *pieceWork) note(row *Row, number int) {
+	f := w.below
+	if f == nil {
+		f = &fabric{}
+	}
+	w.rows = append(w.rows, workedRow{number: number, fabric: f, row: row, worked: -1})
+}
+
+func (w *pieceWork) fold(rp *RowProof) {
+	rows := w.proof.Rows
+	if n := len(rows); n > 0 && rows[n-1].Last+1 == rp.First && alike(rows[n-1], rp) {
+		rows[n-1].Last = rp.Last
+		return
+	}
+	rp.Index = w.proof.Len()
+	w.proof.Rows = append(rows, rp)
+}
+
+// alike reports whether two proofs of neighbouring rows say the same.
+func alike(a, b *RowProof) bool {
+	if a.Row != b.Row || a.Label != b.Label || a.Line != b.Line || a.Available != b.Available || a.Taken != b.Taken || a.Skipped != b.Skipped ||
+		a.Left != b.Left || a.Made != b.Made || a.Status != b.Status || len(a.ByKind) != len(b.ByKind) || (a.Stated == nil) != (b.Stated == nil) {
+		return false
+	}
+	for i := range a.ByKind {
+		if a.ByKind[i] != b.ByKind[i] {
+			return false
+		}
+	}
+	return a.Stated == nil || a.Stated.Text == b.Stated.Text
+}
+
+// uniform is a fabric of n stitches of one kind.
+func uniform(n int64, id stitch.ID) *fabric {
+	f := &fabric{}
+	f.add(place{stitch: id}, n)
+	return f
+}
+
+// orient gives the fabric below as a row meets it: the other way round after
+// a turn.
+func (w *pieceWork) orient(row *Row) *fabric {
+	if w.below == nil || w.below.ring && len(w.below.runs) == 0 || w.below.chain {
+		return w.below
+	}
+	flat := row.Kind == FlatRow && !w.belowJoined && !joinsRound(row.Steps)
+	turned, stay := w.belowTurned, false
+	for _, s := range row.Steps {
+		if s.Op == OpTurn {
+			turned = true
+		}
+		if s.Op == OpStay {
+			stay = true
+		}
+		if makesStitches(s) {
+			break
+		}
+	}
+	for _, s := range w.carry {
+		turned = turned || s.Op == OpTurn
+	}
+	if turned || flat && !stay && w.pr.pat.conv.turning >= 0 {
+		return w.below.reversed()
+	}
+	return w.below
+}
+
+func joinsRound(steps []*Step) bool {
+	for _, s := range steps {
+		if s.Op == OpJoin {
+			return true
+		}
+	}
+	return false
+}
+
+// splitTail parts from a row what stands after its last stitch and belongs to
+// the next row: "Ch 3, turn."
+func splitTail(steps []*Step, kind RowKind) (body, tail []*Step) {
+	i := len(steps)
+	turn, chain := false, false
+	for i > 0 {
+		s := steps[i-1]
+		if s.Op == OpTurn {
+			turn = true
+		} else if s.Op == OpChain && !chain {
+			chain = true
+		} else if s.Op == OpNote || s.Op == OpColour || s.Op == OpStay {
+		} else {
+			break
+		}
+		i--
+	}
+	if i == 0 || !turn && !chain {
+		return steps, nil
+	}
+	last := steps[i-1]
+	if last.Op == OpFasten || last.Op == OpAttach || last.Op == OpRing {
+		return steps, nil
+	}
+	if !stepsMake(steps[:i]) {
+		return steps, nil
+	}
+	if chain && !turn && last.Op != OpJoin && kind == Round {
+		return steps, nil // the last space of a spiral
+	}
+	return steps[:i], steps[i:]
+}

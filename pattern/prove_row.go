@@ -1,0 +1,719 @@
+package pattern
+
+import (
+	"fmt"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// attempt works a row once under a reading.
+func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
+	rw := &rowWork{pr: w.pr, pc: w, row: row, opts: opts, kind: row.Kind}
+	if below != nil {
+		f := *below
+		f.slips = w.slipsCount(&f) || opts.has(optSlips)
+		rw.below = &f
+	}
+	if joinsRound(row.Steps) || w.belowJoined && row.Kind == FlatRow && !turnsFirst(row) && !turnIn(w.carry) {
+		rw.kind = Round
+	}
+	body, tail := splitTail(row.Steps, row.Kind)
+	rw.evidence(body)
+	for _, s := range body {
+		rw.tchApart = rw.tchApart || namesTurn(s)
+	}
+	ok := rw.run(w.leadOf(row, body)) && rw.run(row.Setup) && rw.run(body)
+	if ok && rw.kind == Round && !rw.joined && rw.pending > 0 {
+		rw.closing = rw.pending
+		rw.flush(false, "") // a spiral's last space
+	}
+	if ok && rw.pending > 0 && rw.kind == FlatRow && rw.closing == 0 {
+		rw.closing = 0
+	}
+	for _, s := range tail {
+		rw.leaf(s, 0)
+	}
+	if rw.deltaSet {
+		rw.applyDelta()
+	}
+	return rw
+}
+
+// leadOf is what the row before left to this one: its turning chain. Where
+// the row makes its own, that is only said twice.
+func (w *pieceWork) leadOf(row *Row, body []*Step) []*Step {
+	if len(w.carry) == 0 {
+		return nil
+	}
+	own := false
+	for _, s := range append(append([]*Step(nil), row.Setup...), body...) {
+		if s.Op == OpChain {
+			own = true
+		}
+		if makesStitches(s) || s.Op == OpChain || s.Op == OpAttach {
+			own = own || s.Op == OpAttach
+			break
+		}
+	}
+	if !own {
+		return w.carry
+	}
+	var out []*Step
+	for _, s := range w.carry {
+		if s.Op != OpChain {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func turnsFirst(row *Row) bool {
+	for _, s := range row.Steps {
+		if s.Op == OpTurn {
+			return true
+		}
+		if makesStitches(s) {
+			return false
+		}
+	}
+	return false
+}
+
+func turnIn(steps []*Step) bool {
+	for _, s := range steps {
+		if s.Op == OpTurn {
+			return true
+		}
+	}
+	return false
+}
+
+// namesTurn reports whether a step works into the turning chain by name.
+func namesTurn(s *Step) bool {
+	if (s.Op == OpWork || s.Op == OpInto) && s.Target.Which == TurnTop {
+		return true
+	}
+	for _, b := range s.Body {
+		if s.special == nil && namesTurn(b) {
+			return true
+		}
+	}
+	return s.ending != nil && len(s.ending.Body) > 0 && namesTurn(s.ending.Body[len(s.ending.Body)-1])
+}
+
+// evidence reads off where the round is joined what its first chain is worth.
+func (rw *rowWork) evidence(steps []*Step) {
+	for _, s := range steps {
+		if s.Op != OpJoin {
+			continue
+		}
+		switch t := s.Target; {
+		case t.Which == TurnTop, t.Which == Nth && len(t.Of) > 0 && t.Of[0].Kind == ChainStitch:
+			rw.joinsChain = true
+		case t.Which == First && len(t.Of) > 0 && t.Of[0].Kind == OneStitch, t.Which == Next && len(t.Of) > 0 && t.Of[0].Kind == OneStitch:
+			rw.joinsStitch = true
+		}
+	}
+}
+
+// slipsCount reports whether the slip stitches of a row are worked into like
+// others: where there is nothing else, or where they stand amid stitches.
+func (w *pieceWork) slipsCount(f *fabric) bool {
+	other := false
+	for i := range f.runs {
+		if f.runs[i].counts() {
+			other = true
+		}
+	}
+	if !other {
+		return true
+	}
+	n := len(f.runs)
+	for i := range f.runs {
+		if r := &f.runs[i]; r.kind == pStitch && r.stitch == stitch.Slip && i > 0 && i < n-1 {
+			return true
+		}
+	}
+	return false
+}
+
+// applyDelta makes the increases and decreases whose places are free.
+func (rw *rowWork) applyDelta() {
+	if !rw.begun && rw.below != nil && !rw.below.free {
+		e := &Step{Op: OpWork, Stitch: rw.mainBelow(), N: Num{N: 1}, Target: Target{Which: Each, Bound: Bound{Kind: ToEnd}}}
+		rw.eachAs(e, e, nil)
+	}
+	best := -1
+	for i := range rw.out.runs {
+		if r := &rw.out.runs[i]; r.counts() && (best < 0 || r.n > rw.out.runs[best].n) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return
+	}
+	rw.out.runs[best].n = max(0, rw.out.runs[best].n+rw.delta)
+	rw.trace = append(rw.trace, &Trace{Times: 1, Stitches: 0})
+	for i := len(rw.trace) - 1; i >= 0; i-- {
+		if t := rw.trace[i]; t.Kids == nil && t.Stitches > 0 && t.Stitches+rw.delta >= 0 {
+			c := *t
+			c.Stitches += rw.delta
+			rw.trace[i] = &c
+			break
+		}
+	}
+}
+
+// leftOver counts the stitches of the row below that were not reached and
+// should have been.
+func (rw *rowWork) leftOver() int64 {
+	if rw.below == nil || rw.below.free || rw.leave || rw.below.magic || rw.attached || rw.host != nil {
+		return 0
+	}
+	if rw.below.ring && rw.named {
+		return 0
+	}
+	n := int64(0)
+	off := rw.cur.off
+	for i := rw.cur.i; i < len(rw.below.runs); i++ {
+		r := &rw.below.runs[i]
+		if r.counts() || r.kind == pChain {
+			n += r.n - off
+		}
+		off = 0
+	}
+	if rw.own != nil {
+		n += rw.own[0].n
+	}
+	if rw.named && rw.own == nil {
+		return 0
+	}
+	if rw.closing > 0 && n <= rw.closing+1 {
+		return 0
+	}
+	if rw.slack > 0 && n <= 1 {
+		return 0
+	}
+	return n
+}
+
+// outcome is how a row came out under a reading.
+type outcome struct {
+	rw      *rowWork
+	made    int64
+	status  Status
+	way     string // how the total was counted, where not the usual way
+	cmp     comparison
+	left    int64
+	fatal   *problem
+	trouble int // 0 where nothing is amiss
+}
+
+// judge compares what a row made with what it states.
+func (w *pieceWork) judge(rw *rowWork, total *Total) outcome {
+	o := outcome{rw: rw, made: countOf(&rw.out)}
+	o.left = rw.leftOver()
+	for i := range rw.problems {
+		if rw.problems[i].fatal {
+			o.fatal = &rw.problems[i]
+		}
+	}
+	switch {
+	case rw.free:
+		o.status = Trusted
+		o.made = -1
+	case total == nil || !checkable(total):
+		o.status = Unstated
+	default:
+		o.cmp = w.compare(rw, total)
+		o.way = o.cmp.way
+		if o.cmp.made >= 0 {
+			o.made = o.cmp.made
+		}
+		if o.cmp.agrees {
+			o.status = Agrees
+		} else {
+			o.status = Differs
+		}
+	}
+	if o.fatal != nil {
+		o.trouble += 1000
+	}
+	if o.status == Differs {
+		o.trouble += 500
+	}
+	if rw.misfitLeft > 0 || o.left > 0 {
+		o.trouble += 20
+	}
+	if rw.passed > 0 {
+		o.trouble += 5
+	}
+	for i := range rw.problems {
+		if !rw.problems[i].fatal && rw.problems[i].sev == Warning {
+			o.trouble += 10
+		}
+	}
+	if o.way != "" {
+		o.trouble += 2
+	}
+	return o
+}
+
+// readings lists the readings worth trying for a row, from what its words
+// leave open.
+func readings(row *Row, below *fabric) []options {
+	var bits options
+	var scan func(steps []*Step, depth int)
+	scan = func(steps []*Step, depth int) {
+		for _, s := range steps {
+			if s.Times.star && s.Times.Kind == More && !s.Times.more {
+				bits |= optStarInAll
+			}
+			if s.Op == OpGroup && s.Times.Kind == Exactly && !s.Times.sure && depth == 0 {
+				bits |= optStarMore
+			}
+			if s.bare && !s.Target.said {
+				bits |= optBareInc
+			}
+			if s.bare && s.Target.said {
+				bits |= optOneEach
+			}
+			if s.Op == OpSkip && s.Target.Which == Next && s.Target.N.N == 1 {
+				bits |= optSkipUnder
+			}
+			if (s.Op == OpWork || s.Op == OpInto) && s.Target.said && len(s.Target.Of) > 0 && s.Target.Of[0].Kind == OneStitch {
+				bits |= optLooseNames
+			}
+			if s.Op == OpChain && s.N.N >= 2 && !s.Counts.Said {
+				bits |= optFlipTurn
+			}
+			if len(s.Body) > 0 && s.special == nil {
+				scan(s.Body, depth+1)
+			}
+		}
+	}
+	scan(row.Setup, 0)
+	scan(row.Steps, 0)
+	if below != nil {
+		if below.chain {
+			bits |= optNoSkip
+		}
+		if below.has(Filter{Kind: Space}) {
+			bits |= optChainsCount
+		}
+		for i := range below.runs {
+			if below.runs[i].stitch == stitch.Slip {
+				bits |= optSlips
+			}
+		}
+	}
+	var single []options
+	for b := options(1); b < optNoWrap; b <<= 1 {
+		if bits.has(b) && b != optFlipTurn {
+			single = append(single, b)
+		}
+	}
+	out := append([]options(nil), single...)
+	for i := range single {
+		for j := i + 1; j < len(single); j++ {
+			out = append(out, single[i]|single[j])
+		}
+	}
+	return out
+}
+
+// workRow proves one row: under the usual reading, and where that leaves
+// something amiss under the others that its words allow.
+func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number int) *RowProof {
+	pr := w.pr
+	rp := w.newProof(row, label, number, number)
+	if below == nil && w.carry == nil && row.Refer == nil {
+		below = w.continued(row)
+	}
+	if len(row.bad) > 0 || len(label.bad) > 0 && label != row {
+		w.unread(rp, row, label, below, total)
+		return rp
+	}
+	if total == nil && label.changes.deltaSet && below != nil {
+		total = deltaTotal(label, countOf(below), pr.size)
+	}
+	carry, host := w.carry, w.host
+	try := func(o options) outcome {
+		w.carry, w.host = carry, host
+		return w.judge(w.attempt(row, below, o), total)
+	}
+	best := try(0)
+	var chosen options
+	if best.trouble >= 2 {
+		for _, o := range readings(row, below) {
+			if best.fatal != nil && best.fatal.code == CodeTooLarge {
+				break
+			}
+			if t := try(o); t.trouble < best.trouble && (t.trouble < 5 || t.trouble+400 < best.trouble || best.trouble-t.trouble >= 10 && t.status != Differs && t.fatal == nil) {
+				best, chosen = t, o
+			}
+			if best.trouble < 2 {
+				break
+			}
+		}
+	}
+	w.host = host
+	if best.rw.host != nil {
+		w.host = best.rw.host
+		best.rw.host.to = best.rw.position(best.rw.cur)
+	}
+	w.carry = nil
+	w.report(rp, row, label, best, chosen, total)
+	w.finish(rp, row, best, below, total)
+	return rp
+}
+
+// continued is what a row without a foundation of its own goes on from: the
+// piece before it, where its words show that they go on.
+func (w *pieceWork) continued(row *Row) *fabric {
+	pr := w.pr
+	if len(pr.pieces) == 0 || w.foundation > 0 || startsAfresh(row) {
+		return nil
+	}
+	prev := pr.pieces[len(pr.pieces)-1]
+	if prev.below == nil {
+		return &fabric{free: true}
+	}
+	if pr.ended(prev) {
+		return &fabric{free: true}
+	}
+	w.foundation, w.hook = prev.foundation, prev.hook
+	w.belowNumber = prev.belowNumber
+	w.belowJoined, w.belowTurned = prev.belowJoined, prev.belowTurned
+	w.below = prev.below
+	w.carry = prev.carry
+	return w.orient(row)
+}
+
+// ended reports whether a piece was fastened off.
+func (pr *prover) ended(w *pieceWork) bool {
+	if len(w.piece.Rows) == 0 {
+		return false
+	}
+	last := w.piece.Rows[len(w.piece.Rows)-1]
+	for _, s := range last.Steps {
+		if s.Op == OpFasten {
+			return true
+		}
+	}
+	return false
+}
+
+// startsAfresh reports whether a row makes its own beginning.
+func startsAfresh(row *Row) bool {
+	for _, steps := range [][]*Step{row.Setup, row.Steps} {
+		for _, s := range steps {
+			switch s.Op {
+			case OpChain, OpRing, OpAttach:
+				if s.Op == OpChain && s.N.N <= 3 && len(s.Span.String()) >= 0 && s.N.N < 2 {
+					continue
+				}
+				return true
+			case OpWork, OpInto:
+				if s.Target.Which == InRing || stitch.Of(s.Stitch).Kind == stitch.Foundation || s.Target.Which == FromHook {
+					return true
+				}
+				return false
+			case OpGroup, OpFree:
+				return false
+			case OpSkip:
+				if s.Target.Row != nil {
+					return true
+				}
+				return false
+			}
+		}
+	}
+	return false
+}
+
+// String is for messages while testing.
+func (s Span) String() string { return fmt.Sprintf("%d-%d", s.Start, s.End) }
+
+func deltaTotal(row *Row, below int64, size int) *Total {
+	n := row.changes.delta
+	return &Total{Span: row.labelSpan, Text: "", Parts: []TotalPart{{N: Num{N: below + n.At(size)}, Kind: PartStitches}}, delta: true}
+}
+
+// unread keeps a row whose words were not all understood.
+func (w *pieceWork) unread(rp *RowProof, row, label *Row, below *fabric, total *Total) {
+	rp.Status = Unread
+	bad := row.bad
+	if label != row {
+		bad = append(append([]Span(nil), label.bad...), row.bad...)
+	}
+	for i, sp := range bad {
+		if i == 0 {
+			w.pr.say(Warning, CodeUnread, sp, fmt.Sprintf("%s is not proven: %q is not understood", rp.Label, oneLine(w.pr.pat.Source.Slice(sp))), "")
+		} else {
+			w.pr.say(Note, CodeUnread, sp, fmt.Sprintf("%q is not understood", oneLine(w.pr.pat.Source.Slice(sp))), "")
+		}
+	}
+	if below != nil {
+		rp.Available = below.stitches(0, 0, false)
+	}
+	w.belowJoined, w.belowTurned = joinsRound(row.Steps), false
+	_, tail := splitTail(row.Steps, row.Kind)
+	w.carry = tail
+	main := stitch.SC
+	if id, _ := nextStitch(row.Steps); id != stitch.None {
+		main = id
+	}
+	if n, ok := w.totalOf(total); ok {
+		rp.Stated, rp.Made = w.statedTotal(total), n
+		w.below = uniform(n, main)
+		w.madeLast = n
+		return
+	}
+	w.below = &fabric{free: true}
+}
+
+// report says what is to be said of a row.
+func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen options, total *Total) {
+	pr := w.pr
+	sp := label.labelSpan
+	if sp.Empty() {
+		sp = Span{label.Span.Start, min(label.Span.End, label.Span.Start+40)}
+	}
+	totalSpan := sp
+	if total != nil && !total.delta {
+		totalSpan = total.Span
+	}
+	switch {
+	case o.fatal != nil:
+		at := sp
+		if o.fatal.step != nil && row == label {
+			at = o.fatal.step.Span
+		}
+		pr.say(Error, o.fatal.code, at, o.fatal.msg, w.mend(row, label, o, total))
+	case o.status == Differs:
+		msg := fmt.Sprintf("the row makes %s, and states %s", w.madeWords(o), onOneLine(w.statedWords(total)))
+		if o.rw.misfitLeft > 0 || o.left > 0 {
+			for _, p := range o.rw.problems {
+				if p.code == CodeMisfit {
+					msg += "; " + p.msg
+				}
+			}
+			if o.left > 0 && o.rw.misfitLeft == 0 {
+				msg += fmt.Sprintf("; %s left unworked", countWords(o.left, "stitch is", "stitches are"))
+			}
+		}
+		code := CodeTotal
+		if o.rw.misfitLeft > 0 {
+			code = CodeMisfit
+		}
+		pr.say(Error, code, totalSpan, msg, w.mend(row, label, o, total))
+	default:
+		said := false
+		for _, p := range o.rw.problems {
+			at := sp
+			if p.step != nil && row == label {
+				at = p.step.Span
+			}
+			if p.code == CodeMisfit {
+				said = true
+			}
+			pr.say(p.sev, p.code, at, p.msg, p.hint)
+		}
+		if o.left > 0 && !said {
+			pr.say(Warning, CodeLeft, sp, fmt.Sprintf("%s of the row below left unworked, and the row does not say so", countWords(o.left, "stitch is", "stitches are")), "if that is meant, write \"leave remaining sts unworked\"")
+		}
+		if o.rw.passed > 0 && !hasCode(o.rw.problems, CodeStepped) {
+			pr.say(Warning, CodeStepped, sp, fmt.Sprintf("%s passed over to reach a place named, and no skip is written", countWords(o.rw.passed, "stitch is", "stitches are")), "")
+		}
+	}
+	if chosen != 0 && o.fatal == nil && o.status != Differs {
+		pr.say(Note, CodeReading, sp, readingWords(chosen), "")
+	}
+	if o.way != "" {
+		pr.say(Note, CodeCounting, totalSpan, o.way, "")
+	}
+	if o.rw.deltaSet && o.fatal == nil {
+		pr.say(Note, CodeEvenly, sp, "where the increases or decreases go is the maker's choice; only their number is proven", "")
+	}
+	if o.status == Trusted {
+		pr.say(Note, CodeTrusted, sp, "only the author knows how many stitches this comes to; "+w.trustWords(total), "")
+	}
+}
+
+func (w *pieceWork) trustWords(total *Total) string {
+	if total == nil {
+		return "no total is stated"
+	}
+	return "the stated total is taken"
+}
+
+func hasCode(ps []problem, c Code) bool {
+	for _, p := range ps {
+		if p.code == c {
+			return true
+		}
+	}
+	return false
+}
+
+func readingWords(o options) string {
+	switch {
+	case o.has(optStarInAll):
+		return "the number of repeats is read as all of them, not as so many more: only so the row comes out"
+	case o.has(optStarMore):
+		return "the number of repeats is read as so many more after the first: only so the row comes out"
+	case o.has(optBareInc):
+		return "a number before a stitch in the list is read as so many in one stitch (an increase): only so the row comes out"
+	case o.has(optOneEach):
+		return "a number of stitches in as many places is read as one in each: only so the row comes out"
+	case o.has(optLooseNames):
+		return "the stitch named for the row below is read as any stitch: only so the row comes out"
+	case o.has(optSkipUnder):
+		return "the stitch skipped first is the one under the turning chain"
+	case o.has(optChainsCount):
+		return "chain spaces of the row below are worked as stitches: only so the row comes out"
+	case o.has(optSlips):
+		return "slip stitches of the row below are worked into: only so the row comes out"
+	case o.has(optNoSkip):
+		return "the foundation is worked from its first chain: only so the row comes out"
+	}
+	return "read the way under which the row comes out"
+}
+
+// finish records the row and makes ready for the next.
+func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, total *Total) {
+	rw := o.rw
+	rp.Status, rp.Made = o.status, o.made
+	if o.fatal != nil && o.status != Agrees {
+		rp.Status = Differs
+	}
+	if below != nil && !below.chain || rw.host != nil {
+		rp.Available = rw.below.stitches(0, 0, false)
+	} else if rw.below != nil {
+		rp.Available = rw.below.stitches(0, 0, false)
+	}
+	rp.Taken, rp.Skipped, rp.Left = rw.taken, rw.skipped, o.left
+	if rw.misfitLeft > 0 {
+		rp.Left = max(rp.Left, rw.misfitLeft)
+	}
+	rp.ByKind = kindsOf(&rw.out, w.pr.terms)
+	if total != nil && !total.delta {
+		rp.Stated = w.statedTotal(total)
+	}
+	rp.Trace = &Trace{Times: 1, Kids: orLeaf(rw.trace), Stitches: sumTrace(rw.trace)}
+	out := rw.out
+	w.foundation = max(w.foundation, w.chainsOf(rw))
+	w.belowJoined = rw.joined
+	_, tail := splitTail(row.Steps, row.Kind)
+	w.carry = tail
+	w.belowTurned = false
+	for _, s := range tail {
+		if s.Op == OpTurn {
+			w.belowTurned = true
+		}
+	}
+	if n := len(row.Steps); n > 0 && row.Steps[n-1].Op == OpTurn && len(tail) == 0 {
+		w.belowTurned = true
+	}
+	stated, hasTotal := w.totalOf(total)
+	switch {
+	case o.status == Trusted:
+		if hasTotal {
+			rp.Made = stated
+			w.below = uniform(stated, mainOf(&out))
+			w.madeLast = stated
+		} else {
+			w.below = &fabric{free: true}
+		}
+		rp.Trace = nil
+		return
+	case rp.Status == Differs && hasTotal && o.fatal != nil && o.fatal.code != CodeTooLarge && o.made <= 0:
+		w.below = uniform(stated, mainOf(&out))
+		w.madeLast = stated
+		return
+	}
+	if !hasChainOnly(&out, row) {
+		w.below = &out
+	}
+	w.other = nil
+	if rp.Status == Differs && hasTotal && stated > 0 {
+		w.other = adjusted(&out, stated-o.made)
+		w.otherMade = stated
+	}
+	if o.fatal != nil && hasTotal && rp.Status == Differs {
+		w.below, w.other = uniform(stated, mainOf(&out)), nil
+	}
+	w.madeLast = o.made
+}
+
+// hasChainOnly reports a row that made nothing to work into but a chain: a
+// foundation that the author numbers as a row.
+func hasChainOnly(out *fabric, row *Row) bool { return len(out.runs) == 0 }
+
+// chainsOf is the length of the foundation that a row was worked into.
+func (w *pieceWork) chainsOf(rw *rowWork) int64 {
+	if rw.below != nil && (rw.below.chain || rw.below.ring) && rw.slack == 0 {
+		return rw.below.size()
+	}
+	return w.foundation
+}
+
+func mainOf(f *fabric) stitch.ID {
+	best, most := stitch.SC, int64(0)
+	for i := range f.runs {
+		if r := &f.runs[i]; r.counts() && r.n > most {
+			best, most = r.stitch, r.n
+		}
+	}
+	return best
+}
+
+// adjusted is a fabric with so many stitches more or fewer, as the total
+// stated would have it.
+func adjusted(f *fabric, by int64) *fabric {
+	g := &fabric{ring: f.ring, slips: f.slips}
+	g.runs = append(g.runs, f.runs...)
+	best := -1
+	for i := range g.runs {
+		if r := &g.runs[i]; r.counts() && (best < 0 || r.n > g.runs[best].n) {
+			best = i
+		}
+	}
+	if best < 0 {
+		g.add(place{stitch: stitch.SC}, by)
+		return g
+	}
+	g.runs[best].n = max(0, g.runs[best].n+by)
+	return g
+}
+
+// kindsOf counts the stitches of a fabric by kind, in the order first made.
+func kindsOf(f *fabric, t stitch.Terms) []KindCount {
+	var out []KindCount
+	add := func(name string, n int64) {
+		for i := range out {
+			if out[i].Name == name {
+				out[i].N += n
+				return
+			}
+		}
+		out = append(out, KindCount{name, n})
+	}
+	for i := range f.runs {
+		r := &f.runs[i]
+		switch {
+		case r.counts() && r.stitch == stitch.Special:
+			add(r.name, r.n)
+		case r.kind == pStitch && r.stitch != stitch.None:
+			if name := r.stitch.Name(t); name != "" {
+				add(name, r.n)
+			}
+		case r.kind == pSpace:
+			add("ch-"+itoa(int64(r.size))+" sp", r.n)
+		case r.kind == pPicot:
+			add("picot", r.n)
+		}
+	}
+	return out
+}

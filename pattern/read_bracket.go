@@ -1,0 +1,274 @@
+package pattern
+
+func closing(open string) string {
+	switch open {
+	case "(":
+		return ")"
+	case "[":
+		return "]"
+	case "{":
+		return "}"
+	}
+	return ">"
+}
+
+// maxBracket is how many words a bracket may hold.
+const maxBracket = 4000
+
+// closer finds the token that closes the bracket at k, or -1.
+func (x *rowReader) closer(k int) int {
+	open := x.at(k).text
+	shut := closing(open)
+	depth := 0
+	for i := x.p + k; i < min(len(x.ts), x.p+k+maxBracket); i++ {
+		switch {
+		case x.ts[i].is(open):
+			depth++
+		case x.ts[i].is(shut):
+			if depth--; depth == 0 {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// bracket = "(" { step } ")" ( times | place | ) .
+//
+// What a bracket is for shows in what follows it: a number of times makes a
+// repeat, a place makes all of it go there, nothing at all makes it a remark.
+func (x *rowReader) bracket(before []*Step) []*Step {
+	start := x.p
+	open := x.peek().text
+	end := x.closer(0)
+	if open == "<" && end < 0 {
+		x.p++
+		return []*Step{{Op: OpNote, Span: x.spanFrom(start)}}
+	}
+	if x.remark(before, end) {
+		sp := x.spanFrom(start)
+		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	}
+	wasWorked, wasMain := x.worked, x.main
+	bad := len(x.row.bad)
+	x.p++
+	g := &Step{Op: OpGroup, Times: Times{Kind: Once}}
+	g.Body = x.steps(closing(open))
+	if !x.end() {
+		x.p++
+	}
+	inside := x.p
+	if x.stars == nil {
+		x.stars = make(map[string]*Step)
+	}
+	x.stars["("] = g
+	if into := x.intoPlace(start, g); into != nil {
+		return into
+	}
+	if g.Times.Kind != Once || x.groupTimes(g) {
+		g.Span = x.spanFrom(start)
+		return []*Step{g}
+	}
+	x.p = inside
+	g.Span = x.spanFrom(start)
+	if x.asRemark(start, before, g) {
+		x.row.bad = x.row.bad[:bad]
+		x.worked, x.main = wasWorked, wasMain
+		return []*Step{{Op: OpNote, Span: g.Span, Text: x.src.Slice(g.Span)}}
+	}
+	return []*Step{g}
+}
+
+// groupTimes reads how often a bracket is worked.
+func (x *rowReader) groupTimes(g *Step) bool {
+	save := x.p
+	for x.peek().isAny(",", "-") {
+		x.p++
+	}
+	x.accept("all", "and")
+	rep := x.accept("rep", "repeat", "rpt", "repeated", "work", "worked", "repeating", "do")
+	if rep {
+		x.phrase("this|these|the|pattern|between", "[sts|sequence|brackets|pattern]")
+		x.phrase("[to]", "[all]")
+		if x.peek().isAny("from") && (x.at(1).isAny("*", "(", "[")) {
+			x.p = save
+			return false
+		}
+	}
+	tm, ok := x.times()
+	if !ok {
+		if rep && (x.fillsRow() || x.end()) && x.at(-1).isAny("rep", "repeat", "rpt") {
+			g.Times = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+			return true
+		}
+		x.p = save
+		return false
+	}
+	if rep && tm.Kind == Exactly && tm.N.N >= 1 {
+		tm.star = !tm.sure
+	}
+	if tm.Kind == Fill && tm.Bound.Kind == ToPlace {
+		x.p = save
+		return false
+	}
+	g.Times = tm
+	x.endings(g)
+	return true
+}
+
+// intoPlace reads "(2 dc, ch 2, 2 dc) in next sp", "(dc, ch 1) 3 times in
+// next st", "[...] in each ch-3 sp around".
+func (x *rowReader) intoPlace(start int, g *Step) []*Step {
+	save := x.p
+	x.accept("all")
+	pl := x.place()
+	if len(pl) == 0 || !pl[0].said || pl[0].Span.Empty() || x.ts[save].isAny("to", "until", "across", "around", "along") && pl[0].Which == Each && pl[0].Bound.Kind != NoBound {
+		x.p = save
+		// a number of times, and then the place
+		tm, ok := x.times()
+		if !ok || tm.Kind == Fill {
+			x.p = save
+			return nil
+		}
+		from := x.p
+		x.accept("all")
+		pl = x.place()
+		if len(pl) == 0 || !x.ts[from].isAny("in", "into", "all", "on", "over", "under") {
+			x.p = from
+			g.Times = tm
+			x.endings(g)
+			return nil
+		}
+		g = &Step{Op: OpGroup, Body: g.Body, Times: tm, Span: g.Span}
+		tm.sure = true
+		g.Times = tm
+		g.Span = x.spanFrom(start)
+		s := &Step{Op: OpInto, Body: []*Step{g}, Target: pl[0], N: Num{N: 1}, Span: x.spanFrom(start)}
+		return x.repeated(start, []*Step{s})
+	}
+	var out []*Step
+	for i, t := range pl {
+		s := &Step{Op: OpInto, Body: g.Body, Target: t, N: Num{N: 1}, Span: t.Span}
+		if i == 0 {
+			s.Span = Span{int(x.ts[start].start), t.Span.End}
+		}
+		out = append(out, s)
+	}
+	return x.repeated(start, out)
+}
+
+// remark reports whether a bracket is only something to know, and takes it.
+func (x *rowReader) remark(before []*Step, end int) bool {
+	t := x.at(1)
+	if end < 0 {
+		return false
+	}
+	size := end - x.p
+	if size <= 1 {
+		x.p = end + 1
+		return true
+	}
+	// the other side's name for the stitch just named: "14dc (14tr)"
+	if x.otherName(end) {
+		x.p = end + 1
+		return true
+	}
+	if t.isAny("counts", "count", "does", "do", "not", "see", "mark", "place", "pm", "rs", "ws", "right", "wrong", "note", "photo", "this", "these", "now", "make", "be", "being",
+		"here", "remember", "optional", "if", "you", "your", "for", "approx", "about", "first", "same", "both", "marked", "move", "stuff", "including", "excluding", "with", "color", "colour", "a", "b", "c", "d", "mc", "cc", "like", "or", "as", "that", "which", "one", "all", "it", "going", "going", "corner", "the", "=", "picot", "shell", "cluster", "v", "solid", "open", "inc", "dec", "increase", "decrease", "decreases", "beg", "skipped", "turning", "mesh", "made", "each", "and", "use", "using", "don't", "do", "optional", "loosely", "facing", "base", "i", "always") {
+		after := &x.ts[end+1]
+		words := true
+		for i := x.p + 1; i < end; i++ {
+			if !x.ts[i].isAny("counts", "as", "count") {
+				words = false
+			}
+		}
+		_ = words
+		switch {
+		case x.followsTimes(end+1) || after.isAny("in", "into", "over", "to", "until", "around", "across", "rep", "repeat", "x", "*", "all"):
+			return false
+		case t.isAny("inc", "dec", "shell", "cluster", "picot", "v", "first", "one", "increase", "decrease", "corner", "open", "solid", "a", "b", "c", "d", "each", "skipped", "turning", "beg", "base"):
+			// a remark only when it says "made", or is a name in one or two words
+			for i := x.p + 1; i < end; i++ {
+				if x.ts[i].isAny("made", "complete", "completed", "formed", "counts", "count", "does", "added", "dropped", "worked") {
+					x.p = end + 1
+					return true
+				}
+			}
+			if size <= 3 && len(before) > 0 && !x.at(-1).isAny(",", ";", ".", ":", "*", "(", "[") {
+				x.p = end + 1
+				return true
+			}
+			return false
+		}
+		x.p = end + 1
+		return true
+	}
+	for i := x.p + 1; i < end; i++ {
+		if x.ts[i].isAny("made", "counts", "count", "photo", "completed", "facing", "cm", "mm", "inches", "inch", "sl") && !x.followsTimes(end+1) {
+			if x.ts[i].is("sl") || x.ts[i].isAny("made") && x.ts[i-1].isAny("last", "just", "first") {
+				continue
+			}
+			if x.ts[i].isAny("counts", "count") && x.ts[x.p+1].isAny("ch") && x.ts[x.p+2].kind == tNum && i > x.p+4 {
+				continue // a chain with its own remark, inside a group
+			}
+			x.p = end + 1
+			return true
+		}
+	}
+	return false
+}
+
+// followsTimes reports whether the token at i begins a number of times.
+func (x *rowReader) followsTimes(i int) bool {
+	save := x.p
+	x.p = i
+	if x.p >= len(x.ts) {
+		x.p = save
+		return false
+	}
+	x.accept(",")
+	_, ok := x.times()
+	x.p = save
+	return ok
+}
+
+// otherName reports "(14tr)" after "14dc", or "(tr)" after "dc".
+func (x *rowReader) otherName(end int) bool {
+	k := 1
+	if x.at(k).kind == tNum {
+		k++
+	}
+	other := x.other
+	if other == nil || x.p == 0 {
+		return false
+	}
+	save := x.lex
+	x.lex = other
+	id, n := x.lookup(other, k)
+	x.lex = save
+	if n == 0 || x.p+k+n != end {
+		return false
+	}
+	for back := 1; back <= 3 && x.p-back >= 0; back++ {
+		if mine, m := x.lookup(x.lex, -back); m == back && mine == id {
+			return true
+		}
+	}
+	return false
+}
+
+// asRemark reports whether a bracket that nothing follows repeats in other
+// words what stands before it, rather than being work of its own.
+func (x *rowReader) asRemark(start int, before []*Step, g *Step) bool {
+	if len(before) == 0 {
+		return false
+	}
+	if start > 0 && x.ts[start-1].isAny(",", ";", ".", ":", "*", "(", "[", "**", "then", "and") {
+		prev := before[len(before)-1]
+		if x.ts[start-1].isAny(".", ",") && prev.Op != OpChain && len(g.Body) > 0 && len(x.row.bad) > 0 && x.row.bad[len(x.row.bad)-1].Start >= g.Span.Start {
+			return true
+		}
+		return false
+	}
+	return true
+}

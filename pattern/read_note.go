@@ -1,0 +1,271 @@
+package pattern
+
+// note reads the words of a row that are no instruction to the count but are
+// often met: they are kept and shown where they stand.
+func (x *rowReader) note() []*Step {
+	start := x.p
+	take := func() []*Step {
+		sp := x.spanFrom(start)
+		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	}
+	clause := func() []*Step { x.toClauseEnd(); return take() }
+	sentence := func() []*Step { x.toSentenceEnd(); return take() }
+	switch t := x.peek(); t.text {
+	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
+		if x.phrase("place|placing|put|move|remove|replace|moving|slide|use|using", "[a|the|your|stitch|st|beg|removable|up|another]", "[stitch|st]", "marker|markers|m|pm|marks|stitchmarker") ||
+			x.phrase("pm|mark|marking|sm|rm", "[the|this|that|last|first|each|your|rnd|beg|beginning]") || x.phrase("slip|move|slide", "[the]", "marker|m") {
+			return clause()
+		}
+		if t.text == "placing" { // "placing 2 sc in last st"
+			x.p = start + 1
+			if s := x.work(); s != nil {
+				return s
+			}
+		}
+	case "stuff", "sew", "weave", "pull", "insert", "attach", "weaving", "sewing", "thread", "stuffing", "add", "embroider", "glue", "fill", "tighten", "block", "steam", "whipstitch", "whip", "fold", "flatten", "pin", "hide", "tie", "trim", "wrap", "gather", "cinch", "darn", "close", "rotate", "flip", "press", "shape", "tack", "stitch":
+		switch {
+		case t.text == "attach" || t.text == "tie" && !x.at(1).isAny("off") || t.text == "close":
+			if x.at(1).isAny("yarn", "thread", "with", "off", "new", "in", "to", "a", "b", "c", "ring", "rnd", "round") && !x.at(1).isAny("the") {
+				break
+			}
+			return sentence()
+		case t.text == "rotate" || t.text == "flip":
+			return clause()
+		case t.text == "insert" && x.at(1).isAny("hook"):
+			break
+		case t.text == "stitch":
+			break
+		case t.text == "fold" || t.text == "pin":
+			return sentence()
+		case t.text == "add" && x.at(1).kind == tNum:
+			break
+		default:
+			return sentence()
+		}
+	case "being", "taking", "careful", "be", "make", "making", "keeping", "keep", "note", "nb", "tip", "remember", "don't", "do", "does", "take", "check":
+		switch {
+		case x.phrase("[being|be|taking|take]", "careful|care|sure|certain"), x.phrase("make|making", "sure|certain"), x.phrase("keep|keeping", "[the|in|to|all|your|a]"), x.phrase("note|nb|tip|remember"):
+			if x.at(-1).isAny("in", "to") {
+			}
+			return sentence()
+		case x.phrase("do|don't|does", "[not]", "count|stuff|cut|fasten|break|pull|twist|tighten|forget|remove|skip|miss|mark|weave|sew|work|begin|start|ch|chain|drop|slip|change|carry", "[off]"):
+			return sentence()
+		case x.phrase("make", "another|second|the|one|a|two", "[more|second|other]", "[leg|piece|ear|arm|wing|fin|same|identical|exactly|side]"):
+			if x.at(-1).isAny("leg", "piece", "ear", "arm", "wing", "fin", "same", "identical", "exactly", "another", "second", "more", "other", "side") && !x.nounFollows(0) {
+				return sentence()
+			}
+		}
+	case "this", "these", "that", "it", "there", "if", "when", "for", "because", "you", "your", "here", "since", "at", "after", "before", "while", "optional", "now", "from", "all", "again":
+		switch {
+		case x.phrase("this|these", "forms|form|completes|makes|will|creates|is|are|rnd|round|row|counts|sets|establishes|gives|brings|ends|rows|rounds|two|2|should|step|part|becomes|means"):
+			if x.peek().isAny("row", "rnd") {
+			}
+			return sentence()
+		case t.text == "it" && x.at(1).isAny("will", "should", "is", "may", "measures"), t.text == "there" && x.at(1).isAny("will", "should", "are", "is") && !x.digitsSoon(5):
+			return sentence()
+		case t.text == "if" || t.text == "because" || t.text == "optional" || t.text == "when" && !x.at(1).is("working"):
+			return sentence()
+		case t.text == "you" && !x.digitsSoon(7) || t.text == "your":
+			return sentence()
+		case t.text == "now" && x.at(1).isAny("work", "working", "continue", "begin", "start", "start", "stuff", "we", "you") && !x.at(2).isAny("around", "along", "across", "in", "on", "into", "down", "up") && !x.digitsSoon(9):
+			return sentence()
+		case t.text == "now" && x.phrase("now", "work|working|continue|begin|start", "[working]", "back", "and", "forth", "[in]", "[rows]"), t.text == "now" && x.phrase("now", "work|working|continue|begin|start", "[working|to]", "[work]", "in", "rows|rounds|rnds|spiral|continuous|the", "[rnds|rounds|round|rows]"):
+			return take()
+		case x.phrase("at", "[the]", "same", "time"), x.phrase("at", "[the]", "end", "of", "[the|this|each|every|last]", "row|rnd|round"):
+			return take()
+		case t.text == "for" && x.at(1).isAny("a", "the", "best", "extra", "this", "rest", "thumb", "neck", "left", "right", "first", "second") && !x.digitsSoon(4) && !x.at(2).isAny("total", "st"):
+			return clause()
+		case t.text == "before" || t.text == "after" || t.text == "while":
+			if !x.digitsSoon(8) {
+				return clause()
+			}
+		case t.text == "from" && x.phrase("from", "[now|here|this]", "now|here|on|point", "[on|onwards|forward]", "[on]"):
+			return take()
+		case t.text == "from" && x.phrase("from", "[the]", "ws|rs|right|wrong", "[side]"):
+			return take()
+		}
+	case "rs", "ws", "right", "wrong", "with":
+		if x.phrase("[with]", "[the]", "rs|ws", "[is|of]", "[work|piece|now]", "[facing]", "[you|out|up|front]") || x.phrase("[with]", "[the]", "right|wrong", "side|sides", "[is|of]", "[the|work|piece|now]", "[work|piece]", "[facing]", "[you|out|up|front]", "[together|tog]") {
+			return take()
+		}
+	case "working", "work", "worked", "continue", "cont", "continuing", "begin", "start", "starting", "crochet", "crocheting", "carry", "carrying", "in", "back", "along", "over", "across", "reverse", "up":
+		switch {
+		case x.phrase("[working|work|worked|continue|crocheting]", "[in]", "[the]", "back|front|third|3rd|blo|flo", "loop|loops|lp|lps|blo|flo", "[only]", "[throughout|around|across|now]") && (x.peek().separator() || x.end() || x.peek().isAny("around", "across")):
+			x.phrase("around|across|throughout|of", "[all]", "[sts|each]", "[st]")
+			return take()
+		case x.phrase("working|work|worked|crochet", "[only]", "in|through|into|over|under|around|behind|across|along|with", "[the|a|all]"):
+			if x.prosePlace() {
+				return clause()
+			}
+		case x.phrase("working", "[from]", "left", "to", "right"), x.phrase("from", "left", "to", "right"), x.phrase("in", "opposite|reverse|same", "direction"):
+			return take()
+		case x.phrase("work|continue|cont|begin|start|working|continuing|starting", "[to|by]", "[work|working|now|crocheting]", "[back|in|as]", "[in|and]", "[a|the]", "[forth|continuous|spiral|joined]", "[in]", "rows|rounds|rnds|spiral|round|forth|row|spirals|circle|ring|established|pattern|set|manner") && (x.peek().separator() || x.end() || x.peek().isAny("and", "without", "do", "for", "until", "from", "as")):
+			return sentence()
+		case t.text == "carry" || t.text == "carrying":
+			return clause()
+		case x.phrase("up", "to", "here"):
+			return take()
+		case t.text == "in" && x.phrase("in", "[the]", "blo|flo|back|front", "[loop|loops|lp|lps]", "[only]") && (x.peek().separator() || x.end()):
+			return take()
+		case t.text == "in" && x.phrase("in", "this|same", "way|manner|direction|row|rnd|round") || x.phrase("in", "the", "same", "way|manner|direction"):
+			return take()
+		case t.text == "begin" || t.text == "start" || t.text == "starting":
+			if x.phrase("begin|start|starting", "[by|with|to]", "[the|a]", "[working|decreasing|increasing|stuffing|top|body|head|decreases|increases]") && x.at(-1).isAny("decreasing", "increasing", "stuffing", "top", "body", "head", "decreases", "increases") {
+				return take()
+			}
+			if x.phrase("begin|start", "[in|at]", "[the]", "[same|first|next|center|centre|here]") && (x.peek().separator() || x.end()) {
+				return take()
+			}
+		}
+	case "blo", "flo", "bl", "fl", "loosely", "evenly", "tightly", "gently", "throughout", "everywhere", "repeatedly", "beg", "mr":
+		if x.at(1).separator() || x.end1() || t.isAny("loosely", "throughout") || t.isAny("blo", "flo") && x.at(1).kind != tPunct {
+			x.p++
+			x.accept("only", "throughout")
+			return take()
+		}
+	case "photo", "see", "picture", "video", "fig", "figure", "refer", "nb:", "finished", "finish", "complete", "done", "end", "ends", "edging", "approx", "approximately", "total", "leaving", "left", "right-handed", "secure", "securing", "both", "pick", "drop", "dropping", "alternating", "alternate", "always", "every", "each", "as":
+		switch {
+		case t.isAny("photo", "see", "picture", "video", "fig", "figure", "refer", "secure", "securing"):
+			return sentence()
+		case x.phrase("leaving|leave", "[a|an]", "[long|short|very]", "[long]", "[yarn]", "tail|end|length", "[of|for]"):
+			return sentence()
+		case x.phrase("end|ends", "[of]", "[row|rnd|round|piece|leg|pattern]") && (x.peek().separator() || x.end()):
+			return take()
+		case x.phrase("pick|drop|dropping", "[up]", "[a|b|the|c|mc|cc|old|color|colour|yarn]") && x.p-start >= 2:
+			return clause()
+		case t.isAny("alternating", "alternate"):
+			return clause()
+		case x.phrase("as", "[you]", "go|before|established|usual|set|needed|pictured|shown|desired"):
+			return take()
+		case x.phrase("both", "ends|sides"):
+			return take()
+		}
+	case "yo", "yoh", "yrh", "draw", "yarn":
+		return x.definition()
+	}
+	x.p = start
+	return nil
+}
+
+// digitsSoon reports whether a number stands within the next n words.
+func (x *rowReader) digitsSoon(n int) bool {
+	for k := 0; k < n; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.isAny(".", ";", ")", "]") {
+			return false
+		}
+		if t.kind == tNum {
+			return true
+		}
+	}
+	return false
+}
+
+// prosePlace reports whether "working in ..." goes on to say only where, with
+// no count of its own: "working over the ends", "working behind petals".
+func (x *rowReader) prosePlace() bool {
+	for k := 0; k < 20; k++ {
+		t := x.at(k)
+		switch {
+		case t.kind == tEnd || t.isAny(",", ";", ":", ".", ")"):
+			return true
+		case t.kind == tNum && !t.isAny("one", "two"), t.isAny("each", "next", "every"):
+			return false
+		}
+		if _, n := x.stitchAt(k); n > 0 && k > 0 && x.at(k-1).kind == tNum {
+			return false
+		}
+	}
+	return false
+}
+
+// definition folds "yo, insert hook in next st, draw up a loop, ..." into a
+// note: it says how a stitch is made, with stars and times of its own.
+func (x *rowReader) definition() []*Step {
+	start := x.p
+	if x.peek().isAny("yarn", "thread") && !x.at(1).isAny("over", "round") {
+		return nil
+	}
+	if x.peek().is("draw") && !x.at(1).isAny("up", "through", "yarn", "loop") {
+		return nil
+	}
+	for !x.end() && !x.peek().isAny("(", ";", ".") {
+		x.p++
+	}
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+func (x *rowReader) toClauseEnd() {
+	depth := 0
+	for !x.end() {
+		t := x.peek()
+		if depth == 0 && t.isAny(",", ";", ".", ")", "]", "}", "*") || t.head && x.rowCapital() {
+			return
+		}
+		if t.isAny("(", "[") {
+			depth++
+		}
+		if t.isAny(")", "]") {
+			depth--
+		}
+		x.p++
+	}
+}
+
+// toSentenceEnd goes to the full stop, or to a bracket that closes before it.
+func (x *rowReader) toSentenceEnd() {
+	depth := 0
+	for !x.end() {
+		t := x.peek()
+		if depth == 0 && (t.isAny(".", ")", "]", "}", ";") || t.isAny("(", "[") && x.totalLike()) {
+			return
+		}
+		if t.head && x.p > 0 && x.rowCapital() {
+			return
+		}
+		if t.isAny("(", "[") {
+			depth++
+		}
+		if t.isAny(")", "]") {
+			depth--
+		}
+		x.p++
+	}
+}
+
+// rowCapital reports whether the token begins its line with a capital.
+func (x *rowReader) rowCapital() bool {
+	c := x.src.Text[x.peek().start]
+	return 'A' <= c && c <= 'Z'
+}
+
+// totalLike reports whether a bracket here begins with a number.
+func (x *rowReader) totalLike() bool { return x.at(1).kind == tNum }
+
+// lateNote takes, after all else failed, phrases that carry no count.
+func (x *rowReader) lateNote() []*Step {
+	start := x.p
+	if x.peek().kind != tWord {
+		return nil
+	}
+	// words up to the next mark, none of which could be an instruction
+	for k := 0; ; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.isAny(",", ";", ".", ":", ")", "]", "}", "(", "[", "*", "**", "{") {
+			if k == 0 {
+				return nil
+			}
+			x.p += k
+			break
+		}
+		if t.kind == tNum || t.kind == tOrd || t.isAny("in", "into", "each", "times", "st", "sts", "stitch", "stitches", "ch", "sp", "sps", "next", "skip", "sk", "inc", "dec", "twice", "loop", "rep", "repeat", "turn", "join", "across", "around") {
+			return nil
+		}
+		if _, n := x.stitchAt(k); n > 0 {
+			return nil
+		}
+	}
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}

@@ -1,0 +1,894 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// noun is what a place is called.
+type noun struct {
+	filter Filter
+	tokens int
+	turn   bool  // a turning chain
+	ring   bool  // the ring
+	edge   bool  // a row end
+	chain  int64 // "ch-3" without "sp": chains or space, as it fits
+	marked bool
+}
+
+// nounAt reads the name of a kind of place at the k-th token.
+//
+//	noun = stitch | "st" | "ch" | [ size ] "sp" | "shell" | "tch" | "ring" | ... .
+func (x *rowReader) nounAt(k int) (noun, bool) {
+	t := x.at(k)
+	if t.kind == tNum && !t.frac {
+		return x.sizedSpace(k)
+	}
+	if t.kind != tWord {
+		if t.isAny("(", "[") && x.at(k+2).isAny(")", "]") { // (shell)
+			if n, ok := x.nounAt(k + 1); ok && n.tokens == 1 {
+				n.tokens = 3
+				return n, true
+			}
+		}
+		return noun{}, false
+	}
+	switch t.text {
+	case "st", "sts", "stitch", "stitches", "stiches", "stich", "sttches":
+		n := noun{filter: Filter{Kind: AnyStitch}, tokens: 1}
+		if x.at(k+1).is("/") && x.at(k+2).isAny("sp", "space") {
+			n.tokens = 3
+			n.filter.Kind = AnyPlace
+		}
+		return n, true
+	case "tch", "tc":
+		if t.text == "tch" {
+			return noun{turn: true, tokens: 1}, true
+		}
+	case "t":
+		if x.at(k+1).is("-") && x.at(k+2).is("ch") {
+			return noun{turn: true, tokens: 3}, true
+		}
+	case "turning", "beginning", "beg", "starting", "turn", "initial", "begin", "start":
+		if n := x.phraseAt(k+1, "ch|chain|chains|chs"); n > 0 {
+			n++
+			if x.at(k+n).is("-") && x.at(k+n+1).kind == tNum {
+				n += 2
+			} else if x.at(k+n).kind == tNum && !x.at(k+n+1).isAny("sp", "sps", "space") {
+				n++
+			}
+			if x.at(k+n).isAny("sp", "space", "loop", "lp") {
+				return noun{filter: Filter{Kind: Space}, tokens: n + 1}, true
+			}
+			return noun{turn: true, tokens: n}, true
+		}
+		if x.at(k+1).kind == tNum && x.at(k+2).isAny("ch", "chain", "chs") { // "beg 3 ch"
+			return noun{turn: true, tokens: 3}, true
+		}
+		if n, ok := x.nounAt(k + 1); ok && !n.turn {
+			n.tokens++
+			return n, true
+		}
+		return noun{}, false
+	case "ch", "chs", "chain", "chains":
+		return x.chainNoun(k)
+	case "sp", "sps", "space", "spaces", "spc", "arch", "arches", "mesh", "meshes", "gap", "gaps", "opening":
+		return noun{filter: Filter{Kind: Space}, tokens: 1}, true
+	case "loop", "loops", "lp", "lps":
+		return noun{filter: Filter{Kind: Space, Name: "loop"}, tokens: 1}, true
+	case "corner", "corners":
+		n := 1
+		if x.at(k + 1).is("-") {
+			n++
+		}
+		if m, ok := x.nounAt(k + n); ok && m.filter.Kind == Space {
+			m.tokens += n
+			return m, true
+		}
+		if m, ok := x.nounAt(k + n); ok {
+			m.tokens += n
+			return m, true
+		}
+		return noun{filter: Filter{Kind: Space, Name: "corner"}, tokens: 1}, true
+	case "ring", "circle", "mr", "mc":
+		return noun{ring: true, tokens: 1}, true
+	case "magic", "adjustable", "sliding":
+		if x.at(k+1).isAny("ring", "circle", "loop", "lp") {
+			return noun{ring: true, tokens: 2}, true
+		}
+	case "picot", "picots":
+		return noun{filter: Filter{Kind: PicotPlace}, tokens: 1 + x.spaceAfter(k+1)}, true
+	case "group", "groups", "grp", "cluster", "clusters", "cl", "petal", "petals", "scallop", "scallops", "block", "blocks", "section", "point":
+		if t.text == "cluster" || t.text == "clusters" || t.text == "cl" {
+			return noun{filter: Filter{Kind: AnyCluster}, tokens: 1}, true
+		}
+		return noun{filter: Filter{Kind: NamedGroup, Name: "group"}, tokens: 1}, true
+	case "row", "edge", "side", "end", "ends":
+		if t.text == "row" && x.at(k+1).isAny("end", "ends", "edge", "edges") {
+			return noun{edge: true, tokens: 2}, true
+		}
+		if (t.text == "end" || t.text == "ends") && x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "row|rows") > 0 {
+			return noun{edge: true, tokens: 1 + x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "row|rows")}, true
+		}
+		return noun{}, false
+	case "joining", "join":
+		if n := x.phraseAt(k+1, "sl|slip|ss", "[st|stitch]"); n > 0 {
+			return noun{marked: true, tokens: n + 1}, true
+		}
+		return noun{}, false
+	case "marked", "marker":
+		if n, ok := x.nounAt(k + 1); ok {
+			n.tokens++
+			return n, true
+		}
+	}
+	if sp, n := x.specialAt(k); n > 0 {
+		f := Filter{Kind: NamedGroup, Name: sp.Names[0]}
+		if sp.Body == nil {
+			f = Filter{Kind: AnyCluster, Name: sp.Names[0]}
+		}
+		return noun{filter: f, tokens: n}, true
+	}
+	if n := groupWord(x, k); n > 0 {
+		return noun{filter: Filter{Kind: NamedGroup, Name: t.text}, tokens: n}, true
+	}
+	if id, n := x.stitchAt(k); n > 0 && (id != stitch.Slip || t.text != "sl" || n > 1) {
+		f := Filter{Kind: OneStitch, Stitch: id}
+		if stitch.Of(id).Kind == stitch.Compound {
+			f = Filter{Kind: AnyCluster, Stitch: id}
+		}
+		m := noun{filter: f, tokens: n}
+		if x.at(k+n).isAny("st", "sts", "stitch", "stitches") { // "in next dc st"
+			m.tokens++
+		}
+		if x.at(k+n).kind == tNum && x.at(k+n).glued && x.at(k+n+1).is("tog") { // "in sc2tog"
+			m.tokens += 2
+		}
+		if x.at(k+m.tokens).isAny("group", "groups", "cluster") {
+			m.filter = Filter{Kind: NamedGroup, Name: "group", Stitch: id}
+			m.tokens++
+		}
+		return m, true
+	}
+	if t.isAny("dec", "decs", "inc", "incs", "increase", "decrease") {
+		return noun{filter: Filter{Kind: AnyStitch}, tokens: 1}, true
+	}
+	return noun{}, false
+}
+
+// groupWord is the length of a word that print uses for several stitches in
+// one place, whether the pattern defines it or not.
+func groupWord(x *rowReader, k int) int {
+	switch t := x.at(k); t.text {
+	case "shell", "shells", "fan", "fans", "scale", "scales":
+		return 1
+	case "v":
+		if x.at(k+1).is("-") && x.at(k+2).isAny("st", "sts", "stitch", "stitches") {
+			return 3
+		}
+		if x.at(k+1).isAny("st", "sts", "stitch", "stitches") {
+			return 2
+		}
+	}
+	return 0
+}
+
+// spaceAfter is 1 where a word for a space follows.
+func (x *rowReader) spaceAfter(k int) int {
+	if x.at(k).isAny("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches") {
+		return 1
+	}
+	return 0
+}
+
+// chainNoun reads "ch", "ch-2 sp", "ch sp", "ch 2 loop", "ch-3".
+func (x *rowReader) chainNoun(k int) (noun, bool) {
+	n := 1
+	if x.at(k+n).is(".") && x.at(k+n).glued && x.at(k+n+1).kind == tNum {
+		n++
+	}
+	if x.at(k + n).is("-") {
+		n++
+	}
+	if t := x.at(k + n); t.kind == tNum && !t.frac {
+		m := n + 1
+		if x.at(k + m).is("-") {
+			m++
+		}
+		if s := x.spaceAfter(k + m); s > 0 {
+			return noun{filter: Filter{Kind: Space, Size: t.num}, tokens: m + s}, true
+		}
+		if x.at(k+m).is("picot") || x.at(k+m).is("picots") {
+			return noun{filter: Filter{Kind: PicotPlace}, tokens: m + 1}, true
+		}
+		return noun{filter: Filter{Kind: Space, Size: t.num}, chain: t.num, tokens: n + 1}, true
+	}
+	if s := x.spaceAfter(k + n); s > 0 {
+		return noun{filter: Filter{Kind: Space}, tokens: n + s}, true
+	}
+	if x.at(k+1).isAny("st", "sts", "stitch", "stitches") {
+		return noun{filter: Filter{Kind: ChainStitch}, tokens: 2}, true
+	}
+	if x.at(k+1).is("-") && x.at(k+2).isAny("st", "sts") {
+		return noun{filter: Filter{Kind: ChainStitch}, tokens: 3}, true
+	}
+	return noun{filter: Filter{Kind: ChainStitch}, tokens: 1}, true
+}
+
+// sizedSpace reads "2-ch sp", "3 ch loop", "2ch sp" and the like.
+func (x *rowReader) sizedSpace(k int) (noun, bool) {
+	t := x.at(k)
+	n := 1
+	if x.at(k + n).is("-") {
+		n++
+	}
+	if !x.at(k+n).isAny("ch", "chain", "chs", "chains") {
+		return noun{}, false
+	}
+	n++
+	if x.at(k + n).is("-") {
+		n++
+	}
+	if s := x.spaceAfter(k + n); s > 0 {
+		return noun{filter: Filter{Kind: Space, Size: t.num}, tokens: n + s}, true
+	}
+	return noun{}, false
+}
+
+// place = [ preposition ] core { "and" [ preposition ] core } [ bound ] .
+//
+// It gives nil where no place is named. With each the second core of "in each
+// sc and in each ch-1 sp" joins the first.
+func (x *rowReader) place() []Target {
+	start := x.p
+	t, ok := x.core(true)
+	if !ok {
+		x.p = start
+		if b, ok := x.bound(); ok { // "sc across", "sc to last 2 sts"
+			return []Target{{Span: b.Span, Which: Each, Bound: b, said: true}}
+		}
+		return nil
+	}
+	out := []Target{t}
+	for {
+		save := x.p
+		comma := x.accept(",")
+		if !x.accept("and", "&", "then") && !(comma && x.peek().isAny("in", "into")) {
+			x.p = save
+			break
+		}
+		x.accept("then", "also")
+		t, ok := x.core(false)
+		if !ok {
+			x.p = save
+			break
+		}
+		last := &out[len(out)-1]
+		if t.Which == Each && last.Which == Each && last.N.N == 0 && t.Bound.Kind == NoBound && last.Bound.Kind == NoBound &&
+			(len(t.Of) > 0 && (t.Of[0].Kind == Space || t.Of[0].Kind == NamedGroup || t.Of[0].Kind == AnyCluster || t.Of[0].Kind == ChainStitch || t.Of[0].Kind == PicotPlace || differ(t.Of, last.Of))) {
+			last.Of = append(filters(*last), t.Of...)
+			last.Span = cover(last.Span, t.Span)
+			continue
+		}
+		out = append(out, t)
+	}
+	last := &out[len(out)-1]
+	if b, ok := x.bound(); ok {
+		last.Bound = b
+		if last.Which == Next && last.N.N <= 1 && !last.said {
+			last.Which = Each
+		}
+		if last.Which == Next && b.Kind != NoBound && last.N.N <= 1 && b.Kind != ToEnd {
+			last.Which = Each
+		}
+		last.Span = cover(last.Span, b.Span)
+	}
+	return out
+}
+
+func differ(a, b []Filter) bool {
+	return len(a) > 0 && len(b) > 0 && a[0] != b[0] && a[0].Kind == OneStitch && b[0].Kind == OneStitch
+}
+
+func filters(t Target) []Filter {
+	if len(t.Of) == 0 {
+		return []Filter{{Kind: AnyStitch}}
+	}
+	return t.Of
+}
+
+var prepositions = []string{"in", "into", "on", "over", "through", "thru", "inside", "under", "within", "onto", "from", "ino", "n"}
+
+// preposition takes "in", "into the", "through both loops of" and the like,
+// and says whether there was one.
+func (x *rowReader) preposition() bool {
+	start := x.p
+	if x.accept(prepositions...) {
+		x.loops()
+		x.accept("the", "a", "an", "to")
+		x.loops()
+		return true
+	}
+	if x.peek().isAny("around", "round", "about") {
+		// "around next st" is a post; "around" alone is a bound.
+		x.p++
+		x.accept("the")
+		if n := x.phraseAt(0, "post|posts|stem|stems|vertical|bar", "[bar|post]", "of", "[the]"); n > 0 {
+			x.p += n
+			return true
+		}
+		if x.peek().isAny("next", "each", "same", "following", "foll", "every", "front", "back", "first", "last", "post") || x.peek().kind == tOrd && !x.at(1).isAny("leg") {
+			return true
+		}
+		if t := x.peek(); t.kind == tNum && !x.at(1).isAny("times", "time", "x") {
+			return true
+		}
+		if id, n := x.stitchAt(0); n > 0 && id != stitch.None {
+			return true
+		}
+	}
+	x.p = start
+	if x.loops() {
+		if x.accept("of") {
+			x.accept("the")
+		}
+		return true
+	}
+	return false
+}
+
+// loops takes "front loop only of", "BLO" and the like: where in the top of
+// the stitch the hook goes, which changes no count.
+func (x *rowReader) loops() bool {
+	start := x.p
+	x.phrase("the")
+	ok := x.phrase("back|front|rear|both|unused|free|remaining|top|third|far|near", "[or]", "[back|front|2]", "loop|loops|lp|lps|bump|bumps|bar|lps|ridge|horizontal", "[bar]", "[only]") ||
+		x.phrase("blo|flo|bl|fl|tbl|tfl|blp|flp|bls|fls") ||
+		x.phrase("horizontal", "bar") || x.phrase("b|f", "l", "[o]")
+	if !ok && x.peek().kind == tOrd && x.at(1).isAny("loop", "lp", "loops") && x.at(1+1).isAny("of", "only") {
+		x.p += 2
+		ok = true
+	}
+	if !ok {
+		x.p = start
+		return false
+	}
+	x.accept("only")
+	save := x.p
+	if !x.phrase("of", "[the]") && !x.phrase("in|on", "[the]") {
+		x.p = save
+	} else if _, isNoun := x.nounAt(0); !isNoun && !x.startsCore() {
+		x.p = save
+	}
+	return true
+}
+
+func (x *rowReader) startsCore() bool {
+	t := x.peek()
+	return t.kind == tOrd || t.kind == tNum || t.isAny("each", "next", "every", "all", "same", "last", "rem", "remaining", "following", "foll", "any", "ea", "these", "those")
+}
+
+// core reads one place.
+//
+//	core = "each" [ "of" ] [ "next" [ number ] ] [ noun ] | "next" [ number ] [ noun ] | "same" noun
+//	     | "first" [ number ] noun | "last" [ number ] noun | ordinal noun [ "from hook" ] | "ring"
+//	     | "top of" noun | "centre" noun "of" noun | "between" ... | number noun | noun .
+func (x *rowReader) core(first bool) (Target, bool) {
+	start := x.p
+	prep := x.preposition()
+	t := Target{said: true}
+	done := func(ok bool) (Target, bool) {
+		if !ok {
+			x.p = start
+			return Target{}, false
+		}
+		x.qualify(&t)
+		t.Span = x.spanFrom(start)
+		return t, true
+	}
+	x.accept("the")
+	w := x.peek()
+	switch {
+	case w.isAny("each", "every", "ea", "all", "ev"):
+		return done(x.each(&t))
+	case w.isAny("next", "nxt", "following", "foll", "nex", "succeeding"):
+		x.p++
+		t.Which = Next
+		return done(x.counted(&t, true))
+	case w.isAny("same"):
+		x.p++
+		t.Which = Same
+		x.accept("first", "last", "base")
+		if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+			x.fill(&t, n)
+			if t.Which == TurnTop || t.Which == InRing {
+				t.Which = Same
+			}
+		} else {
+			x.accept("place", "spot", "one")
+		}
+		t.Which = Same
+		return done(true)
+	case w.isAny("last", "final"):
+		x.p++
+		t.Which = Last
+		return done(x.counted(&t, prep))
+	case w.kind == tOrd:
+		return done(x.ordinal(&t, prep))
+	case w.isAny("top"), w.isAny("tip"):
+		x.p++
+		if !x.phrase("of", "[the]", "[same]") {
+			x.phrase("[loop|lp|ch|chain]", "of", "[the]")
+		}
+		return done(x.topOf(&t))
+	case w.isAny("base", "bottom"):
+		x.p++
+		x.phrase("of", "[the]", "[same]")
+		if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+		}
+		t.Which = Same
+		return done(true)
+	case w.isAny("center", "centre", "middle", "mid", "central"):
+		x.p++
+		return done(x.centre(&t))
+	case w.isAny("any"):
+		x.p++
+		x.accept("of", "the")
+		t.Which = Anywhere
+		if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+			x.fill(&t, n)
+			t.Which = Anywhere
+			return done(true)
+		}
+		return done(false)
+	case w.isAny("between", "bet", "betw", "btw"):
+		x.p++
+		t.Which = Between
+		x.accept("the", "each", "of")
+		x.accept("next")
+		return done(x.counted(&t, true))
+	case w.isAny("skipped", "missed", "skip", "unworked", "unused"):
+		if w.text == "skip" && !prep {
+			return done(false)
+		}
+		x.p++
+		t.Which = SkippedOne
+		if w.isAny("unworked", "unused") {
+			t.Which = Unworked
+		}
+		return done(x.counted(&t, true))
+	case w.isAny("rem", "remaining", "rest", "remainder"):
+		x.p++
+		x.phrase("of", "[the]")
+		t.Which = Each
+		t.Bound = Bound{Kind: ToEnd}
+		return done(x.counted(&t, prep))
+	case prep && w.isAny("it", "them", "this", "that", "there", "one"):
+		x.p++
+		t.Which = Same
+		if w.isAny("one") {
+			t.Which = Next
+		}
+		return done(true)
+	case w.isAny("marked") && prep:
+		x.p++
+		t.Which = Next
+		return done(x.counted(&t, true))
+	case w.kind == tNum && prep:
+		if n, ok := x.sizedSpace(0); ok {
+			x.p += n.tokens
+			t.Which = Next
+			t.N.N = 1
+			x.fill(&t, n)
+			return done(true)
+		}
+		t.Which = Next
+		return done(x.counted(&t, false))
+	case w.kind == tNum && !first:
+		// "and 2 sts": only where a noun follows
+		if _, ok := x.nounAt(1); ok && !x.at(2).isAny("in") {
+			if _, n := x.stitchAt(1); n == 0 {
+				t.Which = Next
+				return done(x.counted(&t, false))
+			}
+		}
+		return done(false)
+	case prep:
+		if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+			t.Which = Next
+			t.N.N = 1
+			x.fill(&t, n)
+			if plural(&x.ts[x.p-1]) {
+				t.Which = Each
+				t.N.N = 0
+			}
+			return done(true)
+		}
+	}
+	return done(false)
+}
+
+func plural(t *token) bool {
+	switch t.text {
+	case "sts", "stitches", "chs", "chains", "sps", "spaces", "loops", "lps", "shells", "meshes":
+		return true
+	}
+	return false
+}
+
+// each reads what follows "each".
+func (x *rowReader) each(t *Target) bool {
+	x.p++
+	t.Which = Each
+	x.phrase("of")
+	x.phrase("and", "every")
+	x.accept("the", "these", "those")
+	if x.accept("next", "following", "foll", "nxt") {
+		t.Which = Next
+		return x.counted(t, true)
+	}
+	if x.accept("rem", "remaining", "other", "unworked", "single", "individual") {
+		t.Bound = Bound{Kind: ToEnd}
+		if x.peek().kind == tNum {
+			t.Which = Next
+		}
+		return x.counted(t, true)
+	}
+	if x.accept("last") {
+		t.Which = Last
+		return x.counted(t, true)
+	}
+	if w := x.peek(); w.kind == tOrd && x.at(1).kind == tNum || w.is("first") {
+		x.p++
+		t.Which = Next // "each of 1st 4 d c"
+		return x.counted(t, true)
+	}
+	if x.peek().kind == tNum {
+		if n, ok := x.sizedSpace(0); ok {
+			x.p += n.tokens
+			x.fill(t, n)
+			t.Which = Each
+			return true
+		}
+		t.Which = Next
+		return x.counted(t, false)
+	}
+	if x.accept("side", "end") {
+		return false
+	}
+	if x.accept("corner") {
+		t.Of = []Filter{{Kind: Space, Name: "corner"}}
+		if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+			x.fill(t, n)
+			t.Which = Each
+		}
+		return true
+	}
+	if n, ok := x.nounAt(0); ok {
+		x.p += n.tokens
+		x.fill(t, n)
+		t.Which = Each
+		return true
+	}
+	// "in each across"
+	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along") || x.end()
+}
+
+// counted reads an optional number and an optional noun.
+func (x *rowReader) counted(t *Target, nounOptional bool) bool {
+	x.accept("of")
+	n, sized := x.sizedSpace(0)
+	if !sized && x.peek().kind == tNum {
+		num, ok := x.number()
+		if !ok {
+			return false
+		}
+		t.N = num
+		nounOptional = true
+	} else if t.Which == Next || t.Which == Last || t.Which == SkippedOne || t.Which == Unworked || t.Which == Between {
+		t.N = Num{N: 1}
+		if t.Which == Unworked {
+			t.N.N = 0
+		}
+	}
+	x.accept("rem", "remaining", "consecutive", "skipped", "free", "unworked", "single", "adjacent")
+	x.loops()
+	x.accept("of")
+	if !sized {
+		var ok bool
+		if n, ok = x.nounAt(0); !ok {
+			if t.N.N > 0 && x.accept("places", "ones", "of", "place", "one") {
+				return true
+			}
+			return nounOptional
+		}
+	}
+	x.p += n.tokens
+	which := t.Which
+	x.fill(t, n)
+	if which != Next {
+		t.Which = which
+	}
+	return true
+}
+
+// fill sets what a noun says.
+func (x *rowReader) fill(t *Target, n noun) {
+	switch {
+	case n.turn:
+		t.Which = TurnTop
+	case n.ring:
+		t.Which = InRing
+	case n.edge:
+		t.Which = RowEnds
+	case n.marked:
+	case n.chain > 0:
+		t.Of = []Filter{n.filter}
+	case n.filter.Kind == AnyStitch:
+		t.Of = nil
+		return
+	default:
+		t.Of = []Filter{n.filter}
+	}
+}
+
+// ordinal reads "2nd ch from hook", "3rd st", "first 3 sts".
+func (x *rowReader) ordinal(t *Target, prep bool) bool {
+	o := x.peek()
+	// "second half", "first leg", "2nd row": no place
+	x.p++
+	if o.num == 1 {
+		t.Which = First
+		t.N = Num{N: 1}
+		if x.peek().kind == tNum {
+			if n, ok := x.sizedSpace(0); ok {
+				x.p += n.tokens
+				x.fill(t, n)
+				t.Which = First
+				return true
+			}
+			t.N, _ = x.number()
+		}
+	} else {
+		t.Which = Nth
+		t.N = Num{N: o.num, Span: o.span()}
+	}
+	x.accept("and", "only", "following")
+	n, ok := x.nounAt(0)
+	switch {
+	case ok:
+		x.p += n.tokens
+		which := t.Which
+		x.fill(t, n)
+		t.Which = which
+		if n.turn {
+			t.Which = TurnTop
+			return true
+		}
+		if n.ring {
+			t.Which = InRing
+			return true
+		}
+		if n.chain > 0 && which == Nth && x.at(0).isAny("of") {
+			t.Of = []Filter{{Kind: ChainStitch}}
+		}
+	case prep && x.peek().isAny("of", "from", ",", ";", ".", "and"), prep && x.end():
+	default:
+		return false
+	}
+	if x.phrase("from|off|fr|on", "[the]", "hook|hk|needle") || x.phrase("from", "end") {
+		t.Which = FromHook
+		t.Of = []Filter{{Kind: ChainStitch}}
+		t.N = Num{N: o.num, Span: o.span()}
+	}
+	return true
+}
+
+// topOf reads what follows "top of".
+func (x *rowReader) topOf(t *Target) bool {
+	x.accept("the", "same", "first", "last", "that", "next", "previous", "prev")
+	if x.peek().kind == tOrd {
+		x.p++
+	}
+	n, ok := x.nounAt(0)
+	if !ok {
+		if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") { // "top of 3 ch"
+			x.p += 2
+			t.Which = TurnTop
+			return true
+		}
+		return false
+	}
+	x.p += n.tokens
+	x.fill(t, n)
+	if n.turn || n.chain > 0 || n.filter.Kind == ChainStitch {
+		t.Which = TurnTop
+		t.Of = nil
+		return true
+	}
+	t.Which = Next
+	t.N = Num{N: 1}
+	return true
+}
+
+// centre reads what follows "centre": "dc of next shell", "st of each group".
+func (x *rowReader) centre(t *Target) bool {
+	t.Which = Centre
+	t.N = Num{N: 1}
+	x.accept("-")
+	if x.peek().kind == tNum {
+		t.N, _ = x.number()
+	}
+	n, ok := x.nounAt(0)
+	if ok {
+		x.p += n.tokens
+		if !n.turn && !n.ring && !n.edge {
+			t.Of = []Filter{n.filter}
+		}
+	}
+	if !ok && !x.peek().isAny("of") {
+		return false
+	}
+	return true
+}
+
+// qualify reads what may follow a noun and narrows it.
+func (x *rowReader) qualify(t *Target) {
+	for {
+		switch {
+		case x.phrase("from|off", "[the]", "hook|hk"):
+			t.Which = FromHook
+		case x.phrase("as", "[the]", "join|joining|joined|sl|slip|last|first|previous|prev|beg|base|before|tch|turning|ch", "[sl|slip|st]", "[st|stitch|sc|dc|hdc|ch|chain]", "[was]", "[made]"):
+			if t.Which != Same {
+				t.Which = Same
+			}
+		case x.phrase("below"), x.phrase("just", "made|worked|joined|formed"), x.phrase("made"), x.phrase("at", "[the]", "base", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
+			if x.peek().kind == tNum && x.at(-1).isAny("ch", "-", "chain") {
+				x.p++
+			}
+		case x.phrase("of", "[the]", "previous|prev|preceding|last", "row|rnd|round|r"), x.phrase("on", "[the]", "previous|prev|preceding|last", "row|rnd|round"),
+			x.phrase("from", "[the]", "previous|prev|preceding|last", "row|rnd|round"), x.phrase("in", "[the]", "previous|prev|preceding|last", "row|rnd|round"),
+			x.phrase("of", "[the]", "row|rnd|round", "below|before"):
+			if x.peek().is("below") {
+				x.p++
+			}
+		case x.rowOf(t):
+		case x.partOf(t):
+		case x.phrase("at", "[the]", "[beg|beginning|end]", "of", "[the]", "[last|previous|prev|this]", "row|rnd|round"),
+			x.phrase("at", "beg|beginning|start"):
+		case x.phrase("(", "mark|marked", "[this]", "[st|stitch]", ")"):
+		default:
+			return
+		}
+	}
+}
+
+// rowOf reads "of Row 9 [of Body]", "on Rnd 3", "2 rows below".
+func (x *rowReader) rowOf(t *Target) bool {
+	start := x.p
+	if x.accept("of", "on", "from", "in", "along") {
+		x.accept("the")
+		if n, ok := x.rowName(); ok {
+			ref := &RowRef{Number: n, Span: x.spanFrom(start)}
+			save := x.p
+			if x.accept("of", "on") {
+				x.accept("the")
+				if name := x.pieceName(); name != "" {
+					ref.Piece = name
+				} else {
+					x.p = save
+				}
+			}
+			ref.Span = x.spanFrom(start)
+			t.Row = ref
+			return true
+		}
+		// "of first leg", "of Body": another piece
+		if name := x.pieceName(); name != "" {
+			t.Row = &RowRef{Piece: name, Span: x.spanFrom(start)}
+			return true
+		}
+	}
+	x.p = start
+	if x.peek().kind == tNum && x.at(1).isAny("rows", "row", "rnds", "rounds", "rnd") && x.at(2).isAny("below", "down") {
+		x.p += 3
+		return true
+	}
+	return false
+}
+
+// rowName reads "Row 9", "9th rnd", "Rnd. 3".
+func (x *rowReader) rowName() (int, bool) {
+	if isRowWord(x.peek()) {
+		k := 1
+		if x.at(k).is(".") {
+			k++
+		}
+		if n := x.at(k); n.kind == tNum && !n.frac {
+			x.p += k + 1
+			return int(n.num), true
+		}
+	}
+	if o := x.peek(); o.kind == tOrd && isRowWord(x.at(1)) {
+		x.p += 2
+		return int(o.num), true
+	}
+	return 0, false
+}
+
+func isRowWord(t *token) bool {
+	return t.isAny("row", "rows", "rnd", "rnds", "round", "rounds", "r", "rd", "rds", "rw", "rws")
+}
+
+// pieceName takes the name of a piece of this pattern, if one stands next.
+func (x *rowReader) pieceName() string {
+	best, n := "", 0
+	for _, pc := range x.pat.Pieces {
+		if k := x.matchName(pc.Name); k > n {
+			best, n = pc.Name, k
+		}
+	}
+	x.p += n
+	return best
+}
+
+func (x *rowReader) matchName(name string) int {
+	if name == "" {
+		return 0
+	}
+	toks := lex(smooth(name))
+	for i := range toks[:len(toks)-1] {
+		if x.at(i).text != toks[i].text {
+			return 0
+		}
+	}
+	return len(toks) - 1
+}
+
+// partOf reads "of ch-5", "of next shell", "of turning ch": the thing that
+// the place is part of.
+func (x *rowReader) partOf(t *Target) bool {
+	start := x.p
+	if !x.accept("of", "on") {
+		return false
+	}
+	x.accept("the", "same", "each", "a")
+	each := x.at(-1).is("each")
+	next := x.accept("next", "following", "first", "last", "beg", "beginning", "every", "initial", "starting")
+	_ = next
+	if x.peek().kind == tOrd {
+		x.p++
+	}
+	n, ok := x.nounAt(0)
+	if !ok && x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") {
+		n, ok = noun{turn: true, tokens: 2}, true // "3rd of 5 ch"
+	}
+	if !ok {
+		x.p = start
+		return false
+	}
+	x.p += n.tokens
+	switch {
+	case n.turn:
+		t.Which = TurnTop
+	case n.ring:
+		t.Which = InRing
+	case t.Which == Nth && (n.chain > 0 || n.filter.Kind == ChainStitch):
+		// "3rd ch of ch-5": the turning chain where it counts, a loop elsewhere
+		t.Which = TurnTop
+		if n.chain > 0 {
+			t.Within = &Filter{Kind: Space, Size: n.chain}
+		}
+	case t.Which == Same || t.Which == Anywhere:
+	default:
+		f := n.filter
+		t.Within = &f
+		if each {
+			t.Bound = Bound{Kind: ToEnd}
+		}
+	}
+	x.phrase("first", "made")
+	return true
+}

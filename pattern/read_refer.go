@@ -1,0 +1,362 @@
+package pattern
+
+// refer = ( "rep" | "as" | "same as" | "work as" ) rows [ "of" piece ] [ times | "until" ... ] .
+func (x *rowReader) refer() []*Step {
+	start := x.p
+	if x.depth > 1 || x.row.Refer != nil {
+		return nil
+	}
+	r := &Refer{}
+	bracket := x.peek().isAny("[", "(")
+	if bracket {
+		x.p++
+	}
+	lead := x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
+		x.phrase("[the]", "same", "as", "[for|the|in]") || x.phrase("as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
+	if !lead {
+		x.p = start
+		return nil
+	}
+	word := &x.ts[start]
+	repeats := word.isAny("rep", "repeat", "rpt", "repeating", "reps") || bracket || x.at(-1).isAny("repeat", "rep", "repeating")
+	for i := start; i < x.p; i++ {
+		if x.ts[i].isAny("as", "same", "like") {
+			repeats = true
+		}
+	}
+	if !x.referRows(r, repeats) {
+		x.p = start
+		return nil
+	}
+	if !repeats && !word.isAny("work", "working", "follow", "continue", "do", "make") {
+		x.p = start
+		return nil
+	}
+	x.referTimes(r)
+	if bracket {
+		if x.accept("]", ")") {
+			x.referTimes(r)
+		}
+	}
+	x.referEdits(r)
+	r.Span = x.spanFrom(start)
+	x.row.Refer = r
+	x.worked, x.bounded = true, true
+	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
+}
+
+// referRows reads which rows are meant.
+func (x *rowReader) referRows(r *Refer, repeats bool) bool {
+	x.accept("for", "the", "in")
+	switch {
+	case x.phrase("last|previous|prev|above|preceding|prior", "row|rnd|round"):
+		r.LastRows = 1
+		return true
+	case x.phrase("last|previous|prev|above|preceding|these|those|the|prior", "[last|previous|above]"):
+		if x.peek().kind == tNum && isRowWord(x.at(1)) {
+			r.LastRows = int(x.peek().num)
+			x.p += 2
+			return true
+		}
+		if isRowWord(x.peek()) && x.peek().isAny("rows", "rnds", "rounds") {
+			x.p++
+			r.LastRows = 2
+			return true
+		}
+		return false
+	case x.peek().isAny("this", "it", "them") && repeats:
+		x.p++
+		if x.peek().isAny("row", "rnd", "round") {
+			x.p++
+		}
+		r.LastRows = 1
+		if x.at(-1).is("them") {
+			r.LastRows = 2
+		}
+		return true
+	case isRowWord(x.peek()) && !x.peek().is("r") || x.peek().is("r") && x.at(1).kind == tNum:
+		if !x.rowNumbers(r) {
+			return false
+		}
+	case x.peek().kind == tOrd:
+		if !x.ordinalRows(r) {
+			return false
+		}
+	case x.peek().kind == tNum && isRowWord(x.at(1)) && repeats:
+		// "repeat 2 rows": the last two
+		r.LastRows = int(x.peek().num)
+		x.p += 2
+	default:
+		return false
+	}
+	save := x.p
+	if x.accept("of", "from", "for", "on") {
+		x.accept("the")
+		if name := x.pieceName(); name != "" {
+			r.Piece = name
+		} else {
+			x.p = save
+		}
+	}
+	return true
+}
+
+// rowNumbers = "row" number [ ( "-" | "to" | "and" ) number ] .
+func (x *rowReader) rowNumbers(r *Refer) bool {
+	x.p++
+	x.phrase(".")
+	n := x.peek()
+	if n.kind != tNum || n.frac {
+		return false
+	}
+	r.First, r.Last = int(n.num), int(n.num)
+	x.p++
+	for {
+		k := 0
+		to := false
+		switch {
+		case x.at(k).isAny("-", "to", "through", "thru"):
+			to = true
+			k++
+			for x.at(k).is("-") {
+				k++
+			}
+		case x.at(k).isAny("and", "&", ","):
+			k++
+			if x.at(k).isAny("and", "&") {
+				k++
+			}
+		default:
+			return x.listed(r)
+		}
+		if isRowWord(x.at(k)) {
+			k++
+		}
+		if m := x.at(k); m.kind != tNum || m.frac || x.at(k+1).isAny("times", "more", "time") && !to || int(m.num) <= r.Last && !to {
+			return x.listed(r)
+		}
+		// "Rows 2, 3 sc": the number belongs to what follows
+		if _, sn := x.stitchAt(k + 1); sn > 0 && !to {
+			return x.listed(r)
+		}
+		m := int(x.at(k).num)
+		if to {
+			r.Last = m
+		} else {
+			if len(r.List) == 0 {
+				r.List = append(r.List, r.First)
+			}
+			r.List = append(r.List, m)
+			r.Last = m
+		}
+		x.p += k + 1
+	}
+}
+
+func (x *rowReader) listed(r *Refer) bool {
+	if n := len(r.List); n > 0 {
+		run := true
+		for i := 1; i < n; i++ {
+			run = run && r.List[i] == r.List[i-1]+1
+		}
+		if run {
+			r.List = nil
+		}
+	}
+	x.phrase("[,]", "inclusive|incl|alternately")
+	return true
+}
+
+// ordinalRows = "2nd row" | "2nd and 3rd rows" | "4th to 6th rnds" .
+func (x *rowReader) ordinalRows(r *Refer) bool {
+	save := x.p
+	r.First = int(x.peek().num)
+	r.Last = r.First
+	x.p++
+	if isRowWord(x.peek()) {
+		x.p++
+	}
+	for x.peek().isAny("and", "&", "to", "-", ",", "through") && x.at(1).kind == tOrd || x.at(1).is("the") && x.at(2).kind == tOrd && x.peek().isAny("and", "to") {
+		to := x.peek().isAny("to", "-", "through")
+		x.p++
+		x.accept("the")
+		m := int(x.peek().num)
+		x.p++
+		if !to {
+			if len(r.List) == 0 {
+				r.List = append(r.List, r.First)
+			}
+			r.List = append(r.List, m)
+		}
+		r.Last = m
+		if isRowWord(x.peek()) {
+			x.p++
+		}
+	}
+	if !isRowWord(x.at(-1)) {
+		x.p = save
+		return false
+	}
+	return x.listed(r)
+}
+
+// referTimes reads "3 more times", "alternately until there are 12 rows".
+func (x *rowReader) referTimes(r *Refer) {
+	for {
+		save := x.p
+		x.accept(",", "and")
+		x.phrase("alternately|alternating|alternately,|consecutively|over", "[and]", "[over]")
+		x.phrase("inclusive|incl")
+		if x.phrase("for", "pattern|patt") {
+			return
+		}
+		start := x.p
+		x.phrase("a", "total", "of")
+		total := x.p > start
+		if tm, ok := x.times(); ok && tm.Kind != Fill {
+			r.Times = tm.N
+			r.More = tm.Kind == More
+			if total {
+				r.More = false
+			}
+			continue
+		}
+		x.p = start
+		x.accept("for", "work", "another")
+		more := x.at(-1).is("another") && x.p > start
+		if x.peek().kind == tNum && x.at(1).isAny("more", "additional") && isRowWord(x.at(2)) || x.peek().kind == tNum && isRowWord(x.at(1)) && x.p > start {
+			// "for 5 more rows": that many rows
+			r.Rows = Num{N: x.peek().num}
+			x.p++
+			x.accept("more", "additional")
+			x.p++
+			_ = more
+			continue
+		}
+		x.p = start
+		if x.phrase("until|till|to", "[you|piece|there|work]", "[have|are|is|there|reach]", "[are]", "[a]", "[total]", "[of]") {
+			if isRowWord(x.peek()) && x.at(1).kind == tNum {
+				r.UntilRow = x.at(1).num
+				x.p += 2
+				x.phrase("is|has", "[been]", "worked|complete|completed|done")
+				continue
+			}
+			if x.peek().kind == tNum && !x.peek().frac {
+				n := x.peek()
+				if isRowWord(x.at(1)) {
+					r.Until = Num{N: n.num}
+					x.p += 2
+					x.phrase("[have|are]", "[been]", "worked|complete|completed|done|made", "[in]", "[all|total]")
+					x.phrase("in", "all|total")
+					continue
+				}
+				if x.nounFollows(1) {
+					// "until 6 sts remain", "until you have 40 sts"
+					r.UntilSts = Num{N: n.num}
+					x.p++
+					x.nounDrop()
+					x.phrase("[are|is]", "remain|left|remaining|rem")
+					continue
+				}
+			}
+			r.Measure = true
+			x.toClauseEnd()
+			continue
+		}
+		x.p = start
+		if x.phrase("for|to", "[the]", "desired|required|wanted", "length|size|width|height") || x.phrase("over", "and", "over") || x.phrase("to|for", "[the]", "length|size", "desired|required") || x.phrase("to", "[the]", "end") || x.phrase("as", "many", "times", "as") || x.phrase("throughout") {
+			r.Measure = true
+			x.toClauseEnd()
+			continue
+		}
+		if x.phrase("and|&", "over", "[again]") {
+			r.Measure = true
+			continue
+		}
+		x.p = save
+		return
+	}
+}
+
+// referEdits reads "making ch 6 instead of ch 4", "having 5 chs in each loop",
+// "with B", "reversing shaping".
+func (x *rowReader) referEdits(r *Refer) {
+	save := x.p
+	x.accept(",", "but", "only")
+	x.accept("but", "and")
+	start := x.p
+	if x.phrase("making|working|having|using|make|work|with", "[a|an]") {
+		text := x.peekClause()
+		if x.ts[start].isAny("with", "using") && x.peek().isAny("a", "b", "c", "d", "e", "mc", "cc", "color", "colour", "yarn") || x.ts[start].isAny("with") && !x.hasDigits(text) {
+			x.toClauseEnd()
+			return
+		}
+		if e, ok := x.chainEdit(); ok {
+			e.Span = x.spanFrom(start)
+			r.Edits = append(r.Edits, e)
+			return
+		}
+		x.p = start
+	}
+	if x.phrase("reversing", "[the]", "shaping|shapings") || x.phrase("in", "reverse") {
+		return
+	}
+	x.p = save
+}
+
+func (x *rowReader) peekClause() Span {
+	save := x.p
+	x.toClauseEnd()
+	sp := x.spanFrom(save)
+	x.p = save
+	return sp
+}
+
+func (x *rowReader) hasDigits(sp Span) bool {
+	for i := sp.Start; i < sp.End; i++ {
+		if c := x.src.Text[i]; '0' <= c && c <= '9' {
+			return true
+		}
+	}
+	return false
+}
+
+// chainEdit reads "ch 6 (instead of ch 4)", "ch 6 in place of ch 4",
+// "5 chs in each loop", "6 ch loops".
+func (x *rowReader) chainEdit() (Edit, bool) {
+	e := Edit{}
+	if sp, ok := x.sizedSpace(0); ok {
+		e.To = x.peek().num
+		x.p += sp.tokens
+	} else if x.peek().kind == tNum && x.at(1).isAny("ch", "chs", "chain", "chains") {
+		e.To = x.peek().num
+		x.p += 2
+	} else if x.peek().isAny("ch", "chain") {
+		x.p++
+		x.accept("-")
+		if x.peek().kind != tNum {
+			return e, false
+		}
+		e.To = x.peek().num
+		x.p++
+		x.accept("sp", "sps", "loops", "lps", "loop", "for", "each")
+	} else {
+		return e, false
+	}
+	x.accept("(", ",")
+	if x.phrase("instead", "of") || x.phrase("in", "place", "of") || x.phrase("rather", "than") {
+		x.accept("ch", "chain")
+		x.accept("-")
+		if x.peek().kind == tNum {
+			e.From = x.peek().num
+			x.p++
+		}
+		x.accept("ch", "chs")
+		x.accept(")")
+		return e, true
+	}
+	if x.phrase("in|for|to", "[each|every|all]", "[the]", "loop|loops|lp|lps|sp|sps|space") || x.peek().separator() || x.end() {
+		return e, true
+	}
+	return e, false
+}

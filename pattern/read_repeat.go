@@ -1,0 +1,503 @@
+package pattern
+
+// star = mark { step } [ mark ] [ [ "rep" ... mark ] times ] .
+func (x *rowReader) star() []*Step {
+	start := x.p
+	mark := x.peek().text
+	x.p++
+	if x.depth > maxDepth {
+		return nil
+	}
+	x.marks = append(x.marks, openMark{mark, -1})
+	g := &Step{Op: OpGroup}
+	for {
+		g.Body = append(g.Body, x.steps(mark)...)
+		if x.end() || x.peek().is(mark) || x.atRepeatOf(mark) || !x.peek().isAny(")", "]", "}") {
+			break
+		}
+		if len(x.marks) > 1 || x.depth > 1 {
+			break
+		}
+		x.p++ // a bracket that closes nothing
+	}
+	partial := x.marks[len(x.marks)-1].partial
+	x.marks = x.marks[:len(x.marks)-1]
+	closed := x.accept(mark)
+	if partial >= 0 {
+		g.partial = partial + 1
+	}
+	if len(g.Body) == 0 && !closed {
+		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: mark}}
+	}
+	if x.stars == nil {
+		x.stars = make(map[string]*Step)
+	}
+	x.starTimes(g, mark, closed)
+	g.Span = x.spanFrom(start)
+	x.stars[mark] = g
+	return []*Step{g}
+}
+
+// starTimes reads how often a starred group is worked.
+func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
+	save := x.p
+	for x.peek().isAny(",", ";", ".", "-", "and", ":") {
+		x.p++
+	}
+	if n := x.repeatPhrase(mark); n > 0 {
+		x.p += n
+		tm, ok := x.times()
+		if !ok {
+			// inside a list it means once more; at the end it fills the row
+			tm = Times{Kind: More, N: Num{N: 1}}
+			if x.fillsRow() {
+				tm = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+			}
+		}
+		if tm.Kind == Exactly && !tm.sure {
+			tm.Kind, tm.star = More, true
+		}
+		g.Times = tm
+		x.endings(g)
+		return
+	}
+	x.p = save
+	if closed {
+		comma := x.accept(",")
+		if tm, ok := x.times(); ok {
+			g.Times = tm
+			x.endings(g)
+			return
+		}
+		if comma {
+			x.p = save
+		}
+		// "*sc, inc*" with no verb fills the row
+		g.Times = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+		return
+	}
+	g.Times = Times{Kind: Once}
+}
+
+// fillsRow reports whether nothing is left to work after a repeat but what
+// ends a row.
+func (x *rowReader) fillsRow() bool { return x.roundEnd() || x.peek().isAny("ending", "end") }
+
+// repeatPhrase is the length of "rep from *", "rep from * to *", "repeat
+// between *s"; 0 where none stands here.
+func (x *rowReader) repeatPhrase(mark string) int {
+	k := 0
+	if x.at(k).isAny("and", "then") {
+		k++
+	}
+	if !x.at(k).isAny("rep", "repeat", "rpt", "repeating", "repeated", "reps", "from", "work") {
+		return 0
+	}
+	if x.at(k).isAny("work") && !x.at(k+1).isAny("from", "between") {
+		return 0
+	}
+	if !x.at(k).is("from") {
+		k++
+	}
+	if x.at(k).is(".") && x.at(k).glued {
+		k++
+	}
+	for x.at(k).isAny("from", "between", "bet", "the", "sequence", "pattern", "instructions", "directions", "[", "section", "beginning", "at", "stitches", "sts") && !x.at(k).isAny("beginning") {
+		if x.at(k).is("[") && !x.at(k+1).is(mark) {
+			break
+		}
+		k++
+	}
+	quote := x.at(k).isAny("'", "\"")
+	if quote {
+		k++
+	}
+	if !x.at(k).is(mark) {
+		if mark == "*" && x.at(k).isAny("asterisk", "star", "asterisks", "stars") {
+			return k + 1
+		}
+		if mark == "*" && x.at(k).is("**") && len(x.marks) == 0 {
+			return k + 1 // "rpt **": the stars on either side
+		}
+		return 0
+	}
+	k++
+	if x.at(k).isAny("'", "\"") {
+		k++
+	}
+	if x.at(k).isAny("s") && x.at(k).glued {
+		k++
+	}
+	if x.at(k).isAny("]") {
+		k++
+	}
+	if x.at(k).isAny("to", "-", "and", "through") && x.at(k+1).isAny(mark, "**", "second", "next") {
+		k++
+		for x.at(k).isAny("second", "next", "the") {
+			k++
+		}
+		if x.at(k).isAny(mark, "**") {
+			k++
+		}
+	}
+	return k
+}
+
+func (x *rowReader) atRepeatOf(mark string) bool { return x.repeatPhrase(mark) > 0 }
+
+// closesMark reports whether the words here end the group now open. It also
+// notes "**" inside a single star: where the last pass may stop.
+func (x *rowReader) closesMark(closer string, out []*Step) bool {
+	if len(x.marks) == 0 {
+		return false
+	}
+	top := &x.marks[len(x.marks)-1]
+	t := x.peek()
+	if t.is("**") && top.text == "*" && closer == "*" && !x.openOutside("**") {
+		top.partial = len(out)
+		x.p++
+		return false
+	}
+	if closer != top.text {
+		return false
+	}
+	for i := len(x.marks) - 1; i >= 0; i-- {
+		if x.repeatPhrase(x.marks[i].text) > 0 && !(t.is("from") && i < len(x.marks)-1) {
+			if t.is("from") && !x.at(1).is(x.marks[i].text) {
+				continue
+			}
+			return true
+		}
+	}
+	return false
+}
+
+func (x *rowReader) openOutside(mark string) bool {
+	for _, m := range x.marks {
+		if m.text == mark {
+			return true
+		}
+	}
+	return false
+}
+
+// repeat = ( "rep" | "repeat" ) ( "from" mark | "to end" | "last" number "rows" | rows ) [ times ] .
+func (x *rowReader) repeat() []*Step {
+	start := x.p
+	if x.peek().isAny("then", "and") {
+		return nil
+	}
+	if x.peek().is("from") && !x.at(1).isAny("*", "**") {
+		return nil
+	}
+	if !x.peek().isAny("rep", "repeat", "rpt", "repeating", "from", "work") {
+		return nil
+	}
+	// a group that was closed already
+	for _, mark := range []string{"*", "**", "\u2020", "\u2021", "#", "+", "\u00a7"} {
+		old := x.stars[mark]
+		n := x.repeatPhrase(mark)
+		if n == 0 {
+			continue
+		}
+		if old == nil && !x.openOutside(mark) {
+			// "rep from *" with no star: all since the row began
+			x.p += n
+			tm, ok := x.times()
+			if !ok {
+				tm = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+			}
+			if tm.Kind == Exactly && !tm.sure {
+				tm.Kind, tm.star = More, true
+			}
+			g := &Step{Op: OpGroup, Times: tm, Text: "rest", Span: x.spanFrom(start)}
+			x.endings(g)
+			g.Span = x.spanFrom(start)
+			return []*Step{g}
+		}
+		if old == nil {
+			return nil
+		}
+		toPartial := x.at(n-1).is("**") && mark == "*"
+		x.p += n
+		tm, ok := x.times()
+		if !ok {
+			tm = Times{Kind: Exactly, N: Num{N: 1}, sure: true}
+			if !toPartial && x.fillsRow() && old.Times.Kind == Once {
+				tm = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+			}
+		}
+		if tm.Kind == More {
+			tm.Kind = Exactly
+		}
+		tm.sure = true
+		g := &Step{Op: OpGroup, Body: old.Body, Times: tm, Span: x.spanFrom(start)}
+		if toPartial && old.partial > 0 {
+			g.Body = old.Body[:old.partial-1]
+		}
+		x.endings(g)
+		g.Span = x.spanFrom(start)
+		return []*Step{g}
+	}
+	if x.peek().isAny("from", "work") {
+		return nil
+	}
+	save := x.p
+	x.p++
+	x.phrase(".")
+	x.phrase("from", "beginning|beg|start", "[of]", "[the]", "[row|rnd|round]")
+	x.phrase("[the]", "pattern|patt|sequence|this|these|instructions", "[sts|stitches|pattern]")
+	if b, ok := x.bound(); ok {
+		g := &Step{Op: OpGroup, Times: Times{Kind: Fill, Bound: b}, Text: "rest", Span: x.spanFrom(start)}
+		x.endings(g)
+		g.Span = x.spanFrom(start)
+		return []*Step{g}
+	}
+	if x.p == save+1 && x.phrase("[bet|between|in|inside|to]", "(", "[to]", ")") || x.phrase("bet|between|in|from", "[the]", "[to]", "brackets|parentheses|parens|parenthesis|[") {
+		if old := x.stars["("]; old != nil {
+			tm, ok := x.times()
+			if !ok {
+				tm = Times{Kind: Exactly, N: Num{N: 1}}
+			}
+			return []*Step{{Op: OpGroup, Body: old.Body, Times: tm, Span: x.spanFrom(start)}}
+		}
+	}
+	if tm, ok := x.times(); ok && tm.Kind != Fill {
+		// "sc in next, inc; repeat 5 times"
+		if tm.Kind == Exactly && !tm.sure {
+			tm.Kind, tm.star = More, true
+		}
+		g := &Step{Op: OpGroup, Times: tm, Text: "rest", Span: x.spanFrom(start)}
+		return []*Step{g}
+	}
+	if (x.end() || x.peek().isAny(".", ")")) && x.worked && x.p == save+1 {
+		return []*Step{{Op: OpGroup, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Text: "rest", Span: x.spanFrom(start)}}
+	}
+	x.p = start
+	return nil
+}
+
+// times = [ "x" ] number [ "more" ] "times" | "twice" | "once" | "around" | "across" | "to last" ... | "(" times ")" .
+func (x *rowReader) times() (Times, bool) {
+	start := x.p
+	tm := Times{}
+	done := func(k TimesKind) (Times, bool) {
+		tm.Kind = k
+		tm.Span = x.spanFrom(start)
+		return tm, true
+	}
+	x.accept("for", "a", "total")
+	x.phrase("[total]", "of")
+	x.accept("another")
+	if x.at(-1).is("another") && x.p > start {
+		tm.more = true
+	}
+	if x.peek().isAny("(", "[") && (x.at(2).isAny("times", "x", "time") && x.at(3).isAny(")", "]") || x.at(1).is("x") && x.at(3).isAny(")", "]")) {
+		x.p++
+		inner, ok := x.times()
+		if ok && x.accept(")", "]") {
+			tm = inner
+			tm.Span = x.spanFrom(start)
+			return tm, true
+		}
+		x.p = start
+		return tm, false
+	}
+	t := x.peek()
+	kind := Exactly
+	switch {
+	case t.isAny("x", "*") && x.at(1).kind == tNum && !x.at(1).frac && (t.is("x") || t.glued || x.at(1).glued) && !x.oneXtwo():
+		x.p++
+		tm.N, _ = x.number()
+		x.accept("times")
+		tm.sure = true
+	case t.kind == tNum && !t.frac:
+		k := 1
+		if _, ok := x.sizesAhead(1); ok > 0 {
+			k += ok
+		}
+		more := x.at(k).isAny("more", "additional", "further", "other")
+		if more {
+			k++
+		}
+		if !x.at(k).isAny("times", "time", "x", "xs", "repeats", "reps") || x.at(k).is("x") && x.at(k+1).kind == tNum {
+			x.p = start
+			return tm, false
+		}
+		tm.N, _ = x.number()
+		if more {
+			x.p++
+			tm.more = true
+		}
+		x.p++
+	case t.isAny("once", "twice", "thrice"):
+		x.p++
+		tm.N = Num{N: map[string]int64{"once": 1, "twice": 2, "thrice": 3}[t.text], Span: t.span()}
+	case t.isAny("times") && x.at(1).kind == tNum:
+		x.p++
+		tm.N, _ = x.number()
+	default:
+		b, ok := x.bound()
+		if !ok || b.Kind == NoBound {
+			x.p = start
+			return tm, false
+		}
+		tm.Bound = b
+		return done(Fill)
+	}
+	if x.accept("more", "additional") {
+		tm.more = true
+	}
+	if x.phrase("in", "all|total") || x.phrase("total|altogether") || x.phrase("(", "in", "all|total", ")") || x.phrase("[,]", "for", "a", "total", "of") && false {
+		tm.sure = true
+	}
+	if x.phrase("evenly|equally", "[spaced]", "[around|across]") {
+	}
+	save := x.p
+	if x.accept("around", "across") && (x.end() || x.peek().separator() || x.peek().isAny("(", "[", ")", "]", "{")) {
+		// "6 times around": the number holds
+	} else {
+		x.p = save
+	}
+	if tm.more {
+		kind = More
+	}
+	return done(kind)
+}
+
+// oneXtwo reports "1 x 2sc": not a repeat of what came before.
+func (x *rowReader) oneXtwo() bool {
+	_, n := x.stitchAt(2)
+	return n > 0 && x.at(2).glued
+}
+
+// sizesAhead is the number of tokens a list of sizes takes, without taking it.
+func (x *rowReader) sizesAhead(k int) ([]int64, int) {
+	save := x.p
+	x.p += k
+	before := x.p
+	list, ok := x.sizeList(0)
+	n := x.p - before
+	x.p = save
+	if !ok {
+		return nil, 0
+	}
+	return list, n
+}
+
+// endings reads how the last pass differs: "ending last rep at **", "ending
+// with sc in last st", "omitting last ch 2".
+func (x *rowReader) endings(g *Step) {
+	for {
+		save := x.p
+		for x.peek().isAny(",", ";", ".", "-", "and", "but", "(") {
+			x.p++
+		}
+		start := x.p
+		if x.phrase("end|ending|ends|finish|finishing|stop|stopping", "[on|the]", "last|final", "rep|repeat|repetition|time|pass|one", "at|with|by|in|on|after") ||
+			x.phrase("end|ending|ends|finish|finishing|stop|stopping", "at|with|by|in|after|working|work|on") ||
+			x.phrase("on", "[the]", "last|final", "rep|repeat|repetition", "[end|ending|stop|finish]", "[at|with|by]") {
+			for x.peek().isAny("at", "the", "with", "on", "having", "by") {
+				x.p++
+			}
+			if x.peek().isAny("**") || x.peek().isAny("\u2020", "\u2021", "#") && x.at(1).separator() {
+				x.p++
+				g.stopAt = true
+				continue
+			}
+			if x.peek().isAny("row", "rnd", "round", "a", "rs", "ws") && !x.nounFollows(1) {
+				x.p = save
+				return
+			}
+			if x.phrase("correspond|match", "[the|to]", "[beginning|beg|start]") || x.phrase("to", "correspond|match") {
+				g.stopAt = g.stopAt || g.partial > 0
+				g.ending = &Step{Op: OpEnding, Span: x.spanFrom(start), Text: "as it began"}
+				continue
+			}
+			e := &Step{Op: OpEnding}
+			for !x.end() && !x.peek().isAny(";", ".", ")") {
+				if x.peek().isAny(",", "and") {
+					x.p++
+					if x.peek().isAny("turn", "join", "ch", "sl", "ss", "fasten", "break") && len(e.Body) > 0 {
+						x.p--
+						break
+					}
+					continue
+				}
+				if x.totalAhead(nil) {
+					continue
+				}
+				before := x.p
+				made := x.step(nil)
+				if x.p == before {
+					break
+				}
+				e.Body = append(e.Body, made...)
+			}
+			if len(e.Body) == 0 {
+				x.p = save
+				return
+			}
+			x.remember(e.Body)
+			e.Span = x.spanFrom(start)
+			g.ending = e
+			continue
+		}
+		if x.phrase("omit|omitting|leaving|eliminate|eliminating|without", "[out|off|the]", "[the]", "last|final") {
+			e := &Step{Op: OpEnding, Text: "omit", Target: Target{N: Num{N: 1}}}
+			if x.peek().kind == tNum {
+				e.Target.N, _ = x.number()
+			}
+			from := x.p
+			if s := x.chain(); s == nil {
+				x.p = from
+				if n, ok := x.nounAt(0); ok {
+					x.p += n.tokens
+					e.Target.said = true
+				} else if s := x.work(); s == nil {
+					x.p = save
+					return
+				}
+			}
+			x.phrase("on|in|of|from", "[the]", "last|final", "rep|repeat|repetition")
+			e.Span = x.spanFrom(start)
+			g.ending = e
+			continue
+		}
+		if x.phrase("working|making|work|placing", "[the]", "last|final") {
+			// "working last dc in top of turning ch": where the last one lands
+			for !x.end() && !x.peek().isAny(",", ";", ".", ")", "(", "[", "-", "{") {
+				x.p++
+			}
+			if x.peek().is("-") && x.peek().glued {
+				for !x.end() && !x.peek().isAny(",", ";", ".", ")", "(", "[") {
+					x.p++
+				}
+			}
+			g.note = x.spanFrom(start)
+			continue
+		}
+		x.p = save
+		return
+	}
+}
+
+// ending reads such words where they do not follow a repeat directly.
+func (x *rowReader) ending() []*Step {
+	start := x.p
+	if x.phrase("end|ending|ends|finish|finishing", "[the|each]", "[row|rnd|round|last]", "[rep]", "with|by|in") {
+		x.accept("a")
+		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start)), implicit: true}}
+	}
+	if x.phrase("omit|omitting", "last", "[ch|chain|sc|dc|st]") {
+		x.p = start
+	}
+	return nil
+}
+
+// marker reads an "@" used as a mark; it means nothing to the count.
+func (x *rowReader) marker() []*Step {
+	start := x.p
+	x.p++
+	return []*Step{{Op: OpNote, Span: x.spanFrom(start)}}
+}

@@ -1,0 +1,536 @@
+package pattern
+
+import (
+	"crochet/tallyturn/pattern/stitch"
+)
+
+const maxDepth = 200 // nesting beyond this is refused, not followed
+
+// row = { step | separator } [ total ] .
+func (x *rowReader) readRow() {
+	x.row.Steps = x.steps("")
+	for !x.end() { // a bracket that closes nothing
+		x.p++
+		x.row.Steps = append(x.row.Steps, x.steps("")...)
+	}
+	x.settleTotal()
+}
+
+// steps reads as far as the closing bracket or mark given, or the end.
+func (x *rowReader) steps(closer string) []*Step {
+	var out []*Step
+	if x.depth++; x.depth > maxDepth {
+		x.skipTo(closer)
+		x.depth--
+		return out
+	}
+	defer func() { x.depth-- }()
+	for !x.end() {
+		t := x.peek()
+		if closer != "" && t.is(closer) {
+			break
+		}
+		if t.isAny(")", "]", "}") {
+			if closer == ")" || closer == "]" || closer == "}" {
+				break // mismatched, as print often is
+			}
+			x.p++
+			continue
+		}
+		if x.totalAhead(out) {
+			continue
+		}
+		if t.separator() || t.isAny("and", "then", "&", "also", "now", "+", "next", "work", "make", "the", "plus", "working", "making", "to", "a", "with") && x.connector() {
+			x.p++
+			continue
+		}
+		before := x.p
+		if stop := x.closesMark(closer, out); stop {
+			break
+		}
+		made := x.step(out)
+		if x.p == before { // nothing understood: take words as they are
+			made = x.unknown()
+		}
+		for _, s := range made {
+			if s.Op == OpGroup && s.Times.Kind != Once && s.Text == "rest" {
+				// "sc in next, inc; repeat to end": all since the row began
+				s.Text = ""
+				out = x.wrapRest(out, s)
+				continue
+			}
+			out = append(out, s)
+		}
+		x.remember(made)
+	}
+	return out
+}
+
+// skipTo moves to the closer without reading, where nesting is too deep.
+func (x *rowReader) skipTo(closer string) {
+	start := x.p
+	for !x.end() && (closer == "" || !x.peek().is(closer)) {
+		x.p++
+	}
+	x.row.bad = append(x.row.bad, x.spanFrom(start))
+}
+
+// connector reports whether a small word only joins two steps here.
+func (x *rowReader) connector() bool {
+	switch t := x.peek(); t.text {
+	case "next":
+		return x.at(1).separator()
+	case "to":
+		return false
+	case "with":
+		return false
+	case "a":
+		_, n := x.stitchAt(1)
+		return n > 0 || x.at(1).isAny("ch", "chain", "shell", "picot", "cluster", "dec", "decrease", "inc", "bobble", "popcorn", "puff") && !x.at(2).is("of")
+	case "make":
+		return !x.at(1).isAny("sure", "the", "a") && !(x.at(1).isAny("a") && x.at(2).isAny("chain", "ch")) && !x.at(1).isAny("knot")
+	case "the":
+		return x.at(1).kind == tNum || x.at(1).isAny("following")
+	case "work", "working":
+		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "last", "same", "the", "this", "these", "now", "loosely", "both", "same", "rows", "row", "each", "every")
+	}
+	return true
+}
+
+// remember keeps what later words lean on.
+func (x *rowReader) remember(steps []*Step) {
+	for _, s := range steps {
+		x.lastStep = s
+		switch s.Op {
+		case OpWork:
+			x.worked = true
+			if s.Stitch != stitch.Slip {
+				x.main = s.Stitch
+			}
+			x.bounded = s.Target.Which == Each || s.Target.Which == Last || s.Target.Bound.Kind != NoBound
+		case OpGroup, OpInto:
+			x.worked = true
+			x.bounded = s.Times.Kind == Fill || s.Target.Which == Each || s.Target.Which == Last
+		case OpFree, OpEven, OpLeave:
+			x.worked, x.bounded = true, true
+		}
+	}
+}
+
+// wrapRest makes a repeat of everything since the row's opening chains.
+func (x *rowReader) wrapRest(out []*Step, rep *Step) []*Step {
+	i := 0
+	for i < len(out) && (out[i].Op == OpChain && i < 2 || out[i].Op == OpTurn || out[i].Op == OpNote || out[i].Op == OpColour || out[i].Op == OpStay) {
+		i++
+	}
+	if i == len(out) {
+		return out
+	}
+	rep.Body = append([]*Step(nil), out[i:]...)
+	rep.Span = cover(rep.Body[0].Span, rep.Span)
+	return append(out[:i:i], rep)
+}
+
+// step reads one step, or the few that one phrase makes.
+func (x *rowReader) step(before []*Step) []*Step {
+	t := x.peek()
+	if t.kind == tPunct {
+		switch t.text {
+		case "*", "**", "\u2020", "\u2021", "#", "+", "\u00a7", "\u00a4", "***", "!":
+			return x.star()
+		case "(", "[", "{", "<":
+			return x.bracket(before)
+		case "@":
+			return x.marker()
+		}
+		return nil
+	}
+	if s := x.repeat(); s != nil {
+		return s
+	}
+	if s := x.ending(); s != nil {
+		return s
+	}
+	if s := x.refer(); s != nil {
+		return s
+	}
+	if s := x.note(); s != nil {
+		return s
+	}
+	if s := x.chain(); s != nil {
+		return s
+	}
+	if s := x.skip(); s != nil {
+		return s
+	}
+	if s := x.control(); s != nil {
+		return s
+	}
+	if s := x.delta(); s != nil {
+		return s
+	}
+	if s := x.placeFirst(); s != nil {
+		return s
+	}
+	if s := x.shape(); s != nil {
+		return s
+	}
+	if s := x.work(); s != nil {
+		return s
+	}
+	return x.lateNote()
+}
+
+// unknown takes words up to the next separator. Words that could be an
+// instruction stop the row from being proven; others are a note.
+func (x *rowReader) unknown() []*Step {
+	start := x.p
+	hard := false
+	depth := 0
+	for !x.end() {
+		t := x.peek()
+		if x.p > start && depth == 0 && (t.isAny(",", ";", ".", ":", ")", "]", "}", "*", "**") || t.isAny("(", "[") && x.p > start) {
+			break
+		}
+		if t.kind == tNum || t.kind == tOrd {
+			hard = true
+		}
+		if t.isAny("in", "into", "st", "sts", "stitch", "stitches", "ch", "sp", "each", "times", "loop", "lp", "sps", "chs", "twice", "next", "skip", "sk", "inc", "dec") {
+			hard = true
+		}
+		if _, n := x.stitchAt(0); n > 0 {
+			hard = true
+		}
+		x.p++
+	}
+	sp := x.spanFrom(start)
+	if hard {
+		x.row.bad = append(x.row.bad, sp)
+	}
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// chain = ( "ch" number | number "ch" | "chain" word | "make a chain of" number "sts" ) [ counts ] .
+func (x *rowReader) chain() []*Step {
+	start := x.p
+	var n Num
+	ok := false
+	switch {
+	case x.peek().isAny("ch", "chain", "chs", "cha") && !x.at(1).isAny("sp", "space", "sts"):
+		x.p++
+		x.phrase(".")
+		x.accept("-", "a", "another")
+		x.accept("loosely", "of")
+		if x.peek().kind == tNum {
+			n, ok = x.number()
+			if x.peek().is("-") && x.spaceAfter(x.p-x.p+1) > 0 || x.spaceAfter(0) > 0 && !x.at(-1).isAny(",") {
+				ok = false // "ch-3 sp" is a place
+			}
+			x.accept("sts", "st", "stitches", "chs", "loosely", "chains")
+			if x.peek().is("for") && x.at(1).isAny("first", "1st", "the") || x.peek().is("for") && x.at(1).kind == tOrd {
+				// "ch 3 for first dc"
+				x.p++
+				x.accept("the")
+				return []*Step{x.countsAs(&Step{Op: OpChain, N: n, Span: x.spanFrom(start)}, start)}
+			}
+		} else if x.phrase("an", "even|odd", "number") {
+			n, ok = Num{}, true
+		}
+	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") && !x.at(1).isAny("sp"):
+		if _, sized := x.sizedSpace(0); sized {
+			break
+		}
+		if x.at(2).kind == tNum && x.at(2).glued {
+			break
+		}
+		n, ok = x.number()
+		x.p++
+		x.accept("loosely", "sts", "st", "stitches")
+	case x.phrase("[make|work|begin|start]", "[with]", "a", "[foundation|base|loose|starting|beginning]", "chain|ch", "of"), x.phrase("[make|work]", "[a]", "foundation|base|starting|beginning", "chain|ch", "of"):
+		if x.peek().kind == tNum {
+			n, ok = x.number()
+			x.accept("sts", "st", "stitches", "ch", "chs", "chains", "chain")
+		}
+	}
+	if !ok {
+		x.p = start
+		return nil
+	}
+	s := &Step{Op: OpChain, N: n, Span: x.spanFrom(start)}
+	if c := x.ringClose(s); c != nil {
+		return c
+	}
+	if p := x.picotClose(s); p != nil {
+		return p
+	}
+	return []*Step{x.countsAs(s, start)}
+}
+
+// ringClose makes a ring of a chain that is joined to its beginning.
+func (x *rowReader) ringClose(s *Step) []*Step {
+	start := x.p
+	for x.peek().isAny(",", ";", ".", "and", "-") {
+		x.p++
+	}
+	x.phrase("being", "careful", "not", "to", "twist", "[ch|chain|it]", "[,]")
+	x.phrase("without", "twisting", "[,]")
+	at := x.p
+	joined := x.phrase("join|close|connect|joined|closed") || x.phrase("sl|slip|ss|slst", "[st|stitch]")
+	if !joined {
+		x.p = start
+		return nil
+	}
+	ring := false
+	for k := 0; k < 24; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.isAny(";") || t.isAny(".") && x.at(k+1).kind != tPunct && !x.at(k+1).isAny("to", "in") {
+			break
+		}
+		if t.isAny(",") && !x.at(k+1).isAny("being", "taking", "making", "careful", "without", "form", "to", "forming") {
+			break
+		}
+		if t.isAny("ring", "circle") && k > 0 && !x.at(k-1).isAny("in", "into") {
+			ring = true
+		}
+	}
+	first := x.joinTarget()
+	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isAny(",", ".", ";", "to") || x.end())) {
+		x.p = start
+		return nil
+	}
+	x.phrase("[to]", "form|make|forming|making", "[a|the]", "[ch|chain]", "ring|circle|loop|round")
+	x.phrase("to", "[the]", "ring")
+	x.phrase("[in|into]", "a", "ring|circle")
+	x.phrase("[,]", "being|taking", "careful|care", "not", "to", "twist", "[the|your]", "[ch|chain]")
+	x.phrase("[,]", "without", "twisting", "[the|your]", "[ch|chain]")
+	r := &Step{Op: OpRing, N: s.N, Span: x.spanFrom(at)}
+	return []*Step{s, r}
+}
+
+// joinTarget passes over where a join goes, and says if it is the first chain.
+func (x *rowReader) joinTarget() bool {
+	x.phrase("with", "[a]", "sl|slip|ss|slst|slpst", "[-]", "[st|stitch]")
+	x.phrase("by", "[a]", "[working]", "[a]", "sl|slip|ss", "[st|stitch]")
+	x.phrase("the", "ends")
+	first := false
+	save := x.p
+	if x.accept("in", "into", "to", "through", "at") {
+		x.accept("the")
+		if x.peek().isAny("form", "make") {
+			x.p = save
+			return false
+		}
+		if o := x.peek(); o.kind == tOrd && o.num == 1 || o.isAny("beg", "beginning", "starting", "start", "furthest") {
+			first = true
+			x.p++
+			x.phrase("[of]", "[the]", "[beg|foundation]", "ch|chain|chs|st|stitch", "[made|st|stitch]")
+			x.phrase("made")
+			return first
+		}
+		if x.phrase("first|beginning", "[ch|chain|st]") {
+			return true
+		}
+	}
+	x.p = save
+	return first
+}
+
+// firstInRow reports whether nothing came before s in its row but notes.
+func (x *rowReader) firstInRow(s *Step) bool { return !x.worked }
+
+// picotClose reads "ch 3, sl st in 3rd ch from hook": a picot.
+func (x *rowReader) picotClose(s *Step) []*Step {
+	start := x.p
+	for x.peek().isAny(",", ";", "and") {
+		x.p++
+	}
+	at := x.p
+	isSlip := false
+	if id, n := x.stitchAt(0); n > 0 && (id == stitch.Slip || id == stitch.SC) {
+		isSlip = id == stitch.Slip
+		x.p += n
+		from := x.p
+		pl := x.place()
+		if len(pl) == 1 && pl[0].Bound.Kind == NoBound {
+			p := pl[0]
+			back := p.Which == FromHook && p.N.N >= s.N.N-1 && x.worked && s.N.N <= 8
+			if isSlip && x.worked && s.N.N <= 8 {
+				last := x.lastMade(from)
+				back = back || p.Which == FromHook && p.N.N <= s.N.N || p.Which == Same && s.N.N >= 2 && s.N.N <= 5 || last ||
+					p.Which == First && len(p.Of) == 1 && p.Of[0].Kind == ChainStitch ||
+					p.Which == TurnTop && p.N.N == 1
+			}
+			if back {
+				if x.phrase("(", "picot", "[made|formed]", ")") || x.phrase("(", "p", "[made]", ")") {
+					_ = at
+				}
+				return []*Step{{Op: OpPicot, N: s.N, Span: Span{s.Span.Start, int(x.ts[x.p-1].end)}}}
+			}
+		}
+	}
+	x.p = start
+	return nil
+}
+
+// lastMade reports whether the words from a token on name the stitch just made.
+func (x *rowReader) lastMade(from int) bool {
+	for i := from; i < x.p; i++ {
+		if x.ts[i].isAny("last", "made", "base", "top") {
+			return true
+		}
+	}
+	return false
+}
+
+// counts = "(" "counts as" ... ")" | "does not count ..." | "= 1 dc" .
+func (x *rowReader) countsAs(s *Step, start int) *Step {
+	save := x.p
+	paren := false
+	k := 0
+	if x.at(k).is(",") {
+		k++
+	}
+	if x.at(k).is("-") {
+		k++
+	}
+	if x.at(k).isAny("(", "[") {
+		paren = true
+		k++
+	}
+	x.p += k
+	c := Counts{}
+	from := x.p
+	if x.readCounts(&c) {
+		c.Span = x.spanFrom(from)
+		if paren {
+			for !x.end() && !x.peek().isAny(")", "]") {
+				if x.peek().isAny("throughout") {
+					c.Spread = true
+				}
+				x.p++
+			}
+			if !x.end() {
+				x.p++
+			}
+		}
+		s.Counts = c
+		s.Span = x.spanFrom(start)
+		return s
+	}
+	x.p = save
+	return s
+}
+
+// readCounts reads what a chain counts as.
+func (x *rowReader) readCounts(c *Counts) bool {
+	x.phrase("[the]", "[turning|beginning|beg|starting|this|skipped|first|these]", "[skipped]", "[ch|chain|chs|chains]")
+	x.phrase("-")
+	if x.peek().kind == tNum && x.at(1).isAny("does", "do", "counts", "is", "count", "will", "skipped", "chs", "ch") {
+		x.p++
+		x.accept("skipped", "missed")
+		x.accept("chs", "ch", "chains")
+	}
+	x.accept("which", "that", "this", "it", "here", "always", "now", "and", "will")
+	x.accept("always", "now", "here", "will", "is", "are")
+	switch {
+	case x.phrase("do|does|will|is|are", "not", "[be]", "count|counted|counts|considered"), x.phrase("doesn't|don't|isn't|won't|not|never|didn't", "[to]", "[be]", "count|counted|counts|counting"),
+		x.phrase("not", "[counted|included]", "[as]", "a", "st|stitch"), x.phrase("no", "st|stitch"), x.phrase("is", "not", "[a]", "st|stitch|counted"), x.phrase("uncounted"):
+		c.Said, c.As = true, stitch.None
+		c.Spread = x.spreadAhead()
+		x.phrase("as|for|in", "[a|1|the|an]", "[first]", "[st|stitch|sc|hdc|dc|tr|count|sts|total|anything]", "[count]")
+		if id, n := x.stitchAt(0); n > 0 && id != stitch.None {
+			x.p += n
+		}
+		return true
+	case x.phrase("count|counts|counted|counting|considered|stands|standing|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counts|count]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
+		c.Spread = x.spreadAhead()
+		x.accept("the", "a", "an")
+		if x.peek().kind == tOrd || x.peek().isAny("beginning", "beg") {
+			x.p++
+		}
+		c.N = 1
+		if x.peek().kind == tNum {
+			c.N = x.peek().num
+			x.p++
+		}
+		x.accept("first", "1st", "beg")
+		if x.peek().isAny("st", "sts", "stitch", "stitches") {
+			x.p++
+			c.Said, c.As = true, stitch.Special // a stitch, whatever the row is worked in
+			x.countsSpace(c)
+			return true
+		}
+		if id, n := x.stitchAt(0); n > 0 {
+			x.p += n
+			x.phrase("st|stitch")
+			c.Said, c.As = true, id
+			x.countsSpace(c)
+			return true
+		}
+		return false
+	}
+	if x.at(-1).isAny("=") {
+		return false
+	}
+	// "(1dc, ch 2)", "ch 6 (1tr, ch2)": said in so few words
+	save := x.p
+	n := int64(1)
+	if x.peek().kind == tNum {
+		n = x.peek().num
+		x.p++
+	}
+	if id, k := x.stitchAt(0); k > 0 && x.at(-1).kind == tNum && n <= 2 {
+		x.p += k
+		if x.phrase("[and|+|,]", "[plus]", "ch|chain") && x.accept("-") || x.at(-1).isAny("ch", "chain") {
+			if x.peek().kind == tNum {
+				c.Said, c.As, c.N, c.Space = true, id, n, x.peek().num
+				x.p++
+				return true
+			}
+		}
+	}
+	x.p = save
+	return false
+}
+
+// spreadAhead looks for "throughout" before the words end.
+func (x *rowReader) spreadAhead() bool {
+	for k := 0; k < 14; k++ {
+		t := x.at(k)
+		if t.isAny("throughout", "hereafter", "pattern") {
+			return true
+		}
+		if t.kind == tEnd || t.isAny(")", "]", ".", ";") {
+			return false
+		}
+	}
+	return false
+}
+
+// countsSpace reads the rest of "dc and ch-1 sp", "dc + 2 ch".
+func (x *rowReader) countsSpace(c *Counts) {
+	save := x.p
+	x.accept(",")
+	x.accept("and", "plus", "+", "&", "with", "then")
+	x.accept("a", "an", "one", "1", "first")
+	if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chs") || x.peek().kind == tNum && x.at(1).is("-") && x.at(2).isAny("ch") {
+		c.Space = x.peek().num
+		x.p += 2
+		if x.at(-1).is("-") {
+			x.p++
+		}
+	} else if x.accept("ch", "chain") {
+		x.accept("-")
+		if x.peek().kind != tNum {
+			x.p = save
+			return
+		}
+		c.Space = x.peek().num
+		x.p++
+	} else {
+		x.p = save
+		return
+	}
+	x.accept("-")
+	x.accept("sp", "space", "loop", "lp", "arch", "sps")
+}

@@ -1,0 +1,671 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// skip = ( "skip" | "sk" | "miss" ) [ "next" ] [ number ] noun .
+func (x *rowReader) skip() []*Step {
+	start := x.p
+	if !x.accept("skip", "sk", "miss", "skp", "skipping", "missing", "omit", "pass", "leave") {
+		return nil
+	}
+	if x.at(-1).isAny("leave", "pass") {
+		x.p = start
+		return x.leave()
+	}
+	x.accept("over")
+	x.accept("the")
+	s := &Step{Op: OpSkip}
+	s.Target.Which, s.Target.N, s.Target.said = Next, Num{N: 1}, true
+	switch {
+	case x.accept("next", "following", "foll", "nxt"):
+		x.counted(&s.Target, true)
+	case x.accept("each"):
+		x.counted(&s.Target, true)
+		s.Target.Which = Next
+	case x.peek().isAny("last", "final"):
+		x.p++
+		s.Target.Which = Last
+		x.counted(&s.Target, true)
+	case x.peek().kind == tOrd:
+		x.ordinal(&s.Target, true)
+		if s.Target.Which == Nth {
+			s.Target.Which, s.Target.N = Next, Num{N: 1}
+		}
+	case x.peek().isAny("same"):
+		x.p++
+		x.counted(&s.Target, true)
+	case x.peek().isAny("a", "beg", "beginning", "turning", "base"):
+		x.accept("a", "base")
+		x.counted(&s.Target, true)
+		if s.Target.Which == TurnTop {
+			s.Target.Which = Next
+		}
+	case x.peek().isAny("all", "rem", "remaining", "rest"):
+		x.p++
+		x.accept("the", "of", "rem", "remaining")
+		s.Target.Which = Each
+		x.counted(&s.Target, true)
+		s.Target.Which = Each
+	default:
+		n := x.p
+		if !x.counted(&s.Target, false) {
+			x.p = n
+			if !x.peek().separator() && !x.end() && !x.peek().isAny(")", "*") {
+				x.p = start
+				return nil
+			}
+		}
+	}
+	x.qualify(&s.Target)
+	// "skip next dc, ch-1 sp and dc", "skip 1 sc and ch-1 sp"
+	out := []*Step{s}
+	for {
+		save := x.p
+		x.accept(",")
+		if x.accept("and", "&") {
+			x.accept("the")
+			nextWord := x.accept("next")
+			if m, ok := x.nounAt(0); ok && (m.filter.Kind == Space || nextWord) && !m.ring && !m.edge && m.chain == 0 || ok && m.filter.Kind == Space && m.chain > 0 && x.at(m.tokens).isAny(",", ";", ".") {
+				x.p += m.tokens
+				t := Target{Which: Next, N: Num{N: 1}, said: true}
+				x.fill(&t, m)
+				t.Which = Next
+				out = append(out, &Step{Op: OpSkip, Target: t, Span: x.spanFrom(save)})
+				continue
+			}
+		}
+		x.p = save
+		break
+	}
+	x.phrase("for|to", "[a|the]", "[first]", "thumb|buttonhole|armhole|leg|handle|neck|opening|eye|hole|slot|gap|[decrease|dec]")
+	s.Span = x.spanFrom(start)
+	return out
+}
+
+// leave = "leave" ( "rem" | "last" number ) noun "unworked" | noun "left unworked" .
+func (x *rowReader) leave() []*Step {
+	start := x.p
+	if !x.accept("leave", "leaving", "pass", "leaves") {
+		return nil
+	}
+	s := &Step{Op: OpLeave}
+	x.accept("the", "all")
+	if x.accept("a") && !x.peek().isAny("st", "stitch") || x.peek().isAny("long", "tail", "end") {
+		x.p = start
+		return nil
+	}
+	x.accept("rem", "remaining", "rest", "last", "next", "remainder", "other", "final")
+	x.accept("of", "the")
+	if x.peek().kind == tNum {
+		s.Target.N, _ = x.number()
+	}
+	x.accept("rem", "remaining")
+	if n, ok := x.nounAt(0); ok {
+		x.p += n.tokens
+		x.fill(&s.Target, n)
+	} else if !x.phrase("row|rnd|round") && !x.peek().isAny("unworked", "free") {
+		x.p = start
+		return nil
+	}
+	x.phrase("of", "[the]", "row|rnd|round")
+	x.accept("un")
+	x.accept("-")
+	if !x.accept("unworked", "free", "worked", "unused", "unmade") && s.Target.N.N == 0 && s.Target.Of == nil {
+		x.p = start
+		return nil
+	}
+	x.phrase("for", "[the|a]", "now|thumb|armhole|neck|opening|sleeve|leg|arm|leg|heel|front|back", "[opening|hole]")
+	s.Span = x.spanFrom(start)
+	return []*Step{s}
+}
+
+// control = turn | "do not turn" | join | "fasten off" | ring | colour | other side .
+func (x *rowReader) control() []*Step {
+	start := x.p
+	one := func(op Op) []*Step {
+		return []*Step{{Op: op, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+	}
+	switch {
+	case x.phrase("[and]", "turn|turning", "[the|your|work]", "[work|over|piece|around]") && !x.peek().isAny("ch", "chain"):
+		return one(OpTurn)
+	case x.phrase("do|does", "not", "turn", "[work]"), x.phrase("don't|without|never|no", "turn|turning", "[work]"):
+		x.phrase("or|and", "join")
+		return one(OpStay)
+	case x.phrase("do", "not", "join|close|sl|slip", "[the|round|rnd|rounds|st]", "[rnd|rounds|round]"), x.phrase("don't|without|no", "join|joining|close"):
+		x.phrase("or|and", "turn")
+		x.phrase("the", "rnd|round|rounds|rnds")
+		return one(OpStay)
+	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"):
+		x.phrase("and|&", "weave|secure|fasten|hide", "[in]", "[off|the|all]", "[end|ends|off]")
+		x.phrase("[,]", "leaving|leave", "[a]", "[long|short]", "[tail|end]")
+		return one(OpFasten)
+	}
+	x.p = start
+	for _, f := range []func() []*Step{x.ring, x.otherSide, x.join, x.attach, x.colour, x.leaveStep} {
+		if s := f(); s != nil {
+			return s
+		}
+		x.p = start
+	}
+	return nil
+}
+
+func (x *rowReader) leaveStep() []*Step {
+	if x.peek().isAny("leave", "leaving") {
+		return x.leave()
+	}
+	return nil
+}
+
+// ring = "magic ring" [ "," ] | "MR" ":" .
+func (x *rowReader) ring() []*Step {
+	start := x.p
+	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work", "[with]", "[a|an]", "[in|into]")
+	x.phrase("[make|form]", "[a|an|the]")
+	n, ok := x.nounAt(0)
+	if !ok || !n.ring || x.peek().isAny("ring", "circle") || x.peek().isAny("mc") && !x.at(1).separator() && x.at(1).kind != tNum {
+		x.p = start
+		return nil
+	}
+	x.p += n.tokens
+	s := &Step{Op: OpRing, Span: x.spanFrom(start)}
+	out := []*Step{s}
+	x.phrase("with")
+	if t := x.peek(); t.kind == tNum && !t.frac && (x.end1() || x.at(1).separator() || x.at(1).isAny("(", "[", "{", "=")) {
+		// "MC 8", "magic ring 6": so many in it
+		num, _ := x.number()
+		out = append(out, &Step{Op: OpWork, Stitch: x.mainStitch(), N: num, Span: x.spanFrom(start), Target: Target{Which: InRing, said: true}})
+	}
+	return out
+}
+
+func (x *rowReader) end1() bool { return x.at(1).kind == tEnd }
+
+// otherSide = "working along opposite side of ch" .
+func (x *rowReader) otherSide() []*Step {
+	start := x.p
+	x.accept("now")
+	x.phrase("working|work|turn|rotate|continue|continuing|cont|go|now", "[work|to|working|and]", "[back]", "[work|working]")
+	x.phrase("around|round")
+	x.accept("now", "back", "down", "and", "work", "working", "to", "up")
+	x.accept("in", "on", "along", "into", "down", "across", "to", "around", "over", "up", "of", "at")
+	x.accept("the")
+	if !x.phrase("opposite|other|unused|second|remaining|free|underside|reverse|back", "[side|sides|loops|loop|lps|edge]", "[of|along]", "[the]") &&
+		!x.phrase("other|opposite") {
+		x.p = start
+		return nil
+	}
+	if !x.phrase("[your|the]", "[foundation|starting|base|beginning|original|beg|initial|same]", "ch|chain|chs|foundation|chains|side|loops|lps|edge", "[chain|ch|edge|sts]", "[of]", "[your|the]", "[foundation|starting|base|beginning|beg]", "[ch|chain|chs]") && !x.at(-1).isAny("side") {
+		if !x.peek().isAny(",", ";", ":", ".") || !x.at(-1).isAny("side", "loops", "of") {
+			x.p = start
+			return nil
+		}
+	}
+	x.phrase("[of]", "[the]", "foundation|starting|base|beginning|beg|initial", "ch|chain|row")
+	return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+}
+
+// join = "join" [ "with sl st" ] [ place ] | "sl st" place "to join" .
+func (x *rowReader) join() []*Step {
+	start := x.p
+	s := &Step{Op: OpJoin}
+	switch {
+	case x.phrase("invisible|inv|seamless", "join"), x.phrase("join|close|connect|joining|joined|closed|closing|unite", "[the|each|off|this]", "[rnd|round|with|together|circle|ring|work|here]"):
+		if x.at(-1).is("with") {
+			x.p--
+		}
+		if x.peek().isAny("yarn", "thread", "new", "a", "b", "c", "d", "color", "colour", "cotton", "wool", "mc", "cc", "next", "contrasting", "any") && !(x.peek().is("a") && x.at(1).isAny("sl", "slip")) {
+			x.p = start
+			return nil
+		}
+		if x.phrase("as", "[before|usual|in|established|for]", "[before|row|rnd|round|previous]", "[rnd|round]") {
+			return x.joined(s, start)
+		}
+		if x.phrase("with|by|using", "[a|an|the]") {
+			if id, n := x.stitchAt(0); n > 0 {
+				x.p += n
+				if id != stitch.Slip {
+					// join with a tall stitch, or yarn joined with sc
+					if x.worked {
+						s.Stitch = id
+					} else {
+						x.p = start
+						return nil
+					}
+				}
+			} else if x.phrase("invisible|seamless|inv", "join|stitch") {
+			} else {
+				x.p = start
+				return nil
+			}
+		} else if id, n := x.stitchAt(0); n > 0 && id == stitch.Slip {
+			x.p += n
+		} else if x.phrase("yarn") {
+			x.p = start
+			return nil
+		}
+		x.phrase("together")
+		if pl := x.place(); len(pl) > 0 {
+			s.Target = pl[0]
+			if s.Target.Row != nil || !x.worked && s.Target.Which != First && s.Target.Which != TurnTop && s.Target.Which != Same {
+				x.p = start // yarn joined somewhere, not a round closed
+				return nil
+			}
+		} else if x.phrase("to|in|into|at", "[the]", "[top|beginning|beg|start|first|1st]", "[of]", "[the]") {
+			if n, ok := x.nounAt(0); ok {
+				x.p += n.tokens
+				x.fill(&s.Target, n)
+				x.qualify(&s.Target)
+			} else if x.peek().kind == tOrd {
+				x.ordinal(&s.Target, true)
+				x.qualify(&s.Target)
+			} else if x.peek().isAny("top", "beg", "beginning", "same") {
+				x.p++
+				x.core(false)
+			} else {
+				x.phrase("form|make", "[a|the]", "[ring|circle|round]")
+			}
+		}
+		if !x.worked && s.Target.Which == Next && !s.Target.said {
+			// "Join." before anything was worked: it may close the chain
+		}
+		return x.joined(s, start)
+	}
+	id, n := x.stitchAt(0)
+	if n == 0 || id != stitch.Slip || !x.worked {
+		return nil
+	}
+	x.p += n
+	if x.phrase("[,]", "join|joining") || x.phrase("to", "join|close") {
+		if pl := x.place(); len(pl) > 0 {
+			s.Target = pl[0]
+		} else {
+			x.p = start + n
+			x.phrase("to", "[the]")
+			x.phrase("join|close", "[rnd|round|the]", "[rnd|round]")
+			x.toPlace(s)
+		}
+		return x.joined(s, start)
+	}
+	p0 := x.p
+	pl := x.place()
+	if len(pl) == 0 && x.phrase("to") {
+		x.p = p0
+		x.toPlace(s)
+		if x.p > p0 {
+			pl = []Target{s.Target}
+		}
+	}
+	if len(pl) == 1 {
+		s.Target = pl[0]
+		if x.phrase("[,]", "to", "join|close|finish", "[rnd|round|the]", "[rnd|round]") || x.phrase("[,]", "join|joining", "[rnd|round]") || x.phrase("(", "join|joined", ")") {
+			return x.joined(s, start)
+		}
+		// "sl st in first sc" at the end of what was worked closes the round
+		if w := pl[0].Which; (w == First || w == TurnTop || w == Nth && pl[0].Within != nil) && (pl[0].N.N <= 1 || w != First) && x.roundEnd() {
+			return x.joined(s, start)
+		}
+	}
+	if x.end() || x.peek().isAny(".", ";") && x.row.Kind == Round && len(pl) == 0 && x.bounded && x.roundEnd() {
+		if len(pl) == 0 && x.row.Kind == Round {
+			return x.joined(s, start) // "..., ss."
+		}
+	}
+	x.p = start
+	return nil
+}
+
+// toPlace reads "to first sc", "to top of ch 3".
+func (x *rowReader) toPlace(s *Step) {
+	save := x.p
+	if !x.accept("to", "in", "into", "with") {
+		return
+	}
+	x.accept("the")
+	if t, ok := x.coreAfterTo(); ok {
+		s.Target = t
+		return
+	}
+	x.p = save
+}
+
+// coreAfterTo reads a place after a bare "to".
+func (x *rowReader) coreAfterTo() (Target, bool) {
+	t := Target{said: true}
+	start := x.p
+	ok := false
+	switch w := x.peek(); {
+	case w.kind == tOrd:
+		ok = x.ordinal(&t, true)
+	case w.isAny("top"):
+		x.p++
+		x.phrase("of", "[the]")
+		ok = x.topOf(&t)
+	case w.isAny("same", "next", "beg", "beginning", "base", "center", "centre", "last"):
+		t, ok = x.core(false)
+		if !ok {
+			if n, k := x.nounAt(0); k {
+				x.p += n.tokens
+				x.fill(&t, n)
+				ok = true
+			}
+		}
+	default:
+		if n, k := x.nounAt(0); k {
+			x.p += n.tokens
+			x.fill(&t, n)
+			t.N.N = 1
+			ok = true
+		}
+	}
+	if !ok {
+		x.p = start
+		return t, false
+	}
+	x.qualify(&t)
+	return t, true
+}
+
+func (x *rowReader) joined(s *Step, start int) []*Step {
+	x.phrase("to", "join|close", "[rnd|round|the]", "[rnd|round]")
+	x.phrase("[to]", "form|forming", "[a]", "ring|circle")
+	x.phrase("together")
+	s.Span = x.spanFrom(start)
+	return []*Step{s}
+}
+
+// roundEnd reports whether nothing more is worked after this point but a
+// turning chain, a total or a fastening off.
+func (x *rowReader) roundEnd() bool {
+	if len(x.marks) > 0 {
+		return false
+	}
+	for k := 0; ; k++ {
+		t := x.at(k)
+		switch {
+		case t.kind == tEnd:
+			return true
+		case t.separator(), t.isAny("and", "&", "then", "turn", "fasten", "off", "fo", "break", "cut", "yarn", "thread", "to", "join", "the", "rnd", "round", "do", "not", "leaving", "leave", "a", "tail", "long", "weave", "in", "ends", "end"):
+		case t.isAny("(", "[", "{"):
+			for !t.isAny(")", "]", "}") && t.kind != tEnd {
+				k++
+				t = x.at(k)
+			}
+		case t.isAny("ch", "chain") && x.at(k+1).kind == tNum:
+			k++
+			if n := x.at(k + 1); n.isAny(",") {
+				k++
+			}
+			if n := x.at(k + 1); n.kind != tEnd && !n.isAny("turn", ".", ";", "(", "[", "and", "-", "=") {
+				return false
+			}
+		case t.kind == tNum:
+			return true // a total
+		default:
+			return false
+		}
+	}
+}
+
+// attach = "join" [ yarn ] [ "with" ( "sl st" | stitch ) ] place | "attach yarn" place | "standing sc" place .
+func (x *rowReader) attach() []*Step {
+	start := x.p
+	x.phrase("with|using", "[the]", "[color|colour|yarn]", "a|b|c|d|e|f|g|mc|cc|color|colour|yarn|rs|ws", "[facing|a|b|c|d|e]", "[,]")
+	x.phrase("with", "[the]", "rs|ws|right|wrong", "[side]", "[side]", "[of]", "[work]", "[facing]", "[you]", "[,]")
+	x.phrase("rs|ws", "facing", "[you]", "[,]")
+	x.accept(",")
+	if !x.phrase("join|attach|rejoin|reattach|tie|fasten|joining|insert", "[in|on]", "[the]", "[new|next|contrasting|main|same|second|your|color|colour]", "[color|colour|yarn|thread|cotton|wool]", "[a|b|c|d|e|f|mc|cc|yarn|on]", "[again|of]") {
+		if !x.phrase("re", "-", "join|attach", "[yarn|thread]") {
+			x.p = start
+			return nil
+		}
+	}
+	s := &Step{Op: OpAttach}
+	x.phrase("color|colour|yarn", "[a|b|c|d|e|f]")
+	x.colourWord()
+	x.accept(",")
+	if x.phrase("with|by|using", "[a|an]") {
+		x.phrase("standing|stdg")
+		if id, n := x.stitchAt(0); n > 0 {
+			x.p += n
+			if id != stitch.Slip {
+				s.Stitch = id
+			}
+		} else {
+			x.p -= 1
+			x.colourWord()
+		}
+	} else if id, n := x.stitchAt(0); n > 0 && id == stitch.Slip {
+		x.p += n
+	}
+	pl := x.place()
+	if len(pl) == 0 {
+		if x.phrase("to|at", "[the]") {
+			if t, ok := x.coreAfterTo(); ok {
+				pl = []Target{t}
+			} else {
+				for !x.end() && !x.peek().isAny(",", ";", ".", ":", ")") {
+					x.p++
+				}
+				s.Target.Which = Anywhere
+			}
+		}
+	}
+	if len(pl) > 0 {
+		s.Target = pl[0]
+	} else if s.Stitch == stitch.None && !s.Target.said {
+		s.Target.Which = Anywhere
+	}
+	if x.phrase("with|by|using", "[a|an]") {
+		if id, n := x.stitchAt(0); n > 0 {
+			x.p += n
+			if id != stitch.Slip {
+				s.Stitch = id
+			}
+		}
+	}
+	s.Span = x.spanFrom(start)
+	s.Text = x.src.Slice(s.Span)
+	return []*Step{s}
+}
+
+// colourWord takes one word that may be the name of a colour.
+func (x *rowReader) colourWord() {
+	t := x.peek()
+	if t.kind != tWord || t.isAny("in", "into", "to", "at", "on", "with", "and", "from", "sl", "ss", "by", "around", "through", "between", "over", "turn", "ch", "fasten", "the", "using", "of") {
+		return
+	}
+	if _, n := x.stitchAt(0); n > 0 {
+		return
+	}
+	if x.at(1).isAny("in", "to", "with", "at", ",", "on", "into", "yarn") || x.end1() || x.at(1).separator() {
+		x.p++
+		x.accept("yarn")
+	}
+}
+
+// colour = ( "with" | "change to" | "using" ) name .
+func (x *rowReader) colour() []*Step {
+	start := x.p
+	switch {
+	case x.phrase("change|switch|changing|switching|swap", "[to]", "[the]", "[color|colour|colors|colours|yarn]", "[to|a|b|c|d|e]"):
+	case x.phrase("cc|col|colour|color", "to"):
+	case x.phrase("pick|drop|carry|cut|carrying|dropping|join", "up|color|colour|a|b|c|d|e|mc|cc|yarn"):
+	case x.phrase("with|in|using", "color|colour|yarn|col|a|b|c|d|e|f|g|h|mc|cc"):
+		if x.at(-1).isAny("a") && !x.peek().separator() && !x.peek().isAny("ch", "make", "sc", "dc", "work", "rs", "and") {
+			if _, n := x.stitchAt(0); n > 0 || x.peek().kind == tWord {
+				x.p = start
+				return nil
+			}
+		}
+	case x.phrase("with|using"):
+		// a colour by name, up to the comma: "with foam, ch 20"
+		k := 0
+		for k < 4 && x.at(k).kind == tWord && !x.at(k).isAny("in", "into") {
+			if _, n := x.stitchAt(k); n > 0 {
+				x.p = start
+				return nil
+			}
+			k++
+		}
+		if k == 0 || !x.at(k).isAny(",", ";", ":", "-") {
+			x.p = start
+			return nil
+		}
+		x.p += k
+		return []*Step{{Op: OpColour, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+	default:
+		return nil
+	}
+	for k := 0; k < 12 && !x.end() && !x.peek().isAny(",", ";", ".", ")", "]", ":", "*"); k++ {
+		if k == 0 && x.at(-1).isAny("a", "b", "c", "d", "e", "f", "mc", "cc") {
+			if _, n := x.stitchAt(0); n > 0 || x.peek().isAny("ch", "work", "and", "make", "join") {
+				break
+			}
+		}
+		if x.peek().isAny("(") {
+			for !x.end() && !x.peek().isAny(")") {
+				x.p++
+			}
+		}
+		x.p++
+	}
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpColour, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// placeFirst = preposition place [ "work" | "make" ] step { "," step } .
+//
+// Old booklets name the place before what goes into it.
+func (x *rowReader) placeFirst() []*Step {
+	start := x.p
+	if !x.peek().isAny("in", "into", "over", "around", "through", "between", "on", "under", "work", "working", "make") {
+		return nil
+	}
+	x.accept("work", "working", "make")
+	t, ok := x.core(true)
+	if !ok {
+		x.p = start
+		return nil
+	}
+	if b, ok := x.bound(); ok {
+		t.Bound = b
+	}
+	x.accept(",", ":")
+	x.accept("work", "make", "working", "put", "place", "crochet")
+	x.accept(":")
+	var body []*Step
+	for !x.end() {
+		save := x.p
+		for x.peek().isAny(",", "and", "&", "then") {
+			x.p++
+		}
+		if x.peek().isAny("(", "[") && len(body) == 0 {
+			// in next sp work (2 dc, ch 2, 2 dc)
+			open := x.peek().text
+			x.p++
+			inner := x.steps(closing(open))
+			x.accept(")", "]", "}")
+			if tm, ok := x.times(); ok {
+				inner = []*Step{{Op: OpGroup, Body: inner, Times: tm, Span: x.spanFrom(save)}}
+			}
+			body = append(body, inner...)
+			break
+		}
+		item := x.bareItem()
+		if item == nil {
+			x.p = save
+			break
+		}
+		body = append(body, item...)
+	}
+	if len(body) == 0 {
+		x.p = start
+		return nil
+	}
+	x.phrase("all", "in", "[the]", "same", "[place|st|sp|loop|space]")
+	t.Span = cover(t.Span, t.Span)
+	s := &Step{Op: OpInto, Body: body, Target: t, Span: x.spanFrom(start)}
+	return []*Step{s}
+}
+
+// bareItem reads a stitch or chain that names no place of its own.
+func (x *rowReader) bareItem() []*Step {
+	start := x.p
+	if x.peek().isAny("rep", "repeat", "skip", "sk", "miss", "turn", "join", "in", "over") {
+		return nil
+	}
+	if s := x.picot(); s != nil {
+		return s
+	}
+	if s := x.chain(); s != nil {
+		if s[0].Op == OpChain && (x.p >= len(x.ts) || x.chainThenPlace()) && len(s) == 1 {
+			// the chain leads on to the next place: it is not in this one
+			x.p = start
+			return nil
+		}
+		return s
+	}
+	s := x.work()
+	if len(s) != 1 || s[0].Op != OpWork || s[0].Target.said {
+		if len(s) == 1 && s[0].Op == OpInto && !s[0].Target.said {
+			return s
+		}
+		x.p = start
+		return nil
+	}
+	return s
+}
+
+// chainThenPlace reports whether what follows a chain is not another bare
+// stitch, so that the chain parts this place from the next.
+func (x *rowReader) chainThenPlace() bool {
+	save := x.p
+	defer func() { x.p = save }()
+	for x.peek().isAny(",", "and", "&", "then") {
+		x.p++
+	}
+	if s := x.picot(); s != nil {
+		return false
+	}
+	s := x.work()
+	return len(s) != 1 || s[0].Op != OpWork || s[0].Target.said
+}
+
+// picot = "picot" [ "of ch 3" ] .
+func (x *rowReader) picot() []*Step {
+	start := x.p
+	x.accept("make", "work", "a")
+	n := Num{N: 3}
+	if x.phrase("ch|chain", "[-]") && x.peek().kind == tNum && (x.at(1).is("picot") || x.at(1).is("-") && x.at(2).is("picot")) {
+		n.N = x.peek().num
+		x.p++
+		x.accept("-")
+	} else {
+		x.p = start
+		x.accept("make", "work", "a", "1", "one")
+		if x.peek().kind == tNum && x.peek().num == 1 && x.at(1).isAny("picot", "p") {
+			x.p++
+		} else if x.peek().kind == tNum && (x.at(1).is("-") && x.at(2).isAny("ch", "picot") || x.at(1).is("ch") && x.at(2).is("picot")) {
+			// "3-ch picot"
+			n.N = x.peek().num
+			x.p++
+			x.accept("-")
+			x.accept("ch")
+			x.accept("-")
+		}
+	}
+	if !x.peek().isAny("picot", "picots") && !(x.peek().is("p") && (x.at(1).separator() || x.end1())) {
+		x.p = start
+		return nil
+	}
+	x.p++
+	s := &Step{Op: OpPicot, N: n, Span: x.spanFrom(start)}
+	save := x.p
+	if pl := x.place(); len(pl) > 0 && pl[0].Which != Same && pl[0].Which != TurnTop {
+		if pl[0].Which == Next && pl[0].N.N <= 1 || pl[0].Which == Each {
+			x.p = save
+		}
+	}
+	return []*Step{s}
+}

@@ -1,0 +1,454 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// totalAhead takes a stated total if one stands here, and says so.
+//
+//	total = ( "(" | "[" | "{" | "<" ) parts ( ")" | "]" | "}" | ">" ) | ( "-" | "=" | ":" | "." ) parts .
+func (x *rowReader) totalAhead(before []*Step) bool {
+	t := x.peek()
+	start := x.p
+	switch {
+	case t.isAny("(", "[", "{", "<"):
+		end := x.closer(0)
+		if end < 0 || end-x.p > 60 || end == x.p+1 {
+			return false
+		}
+		if x.followsTimes(end+1) && !x.boundIsJoin(end+1) {
+			return false
+		}
+		after := &x.ts[end+1]
+		if after.isAny("in", "into") || after.isAny("rep", "repeat") && !x.ts[end+2].isAny("row", "rows", "rnd", "rnds", "round", "rounds", "last", "from") {
+			return false
+		}
+		if !x.worked && len(before) == 0 && !x.loose(end) {
+			return false
+		}
+		x.p++
+		parts, ok := x.parts(end)
+		if !ok || x.p < end {
+			x.p = start
+			return false
+		}
+		if len(parts) == 1 && parts[0].Kind == PartStitches && parts[0].Name == "" && (x.at(-1).frac) {
+			x.p = start
+			return false
+		}
+		x.p = end + 1
+		x.setTotal(parts, x.spanFrom(start), before, true)
+		return true
+	case t.isAny("-", "=", ":", ".", ";", ",", "/"):
+		if !x.worked {
+			return false
+		}
+		return x.bareTotal(before)
+	case t.isAny("you", "making", "there", "total", "sts", "count", "stitch", "for", "giving", "leaving", "ending", "st", "now", "to", "work"):
+		return x.wordTotal(before)
+	case t.kind == tNum && t.head && x.worked && x.depth == 1:
+		x.p-- // a total on a line of its own
+		ok := x.bareTotal(before)
+		if !ok {
+			x.p = start
+		}
+		return ok
+	case t.kind == tNum && x.worked && x.depth == 1 && x.bounded:
+		// "...in each st across 24 sc", "... around {no mark} 36 sts"
+		if x.p > 0 && !x.at(-1).separator() {
+			x.p--
+			ok := x.bareTotal(before)
+			if !ok {
+				x.p = start
+			}
+			return ok
+		}
+	}
+	return false
+}
+
+// loose reports whether a bracket before any work may still be a total: only
+// where nothing follows it.
+func (x *rowReader) loose(end int) bool {
+	for i := end + 1; i < len(x.ts); i++ {
+		if !x.ts[i].separator() && x.ts[i].kind != tEnd {
+			return false
+		}
+	}
+	return len(x.row.Steps) > 0 || x.lastStep != nil
+}
+
+// boundIsJoin reports whether what follows a bracket is not a repeat after
+// all: "(18 sts), join".
+func (x *rowReader) boundIsJoin(i int) bool {
+	return x.ts[i].isAny(",") && !x.ts[i+1].isAny("rep", "repeat") && x.ts[i+1].kind != tNum && !x.ts[i+1].isAny("twice", "once", "x")
+}
+
+// wordTotal reads "you now have 36 sts", "making 24 sc", "total 18".
+func (x *rowReader) wordTotal(before []*Step) bool {
+	start := x.p
+	ok := x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
+		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
+		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
+		x.phrase("sts", ":|=")
+	if !ok || !x.worked {
+		x.p = start
+		return false
+	}
+	x.accept(":", "=", "-")
+	if x.peek().kind != tNum {
+		x.p = start
+		return false
+	}
+	end := x.clauseEnd()
+	parts, ok := x.parts(end)
+	if !ok {
+		x.p = start
+		return false
+	}
+	if x.ts[start].isAny("for", "leaving", "to") && (len(parts) == 0 || parts[0].Kind == PartOther) {
+		x.p = start
+		return false
+	}
+	x.phrase("[in]", "[total|all]")
+	x.phrase("on|at|in", "[the|this|your]", "[last|end]", "[row|rnd|round|hook|of]")
+	x.setTotal(parts, x.spanFrom(start), before, true)
+	return true
+}
+
+// clauseEnd is the index where the words of a bare total may end at most.
+func (x *rowReader) clauseEnd() int {
+	i := x.p
+	for i < len(x.ts)-1 && !x.ts[i].isAny(".", ")", "]", "}", "(", "[") {
+		i++
+	}
+	return i
+}
+
+// bareTotal reads a total that no bracket marks: after a dash, an equals
+// sign, a full stop.
+func (x *rowReader) bareTotal(before []*Step) bool {
+	start := x.p
+	if x.depth > 1 {
+		return false
+	}
+	mark := x.peek().text
+	if x.peek().kind == tNum {
+		mark = ""
+	}
+	if x.peek().kind == tPunct {
+		x.p++
+		for x.peek().isAny("-", "=", ":", ">") {
+			mark = x.peek().text
+			x.p++
+		}
+	} else {
+		x.p++ // the word before a number on a line of its own
+		mark = "."
+	}
+	if x.peek().isAny("total", "count", "there", "you", "sts") {
+		if x.wordTotal(before) {
+			return true
+		}
+		x.p = start
+		return false
+	}
+	if x.peek().kind != tNum || x.peek().frac {
+		x.p = start
+		return false
+	}
+	parts, ok := x.parts(x.clauseEnd())
+	if !ok || len(parts) == 0 || parts[0].Kind == PartOther {
+		x.p = start
+		return false
+	}
+	last := x.at(-1)
+	_ = last
+	if !x.totalEnds() {
+		x.p = start
+		return false
+	}
+	bare := parts[0].Name == ""
+	generic := parts[0].Kind == PartStitches && !bare
+	certain := mark == "=" || mark == "-" || generic && mark != "," || x.bounded
+	if bare && mark != "=" && mark != "-" && !(x.bounded && (mark == ":" || mark == "." || mark == ";")) {
+		certain = false
+	}
+	if mark == "," && !generic {
+		certain = x.bounded
+	}
+	if !certain {
+		x.p = start
+		return false
+	}
+	x.setTotal(parts, x.spanFrom(start), before, false)
+	return true
+}
+
+// totalEnds reports whether what follows could not go on with an instruction
+// begun by the number just read.
+func (x *rowReader) totalEnds() bool {
+	t := x.peek()
+	if t.kind == tEnd || t.separator() || t.isAny("(", "[", "{", ")", "]", "}") {
+		// "..., 6 sc, ch 2" goes on working
+		for k := 0; ; k++ {
+			t := x.at(k)
+			switch {
+			case t.kind == tEnd:
+				return true
+			case t.separator():
+			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "do", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"):
+				return true
+			default:
+				return t.head || t.isAny("the")
+			}
+		}
+	}
+	return t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "counting") && !t.isAny("in") || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
+}
+
+// parts = part { ( "," | "+" | "and" | "&" | ";" | "/" ) part } .
+func (x *rowReader) parts(end int) ([]TotalPart, bool) {
+	var out []TotalPart
+	x.phrase("[you]", "[should|now|will]", "[now]", "have") // inside brackets
+	x.phrase("[total|st|stitch|sts]", "[of|count|total]", "[:|=|-]")
+	x.accept("a", "=", "total", "about", "approx", "so", "now", "making", "be", "sts", ":", "rem", "with")
+	for x.p < end {
+		part, ok := x.part(end)
+		if !ok {
+			return nil, false
+		}
+		out = append(out, part)
+		save := x.p
+		x.accept(",", ";", "+", "/", "|", "&", ":")
+		x.accept("and", "&", "plus", "with")
+		if x.p >= end {
+			if x.p == save || x.p > end {
+				x.p = save
+			}
+			break
+		}
+		if x.p == save {
+			if !x.totalTail(end) {
+				return nil, false
+			}
+			break
+		}
+		if x.peek().kind != tNum {
+			x.p = save
+			if !x.totalTail(end) {
+				return nil, false
+			}
+			break
+		}
+	}
+	return out, len(out) > 0
+}
+
+// totalTail passes over words after the numbers that change nothing.
+func (x *rowReader) totalTail(end int) bool {
+	save := x.p
+	x.accept(",", ";", "-")
+	if x.phrase("i", "[.]", "e", "[.]") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
+		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {
+			x.p = save
+			return false
+		}
+		if x.peek().isAny("in") && x.at(1).isAny("each", "the", "next", "ring") || x.peek().isAny("x", "each", "around", "across") && x.at(1).kind == tNum {
+			x.p = save
+			return false
+		}
+		if x.ts[end].kind == tPunct && x.ts[end].isAny(")", "]", "}", ">") {
+			x.p = end
+		}
+		return true
+	}
+	x.p = save
+	return x.p >= end || x.ts[end].isAny(".", "(", "[") && x.peek().separator() || x.peek().head
+}
+
+// part = number [ "x" ] [ unit ] .
+func (x *rowReader) part(end int) (TotalPart, bool) {
+	start := x.p
+	if x.peek().kind != tNum || x.peek().frac {
+		return TotalPart{}, false
+	}
+	n, _ := x.number()
+	p := TotalPart{N: n, Kind: PartStitches}
+	defer func() { p.Span = x.spanFrom(start) }()
+	x.accept("x")
+	if x.peek().is("-") && x.at(1).isAny("ch", "chain") {
+		// "4-ch loops"
+		x.p = start
+		return TotalPart{}, false
+	}
+	x.accept("more", "total", "new", "rem", "remaining", "whole")
+	if x.p >= end {
+		p.Span = x.spanFrom(start)
+		return p, true
+	}
+	from := x.p
+	t := x.peek()
+	if sp, ok := x.sizedSpace(0); ok && t.kind == tNum {
+		x.p += sp.tokens
+		p.Kind, p.Size, p.Name = PartSpace, sp.filter.Size, "ch sp"
+		p.Span = x.spanFrom(start)
+		return p, true
+	}
+	if t.separator() || t.isAny("+", "&", "and", ")", "]", "}", ">", "total", "in", "at", "i", "each", "per", "made", "altogether", "left", "rem", "remain") {
+		p.Span = x.spanFrom(start)
+		return p, true
+	}
+	if t.isAny("groups", "blocks", "group", "sets", "clusters", "block") && x.at(1).isAny("of") && x.at(2).kind == tNum {
+		// "4 groups of 7 dc"
+		per := x.at(2).num
+		x.p += 3
+		id, k := x.stitchAt(0)
+		x.p += k
+		p.N.N *= per
+		p.Kind, p.ID, p.Name = PartStitch, id, "groups"
+		p.Kind = PartOther
+		p.Span = x.spanFrom(start)
+		return p, true
+	}
+	if x.pieceUnit(&p) {
+		p.Span = x.spanFrom(start)
+		return p, true
+	}
+	x.p = from
+	return TotalPart{}, false
+}
+
+// pieceUnit reads what a number of a total counts.
+func (x *rowReader) pieceUnit(p *TotalPart) bool {
+	t := x.peek()
+	p.Name = t.text
+	switch {
+	case t.isAny("picot", "picots"):
+		x.p++
+		p.Kind = PartNamed
+		return true
+	case t.isAny("v") && groupWord(x, 0) > 0:
+		x.p += groupWord(x, 0)
+		p.Kind, p.Name = PartNamed, "v st"
+		return true
+	}
+	if sp, n := x.specialAt(0); n > 0 {
+		x.p += n
+		x.accept("st", "sts", "stitches")
+		p.Kind, p.Name = PartNamed, sp.Names[0]
+		return true
+	}
+	if n, ok := x.nounAt(0); ok {
+		x.p += n.tokens
+		switch {
+		case n.filter.Kind == AnyStitch && !n.turn && !n.ring && !n.edge:
+			p.Kind = PartStitches
+			x.phrase("(", "[not]", "counting", ")")
+		case n.filter.Kind == OneStitch:
+			p.Kind, p.ID = PartStitch, n.filter.Stitch
+			x.accept("sts", "stitches")
+		case n.filter.Kind == Space:
+			p.Kind, p.Size = PartSpace, n.filter.Size
+			if n.chain > 0 && x.spaceAfter(0) == 0 {
+				p.Size = n.chain
+			}
+		case n.filter.Kind == ChainStitch:
+			p.Kind = PartChain
+		case n.filter.Kind == AnyCluster, n.filter.Kind == NamedGroup, n.filter.Kind == PicotPlace:
+			p.Kind, p.ID = PartNamed, n.filter.Stitch
+			if n.filter.Name != "" {
+				p.Name = n.filter.Name
+			}
+		default:
+			return false
+		}
+		x.accept("tog")
+		return true
+	}
+	if t.isAny("petals", "points", "ripples", "ridges", "tiles", "clusters", "patterns", "repeats", "reps", "corners", "motifs", "squares", "rows", "rnds", "sides", "blocks", "leaves", "rays", "scallops", "waves", "peaks", "crosses", "pairs", "puffs", "increases", "decreases", "inc", "dec", "more", "fewer", "less", "fins", "bumps", "pattern", "times", "sections", "pineapples", "wedges", "ribs", "arms", "per", "knots", "stars", "legs", "tips") {
+		if t.is("times") {
+			return false
+		}
+		x.p++
+		p.Kind = PartOther
+		if t.isAny("more", "fewer", "less") || x.at(0).isAny("more") {
+			p.Kind = PartOther
+		}
+		return true
+	}
+	return false
+}
+
+// setTotal keeps a total; a later one stands in its place.
+func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step, bracketed bool) {
+	t := &Total{Span: sp, Parts: parts, Text: x.src.Slice(sp), after: len(before), depth: x.depth}
+	// "(12 more)", "(4 sts increased)", "(6 per side)": not a total of the row
+	last := x.at(-1)
+	if bracketed {
+		last = x.at(-2)
+	}
+	for i := 0; i < len(x.ts) && int(x.ts[i].start) < sp.End; i++ {
+		if int(x.ts[i].start) < sp.Start {
+			continue
+		}
+		w := &x.ts[i]
+		if w.isAny("increased", "decreased", "inc'd", "dec'd", "per", "added", "fewer", "dropped", "less") || w.isAny("more") && !w.isAny("times") ||
+			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") || w.isAny("made", "worked") && x.depth > 1 {
+			if w.isAny("more", "increased", "decreased", "fewer", "added", "less", "dropped") && len(parts) == 1 && x.row.Total == nil && x.depth == 1 && parts[0].Kind != PartOther {
+				n := parts[0].N
+				if w.isAny("decreased", "fewer", "less", "dropped") {
+					n.N = -n.N
+				}
+				x.row.changes = rowChanges{delta: n, deltaSet: true}
+			}
+			t = nil
+			break
+		}
+	}
+	_ = last
+	if t == nil || x.depth > 1 {
+		return
+	}
+	x.row.Total = t
+}
+
+func (x *rowReader) tokenAfter(i int) *token {
+	if i+1 < len(x.ts) {
+		return &x.ts[i+1]
+	}
+	return &x.ts[len(x.ts)-1]
+}
+
+// settleTotal drops a number that turned out to stand amid the work: a gloss
+// on one instruction, not the total of the row.
+func (x *rowReader) settleTotal() {
+	t := x.row.Total
+	if t == nil {
+		return
+	}
+	for _, s := range x.row.Steps {
+		if s.Span.Start < t.Span.Start {
+			continue
+		}
+		if makesStitches(s) {
+			if s.Op == OpWork && s.Stitch == stitch.Slip {
+				continue
+			}
+			x.row.Total = nil
+			return
+		}
+	}
+}
+
+func makesStitches(s *Step) bool {
+	switch s.Op {
+	case OpWork, OpInto, OpFree, OpEven, OpDelta:
+		return true
+	case OpGroup:
+		for _, b := range s.Body {
+			if makesStitches(b) {
+				return true
+			}
+		}
+	}
+	return false
+}

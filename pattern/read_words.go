@@ -1,0 +1,255 @@
+package pattern
+
+import (
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// rowReader reads the words of one row by recursive descent. Every production
+// stands above its code in EBNF; words in quotes are matched whatever their
+// case, and commas, full stops and semicolons may stand between steps freely.
+type rowReader struct {
+	src   *Source
+	ts    []token // ends with tEnd
+	p     int
+	lex   *stitch.Lexicon
+	other *stitch.Lexicon // the other side's terms, for patterns that give both
+	pat   *Pattern
+	names map[string]*Special
+	row   *Row
+	marks []openMark
+	stars map[string]*Step // the last group closed under each mark
+	depth int
+
+	main     stitch.ID // the row's stitch, for inc and dec
+	worked   bool      // a step that makes stitches has been read
+	bounded  bool      // the last such step ran to the end of the row
+	lastStep *Step
+	fold     bool // inside a definition: "yo, insert hook"
+}
+
+type openMark struct {
+	text    string
+	partial int // steps before "**", or -1
+}
+
+func (x *rowReader) peek() *token { return &x.ts[x.p] }
+
+// at is the token k further on.
+func (x *rowReader) at(k int) *token {
+	if i := x.p + k; i < len(x.ts) {
+		if i < 0 {
+			return &x.ts[0]
+		}
+		return &x.ts[i]
+	}
+	return &x.ts[len(x.ts)-1]
+}
+
+func (x *rowReader) end() bool { return x.ts[x.p].kind == tEnd }
+
+// isAny reports whether a token is one of these words or marks.
+func (t *token) isAny(words ...string) bool {
+	if !t.named() {
+		return false
+	}
+	for _, w := range words {
+		if t.text == w {
+			return true
+		}
+	}
+	return false
+}
+
+// named reports whether the token can be matched by its text: figures cannot.
+func (t *token) named() bool { return t.kind == tWord || t.kind == tPunct || t.word }
+
+// accept takes the next token if it is one of these.
+func (x *rowReader) accept(words ...string) bool {
+	if x.peek().isAny(words...) {
+		x.p++
+		return true
+	}
+	return false
+}
+
+// phrase takes a run of words if it stands next. A word in the pattern may be
+// "a|b" for either, and "[a]" for one that may be missing.
+func (x *rowReader) phrase(words ...string) bool {
+	n := x.phraseAt(0, words...)
+	if n < 0 {
+		return false
+	}
+	x.p += n
+	return true
+}
+
+// phraseAt reports how many tokens the phrase takes from the k-th on, or -1.
+func (x *rowReader) phraseAt(k int, words ...string) int {
+	start := k
+	for _, w := range words {
+		optional := w[0] == '['
+		if optional {
+			w = w[1 : len(w)-1]
+		}
+		if x.at(k).oneOf(w) {
+			k++
+		} else if !optional {
+			return -1
+		}
+	}
+	return k - start
+}
+
+// oneOf matches a list written with bars.
+func (t *token) oneOf(list string) bool {
+	if !t.named() {
+		return false
+	}
+	for len(list) > 0 {
+		i := 0
+		for i < len(list) && list[i] != '|' {
+			i++
+		}
+		if list[:i] == t.text {
+			return true
+		}
+		list = list[min(i+1, len(list)):]
+	}
+	return false
+}
+
+// separator reports whether the token only parts steps.
+func (t *token) separator() bool {
+	return t.kind == tPunct && (t.text == "," || t.text == "." || t.text == ";" || t.text == ":" || t.text == "-" ||
+		t.text == "=" || t.text == "/" || t.text == "\"" || t.text == "'" || t.text == "|" || t.text == "^" ||
+		t.text == "_" || t.text == "`" || t.text == "\\" || t.text == "!" || t.text == ">" || t.text == "~")
+}
+
+// spanFrom is the span from a token to the last one taken.
+func (x *rowReader) spanFrom(start int) Span {
+	if x.p <= start {
+		return Span{int(x.ts[start].start), int(x.ts[start].start)}
+	}
+	return Span{int(x.ts[start].start), int(x.ts[x.p-1].end)}
+}
+
+// number = figure | word , [ sizes ] .
+// sizes  = "(" number { ("," | ":" | "-") number } ")" .
+func (x *rowReader) number() (Num, bool) {
+	t := x.peek()
+	if t.kind != tNum || t.frac {
+		return Num{}, false
+	}
+	n := Num{N: t.num, Span: t.span()}
+	x.p++
+	if sizes, ok := x.sizeList(n.N); ok {
+		n.Sizes = sizes
+		n.Span.End = int(x.ts[x.p-1].end)
+	}
+	return n, true
+}
+
+// sizeList takes a list of numbers in brackets when it has one number for
+// each further size of the pattern.
+func (x *rowReader) sizeList(first int64) ([]int64, bool) {
+	want := len(x.pat.Sizes) - 1
+	if want < 1 {
+		return nil, false
+	}
+	sizes := []int64{first}
+	k := 0
+	for len(sizes) <= want {
+		open := x.at(k)
+		if !open.isAny("(", "[", "{") {
+			return nil, false
+		}
+		k++
+		for {
+			t := x.at(k)
+			if t.kind != tNum {
+				return nil, false
+			}
+			sizes = append(sizes, t.num)
+			k++
+			if x.at(k).isAny(",", ":", "-", ";", "/") {
+				k++
+				if x.at(k).isAny("[", "(", "{") { // 29 (33, [37], 41)
+					return nil, false
+				}
+				continue
+			}
+			break
+		}
+		if !x.at(k).isAny(")", "]", "}") {
+			return nil, false
+		}
+		k++
+		// ch 50 (50) 56 (56) 62: sizes in and out of brackets by turns
+		if len(sizes) <= want && x.at(k).kind == tNum {
+			sizes = append(sizes, x.at(k).num)
+			k++
+		}
+	}
+	if len(sizes) != want+1 {
+		return nil, false
+	}
+	x.p += k
+	return sizes, true
+}
+
+// stitchAt finds the longest stitch name that begins at the k-th token, and
+// how many tokens it takes; 0 where there is none.
+func (x *rowReader) stitchAt(k int) (stitch.ID, int) {
+	id, n := x.lookup(x.lex, k)
+	if n == 0 && x.pat.Terms == stitch.Unknown {
+		// Terms that mean one thing only are understood on either side.
+		if id, n = x.lookup(x.other, k); n > 0 && !unmistakable(x.at(k).text) {
+			return stitch.None, 0
+		}
+	}
+	return id, n
+}
+
+func unmistakable(w string) bool {
+	switch w {
+	case "sc", "hdc", "htr":
+		return true
+	}
+	return false
+}
+
+func (x *rowReader) lookup(l *stitch.Lexicon, k int) (stitch.ID, int) {
+	t := x.at(k)
+	if t.kind != tWord {
+		return stitch.None, 0
+	}
+	best, n := stitch.None, 0
+	id, more := l.Find(t.text)
+	if id != stitch.None {
+		best, n = id, 1
+	}
+	if !more {
+		return best, n
+	}
+	var buf [48]byte
+	name := append(buf[:0], t.text...)
+	for j := k + 1; j < k+9; {
+		if u := x.at(j); u.is(".") && len(x.at(j-1).text) == 1 || u.is("-") && u.glued {
+			j++ // "s. c.", "half-double"
+		}
+		u := x.at(j)
+		if u.kind != tWord || len(name)+1+len(u.text) > cap(name) {
+			break
+		}
+		name = append(append(name, ' '), u.text...)
+		j++
+		id, more := l.Find(string(name))
+		if id != stitch.None {
+			best, n = id, j-k
+		}
+		if !more {
+			break
+		}
+	}
+	return best, n
+}

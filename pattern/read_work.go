@@ -1,0 +1,737 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// mainStitch is the stitch that inc and dec are worked in.
+func (x *rowReader) mainStitch() stitch.ID {
+	if x.main != stitch.None {
+		return x.main
+	}
+	return stitch.SC
+}
+
+// work = [ number ] stitch [ "tog" ] [ number ] [ place ] [ times ] .
+func (x *rowReader) work() []*Step {
+	start := x.p
+	s := &Step{Op: OpWork, N: Num{N: 1}}
+	count, counted := Num{N: 1}, false
+	x.accept("work", "make", "a", "an", "then")
+	for x.peek().isAny("beg", "beginning", "regular", "standard", "normal", "standing", "stdg", "stand", "chainless", "starting", "loose", "first") && !x.peek().isAny("first") {
+		x.p++
+	}
+	if x.peek().kind == tNum && !x.peek().frac {
+		count, counted = x.number()
+		if !counted {
+			return nil
+		}
+		if x.peek().isAny("x") && x.at(1).kind != tNum {
+			x.p++ // "3 x sc": three plain ones
+		} else if x.peek().isAny("x") && x.at(1).kind == tNum {
+			// "1 x 2sc": a plain count of increases
+			if _, n := x.stitchAt(2); n > 0 {
+				x.p++
+				per, _ := x.number()
+				_, n := x.stitchAt(0)
+				id, _ := x.stitchAt(0)
+				x.p += n
+				s.Stitch, s.N = id, per
+				s.Target = Target{Which: Next, N: count, said: true, Span: x.spanFrom(start)}
+				s.Span = x.spanFrom(start)
+				return []*Step{s}
+			}
+		}
+		x.accept("more", "additional", "extra", "regular", "of", "further")
+	}
+	if inc := x.incDec(start, count, counted); inc != nil {
+		return inc
+	}
+	if sp, n := x.specialAt(0); n > 0 {
+		return x.special(start, sp, n, count, counted)
+	}
+	if n := groupWord(x, 0); n > 0 {
+		return x.undefinedGroup(start, n, count, counted)
+	}
+	if p := x.filet(start, count, counted); p != nil {
+		return p
+	}
+	id, n := x.stitchAt(0)
+	if n == 0 {
+		x.p = start
+		return nil
+	}
+	if counted && x.at(n).isAny("increased", "decreased", "dec'd", "inc'd") {
+		x.p = start
+		return nil
+	}
+	x.p += n
+	s.Stitch = id
+	x.accept("st", "sts", "stitch", "stitches")
+	if x.together(s) {
+		return x.finish(start, s, count, counted)
+	}
+	if !counted && x.peek().is("-") && x.peek().glued && x.at(1).kind == tNum && x.at(1).glued {
+		x.p++ // "hdc-5"
+	}
+	x.loopsAfter()
+	if x.peek().isAny("inc", "increase", "incs") && !x.at(1).isAny("in") {
+		// "sc inc"
+		x.p++
+		return x.increase(start, id, count, counted)
+	}
+	if x.peek().isAny("inc", "increase", "incs") {
+		x.p++
+		return x.increase(start, id, count, counted)
+	}
+	if x.peek().isAny("dec", "decrease", "decs") {
+		x.p++
+		s.Legs = 2
+		return x.finish(start, s, count, counted)
+	}
+	if x.peek().isAny("cluster", "cl", "bobble", "popcorn", "puff") && counted && count.N >= 2 {
+		// "3 dc cluster" is one stitch
+		x.p++
+		s.Stitch = stitch.Cluster
+		return x.finish(start, s, Num{N: 1}, false)
+	}
+	if x.peek().is("-") && counted && x.at(1).isAny("cluster", "cl", "bobble", "popcorn", "puff") {
+		x.p += 2
+		s.Stitch = stitch.Cluster
+		return x.finish(start, s, Num{N: 1}, false)
+	}
+	if t := x.peek(); !counted && t.kind == tNum && !t.frac {
+		// "sc 5", "sc 2 in next st"
+		if x.at(1).isAny("times", "time", "x") && !(x.at(1).is("x") && x.at(2).kind == tNum) {
+			return x.finish(start, s, count, false)
+		}
+		if _, sized := x.sizedSpace(0); !sized {
+			count, counted = x.number()
+			x.accept("more")
+			if sp, n := x.stitchAt(0); n > 0 && sp == id {
+				x.p += n
+			}
+			x.accept("sts", "st", "stitches")
+		}
+	}
+	if x.at(0).is("x") && x.at(1).kind == tNum && !counted {
+		x.p++
+		count, counted = x.number()
+	}
+	return x.finish(start, s, count, counted)
+}
+
+// loopsAfter takes "sc BLO", "sc in BLO" is a place's own.
+func (x *rowReader) loopsAfter() {
+	if x.peek().is("-") && x.at(1).isAny("blo", "flo", "bl", "fl") {
+		x.p += 2
+		return
+	}
+	if x.peek().isAny("blo", "flo", "tbl", "tfl", "loosely", "bl", "fl") {
+		x.p++
+		if x.accept("of") {
+			x.p--
+		}
+		return
+	}
+	x.accept("loosely")
+	if x.peek().isAny("(") && x.at(1).isAny("blo", "flo", "bl", "fl") && x.at(2).is(")") {
+		x.p += 3
+	}
+}
+
+// together = [ "-" ] number "tog" | "next" number "sts together" .
+func (x *rowReader) together(s *Step) bool {
+	k := 0
+	if x.at(k).is("-") {
+		k++
+	}
+	if n := x.at(k); n.kind == tNum && n.num >= 2 && n.num < 100 {
+		j := k + 1
+		if x.at(j).is("-") {
+			j++
+		}
+		x.nounSkip(&j)
+		if x.at(j).isAny("tog", "together", "tg", "toge") {
+			s.Legs = int(n.num)
+			x.p += j + 1
+			return true
+		}
+	}
+	if n := x.phraseAt(0, "[the|in]", "next|first|last|following|foll"); n > 0 && x.at(n).kind == tNum {
+		j := n + 1
+		last := x.at(n - 1).is("last")
+		x.nounSkip(&j)
+		if x.at(j).isAny("tog", "together") {
+			s.Legs = int(x.at(n).num)
+			if last {
+				s.Target = Target{Which: Last, N: Num{N: x.at(n).num}, said: true}
+			}
+			x.p += j + 1
+			return true
+		}
+	}
+	return false
+}
+
+func (x *rowReader) nounSkip(j *int) {
+	if n, ok := x.nounAt(*j); ok && !x.at(*j).isAny("tog") {
+		*j += n.tokens
+	}
+}
+
+// finish reads the place and the times of a stitch and makes its steps.
+func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step {
+	s.N = count
+	if !counted {
+		s.N = Num{N: 1}
+	}
+	if s.Legs == 0 && !counted && x.peek().isAny("next", "nxt") && (x.at(1).kind == tNum || x.nounFollows(1)) {
+		// "sc next 7 sts"
+		t, ok := Target{Which: Next, said: true}, false
+		x.p++
+		if ok = x.counted(&t, true); ok {
+			x.qualify(&t)
+			if b, ok := x.bound(); ok {
+				t.Bound = b
+			}
+			return x.emit(start, s, []Target{t}, counted)
+		}
+	}
+	save := x.p
+	places := x.place()
+	if len(places) == 0 && !x.peek().isAny("evenly") {
+		x.p = save
+	}
+	if len(places) == 0 && x.phrase("evenly") {
+		return x.free(start, s, counted)
+	}
+	if len(places) == 1 && places[0].Bound.Kind == ToEnd && x.evenlySaid(save) {
+		x.p = save
+		return x.free(start, s, counted)
+	}
+	for i := range places {
+		if places[i].Which == RowEnds {
+			x.p = save
+			return x.free(start, s, counted)
+		}
+	}
+	return x.emit(start, s, places, counted)
+}
+
+func (x *rowReader) nounFollows(k int) bool {
+	_, ok := x.nounAt(k)
+	return ok
+}
+
+// evenlySaid reports whether "evenly" stands among the words since from.
+func (x *rowReader) evenlySaid(from int) bool {
+	for i := from; i < x.p; i++ {
+		if x.ts[i].is("evenly") {
+			return true
+		}
+	}
+	return x.peek().is("evenly")
+}
+
+// free reads work along an edge, whose number only the author knows unless
+// she gives it.
+func (x *rowReader) free(start int, s *Step, counted bool) []*Step {
+	s.Op = OpFree
+	for !x.end() && !x.peek().isAny(",", ";", ".", ":", ")", "]", "*", "(", "[") && !(x.peek().is("-") && !x.peek().glued) && !x.peek().is("=") && !x.peek().is("{") {
+		if x.peek().isAny("and") && !x.at(1).isAny("in", "along", "across", "around", "down", "up", "into", "the", "other", "over", "each") {
+			break
+		}
+		x.p++
+	}
+	if !counted {
+		s.N = Num{}
+	}
+	s.Span = x.spanFrom(start)
+	s.Text = x.src.Slice(s.Span)
+	return []*Step{s}
+}
+
+// emit makes one step for each place of a list.
+func (x *rowReader) emit(start int, s *Step, places []Target, counted bool) []*Step {
+	if len(places) == 0 {
+		// "7 sc", "sc": as many plain ones
+		s.bare = counted && s.N.N >= 2 && s.Legs == 0
+		if s.Legs == 0 || counted {
+			s.Target = Target{Which: Next, N: s.N}
+			if s.Target.Which == Next && s.N.N == 0 && s.N.Sizes == nil {
+				s.Target.N = s.N
+			}
+			s.N = Num{N: 1}
+		} else if s.Target.Which != Last {
+			s.Target = Target{Which: Next, N: Num{N: 1}}
+		}
+		s.Span = x.spanFrom(start)
+		return x.repeated(start, []*Step{s})
+	}
+	out := make([]*Step, 0, len(places))
+	for i, t := range places {
+		c := *s
+		c.Target = t
+		c.Span = t.Span
+		if i == 0 {
+			c.Span = Span{int(x.ts[start].start), t.Span.End}
+		}
+		if c.Legs > 0 {
+			x.legs(&c)
+		} else if t.Which == Next && c.N.N > 1 && c.N.N == t.N.N && !x.saidEach(t) {
+			c.bare = true // "6 sc in next 6 sts": one in each; "2 sc in next 2 sts" may be two
+			if c.N.N > 3 {
+				c.N = Num{N: 1}
+				c.bare = false
+			}
+		} else if t.Which == Next && t.N.N > 1 && c.N.N > t.N.N && c.N.N%t.N.N == 0 && !x.saidEach(t) && counted {
+			c.N.N = c.N.N / t.N.N // "10 sc in next 5 sts"
+		} else if i > 0 && len(places) > 1 && counted && t.Which == Each {
+			// "2 sc in next st and in each st": the number holds for all
+		}
+		out = append(out, &c)
+	}
+	last := out[len(out)-1]
+	last.Span.End = int(x.ts[x.p-1].end)
+	return x.repeated(start, out)
+}
+
+func (x *rowReader) saidEach(t Target) bool {
+	for i := x.p - 1; i >= 0 && int(x.ts[i].start) >= t.Span.Start; i-- {
+		if x.ts[i].isAny("each", "every", "ea", "all") {
+			return true
+		}
+	}
+	return false
+}
+
+// legs reads a place after sc2tog: "over next 2 sts" names its own places,
+// "in next 6 sts" says how far it goes.
+func (x *rowReader) legs(s *Step) {
+	n, legs := s.Target.N.N, int64(s.Legs)
+	switch s.Target.Which {
+	case Next, First, Last, Nth:
+		switch {
+		case n <= 1 || n == legs:
+			if s.Target.Which == First || s.Target.Which == Last {
+				s.Target.N = Num{N: legs}
+			} else {
+				s.Target.N = Num{N: 1}
+			}
+		case n%legs == 0 && s.Target.N.Sizes == nil:
+			if s.Target.Which != Last {
+				s.Target.N.N = n / legs
+			}
+		default:
+			s.Legs = int(n) // "dec over next 3 sts"
+			s.Target.N = Num{N: 1}
+		}
+	}
+}
+
+// repeated reads "3 times" after a stitch, which repeats the last of steps.
+func (x *rowReader) repeated(start int, steps []*Step) []*Step {
+	save := x.p
+	last := steps[len(steps)-1]
+	if x.peek().is(",") && x.at(1).kind == tNum && x.at(2).isAny("times") && !x.at(3).isAny("more") {
+		x.p++
+	}
+	tm, ok := x.times()
+	if !ok || tm.Kind == Fill && last.Target.said {
+		x.p = save
+		return steps
+	}
+	if tm.Kind == Fill && tm.Bound.Kind == NoBound {
+		x.p = save
+		return steps
+	}
+	g := &Step{Op: OpGroup, Body: []*Step{last}, Times: tm, Span: x.spanFrom(start)}
+	return append(steps[:len(steps)-1], g)
+}
+
+// incDec = [ number ] ( "inc" | "dec" ) [ place ] [ times ] .
+func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
+	save := x.p
+	x.accept("invisible", "inv", "invis", "standard", "simple")
+	if x.peek().is("-") && x.at(-1).isAny("inv", "invisible") {
+		x.p++
+	}
+	t := x.peek()
+	switch {
+	case t.isAny("inc", "incs", "increase", "increases", "increasing", "invinc", "incr"):
+		x.p++
+		if x.peek().is(".") && x.peek().glued && (x.at(1).kind == tWord || x.at(1).kind == tNum) {
+			x.p++
+		}
+		return x.increase(start, stitch.None, count, counted)
+	case t.isAny("dec", "decs", "decrease", "decreases", "decreasing", "invdec", "invd", "decr", "tog"):
+		x.p++
+		if x.peek().is(".") && x.peek().glued && (x.at(1).kind == tWord || x.at(1).kind == tNum) {
+			x.p++
+		}
+		s := &Step{Op: OpWork, Stitch: x.mainStitch(), Legs: 2}
+		x.accept("a", "an")
+		if x.peek().kind == tNum && x.peek().num == 1 && (x.at(1).isAny("st", "sts", "stitch", "over", "at", "in") || x.nounFollows(1)) {
+			x.p++
+			x.nounDrop()
+		} else if x.at(0).isAny("st", "stitch") && x.at(-1).isAny("a") {
+			x.p++
+		}
+		if d := x.eachEnd(start, -1); d != nil {
+			return d
+		}
+		if !counted && x.peek().kind == tNum && !x.peek().frac && !x.at(1).isAny("times", "time", "x", "sts", "st", "stitches") {
+			count, counted = x.number() // "dec 3": three of them
+		}
+		return x.finish(start, s, count, counted)
+	case t.isAny("work", "crochet", "next", "draw", "working") || t.kind == tNum && false:
+		// "work next 2 sts tog", "work 2 sts together"
+		k := 1
+		if t.is("next") {
+			k = 0
+		}
+		for x.at(k).isAny("off", "the", "next", "last", "first", "over") {
+			k++
+		}
+		if n := x.at(k); n.kind == tNum && n.num >= 2 && n.num < 12 {
+			j := k + 1
+			x.nounSkip(&j)
+			id := x.mainStitch()
+			if x.at(j).is("as") && (x.at(j+1).is("one") || x.at(j+1).num == 1) {
+				j += 2
+				if sid, n := x.stitchAt(j); n > 0 {
+					id = sid
+					j += n
+				} else if x.at(j).isAny("st", "stitch") {
+					j++
+				}
+			} else if x.at(j).isAny("tog", "together") {
+				j++
+				if x.phraseAt(j, "in|as", "[a]", "single|one", "[sc|st]") > 0 {
+					j += x.phraseAt(j, "in|as", "[a]", "single|one", "[sc|st]")
+				}
+			} else {
+				break
+			}
+			s := &Step{Op: OpWork, Stitch: id, Legs: int(n.num), N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 1}}}
+			for i := 0; i < k; i++ {
+				if x.at(i).is("last") {
+					s.Target = Target{Which: Last, N: Num{N: n.num}, said: true}
+				}
+			}
+			x.p += j
+			s.Span = x.spanFrom(start)
+			return x.repeated(start, []*Step{s})
+		}
+	}
+	x.p = save
+	return nil
+}
+
+func (x *rowReader) nounDrop() {
+	if n, ok := x.nounAt(0); ok {
+		x.p += n.tokens
+	}
+}
+
+// increase reads what follows "inc".
+func (x *rowReader) increase(start int, id stitch.ID, count Num, counted bool) []*Step {
+	if id == stitch.None {
+		id = x.mainStitch()
+	}
+	s := &Step{Op: OpWork, Stitch: id, N: Num{N: 2}}
+	if sp := x.redefined("inc"); sp != nil {
+		s.special = sp
+	}
+	x.accept("a", "an")
+	if x.peek().kind == tNum && x.peek().num == 1 && (x.at(1).isAny("st", "sts", "stitch", "in", "at") || x.nounFollows(1)) {
+		x.p++
+		if !x.peek().isAny("in", "at") {
+			x.nounDrop()
+		}
+	} else if x.peek().isAny("st", "stitch") {
+		x.p++
+	}
+	if d := x.eachEnd(start, 1); d != nil {
+		return d
+	}
+	save := x.p
+	places := x.place()
+	if len(places) == 1 && x.evenlySaid(save) || x.peek().is("evenly") {
+		x.p = start
+		return nil
+	}
+	if len(places) == 0 {
+		x.p = save
+		n := count
+		if t := x.peek(); !counted && t.kind == tNum && !t.frac && !x.at(1).isAny("times", "time", "x", "sts", "st", "stitches", "sc", "dc", "hdc", "ch", "in") {
+			n, counted = x.number() // "inc 3"
+		}
+		if !counted {
+			n = Num{N: 1}
+		}
+		s.Target = Target{Which: Next, N: n}
+		s.Span = x.spanFrom(start)
+		return x.repeated(start, []*Step{x.asSpecial(s)})
+	}
+	if len(places) == 1 && counted && places[0].Which == Next && places[0].N.N <= 1 && count.N > 1 {
+		places[0].N = count
+	}
+	out := x.emit(start, s, places, false)
+	for i, o := range out {
+		if o.Op == OpWork {
+			o.N = Num{N: 2}
+			o.bare = false
+			out[i] = x.asSpecial(o)
+		} else if o.Op == OpGroup {
+			o.Body[0].N = Num{N: 2}
+			o.Body[0] = x.asSpecial(o.Body[0])
+		}
+	}
+	return out
+}
+
+// redefined is the pattern's own meaning of "inc", where it has one.
+func (x *rowReader) redefined(word string) *Special {
+	sp := x.names[word]
+	if sp != nil && sp.Body != nil {
+		return sp
+	}
+	return nil
+}
+
+func (x *rowReader) asSpecial(s *Step) *Step {
+	if s.special == nil {
+		return s
+	}
+	return &Step{Op: OpInto, Name: s.special.Names[0], Body: s.special.Body, Target: s.Target, Span: s.Span, special: s.special, N: Num{N: 1}}
+}
+
+// eachEnd reads "1 st at each end": a change of the count whose places are
+// the edges.
+func (x *rowReader) eachEnd(start, sign int) []*Step {
+	save := x.p
+	x.accept("in", "at", "on")
+	x.accept("the")
+	n := int64(0)
+	switch {
+	case x.phrase("each|both|either", "end|ends|side|sides|edge|edges"):
+		n = 2
+	case x.phrase("beg|beginning|start", "and|&", "[at]", "[the]", "end"):
+		n = 2
+	case x.phrase("beg|beginning|start|end|lower|upper|neck|front|side|inner|outer|armhole", "[edge]"):
+		if !x.at(-1).isAny("edge") && !x.peek().is("of") && !x.end() && !x.peek().separator() {
+			x.p = save
+			return nil
+		}
+		n = 1
+	default:
+		x.p = save
+		return nil
+	}
+	x.phrase("of", "[the|this|next|every|each]", "[next]", "[row|rnd|rows]")
+	s := &Step{Op: OpDelta, N: Num{N: n * int64(sign)}, Stitch: x.main, Span: x.spanFrom(start)}
+	return []*Step{s}
+}
+
+// delta = "increasing" number "sts evenly" | number "sts increased" .
+func (x *rowReader) delta() []*Step {
+	start := x.p
+	x.accept("and", "while", "by")
+	sign := int64(0)
+	switch t := x.peek(); {
+	case t.isAny("increasing", "increase", "inc"):
+		sign = 1
+	case t.isAny("decreasing", "decrease", "dec"):
+		sign = -1
+	}
+	if sign == 0 {
+		if t := x.peek(); t.kind == tNum && (x.at(2).isAny("increased", "inc'd") || x.at(2).isAny("decreased", "dec'd") || x.at(1).isAny("increases", "decreases", "inc", "dec") && x.at(2).isAny("made", "evenly")) {
+			if x.at(2).isAny("made") || x.at(2).isAny("increased", "decreased", "inc'd", "dec'd") {
+				x.p += 3
+				return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+			}
+		}
+		x.p = start
+		return nil
+	}
+	x.p++
+	x.accept("by")
+	if x.peek().kind != tNum {
+		x.p = start
+		return nil
+	}
+	n, _ := x.number()
+	x.accept("sts", "st", "stitches", "stitch", "times")
+	if id, k := x.stitchAt(0); k > 0 && id != stitch.None {
+		x.p += k
+	}
+	even := x.phrase("[spaced]", "evenly|equally", "[spaced|distributed]", "[around|across|along]", "[the]", "[row|rnd|round]") || x.phrase("at", "even|equal", "intervals|distances")
+	if !even && !x.phrase("around|across|over|in", "[the|this]", "[row|rnd|round]") {
+		x.p = start
+		return nil
+	}
+	x.accept("spaced", "around", "across")
+	for i := range n.Sizes {
+		n.Sizes[i] *= sign
+	}
+	n.N *= sign
+	x.phrase("around|across|in|over", "[this|the]", "row|rnd|round")
+	return []*Step{{Op: OpDelta, N: n, Stitch: x.main, Span: x.spanFrom(start)}}
+}
+
+// shape reads words that shape without naming stitches: "work even".
+func (x *rowReader) shape() []*Step {
+	start := x.p
+	if x.phrase("[work|continue|cont|working]", "even|straight", "[in]", "[pattern|patt]", "[across|around]") && x.p-start >= 1 {
+		if x.at(-1).isAny("even", "straight", "pattern", "patt", "across", "around") && !x.peek().isAny("increase", "number") {
+			s := &Step{Op: OpEven, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}
+			if x.phrase("in", "[each]") {
+				if id, n := x.stitchAt(0); n > 0 {
+					x.p += n
+					s.Stitch = id
+				}
+			}
+			s.Span = x.spanFrom(start)
+			return []*Step{s}
+		}
+	}
+	x.p = start
+	return nil
+}
+
+// special makes the steps of a stitch that the pattern defines.
+func (x *rowReader) special(start int, sp *Special, tokens int, count Num, counted bool) []*Step {
+	x.p += tokens
+	x.accept("st", "sts", "stitch", "stitches")
+	s := &Step{Op: OpInto, Name: sp.Names[0], Body: sp.Body, special: sp, N: Num{N: 1}}
+	if sp.Body == nil {
+		s.Op, s.Stitch = OpWork, stitch.Special
+		if id := compoundNamed(sp.Names[0]); id != stitch.None {
+			s.Stitch = id
+		}
+		if sp.Takes > 1 {
+			s.Legs = int(sp.Takes)
+		}
+	}
+	if t := x.peek(); !counted && t.kind == tNum && !t.frac && !x.at(1).isAny("times", "time", "x") {
+		if _, sized := x.sizedSpace(0); !sized {
+			count, counted = x.number()
+			x.accept("sts", "st")
+		}
+	}
+	save := x.p
+	places := x.place()
+	if len(places) == 0 {
+		x.p = save
+		s.Target = Target{Which: Next, N: count}
+		if !counted {
+			s.Target.N = Num{N: 1}
+		}
+		s.Span = x.spanFrom(start)
+		return x.repeated(start, []*Step{s})
+	}
+	if s.Legs > 0 {
+		// the definition says what it takes; a place only says where
+		places[0].N = Num{N: 1}
+	}
+	var out []*Step
+	for i, t := range places {
+		c := *s
+		if counted && count.N > 1 && t.Which == Next && t.N.N == count.N || counted && count.N > 1 && t.Which == Each {
+			count = Num{N: 1}
+		}
+		c.Target = t
+		c.N = Num{N: 1}
+		if counted && t.Which != Each {
+			c.N = count
+		}
+		c.Span = t.Span
+		if i == 0 {
+			c.Span = Span{int(x.ts[start].start), t.Span.End}
+		}
+		out = append(out, &c)
+	}
+	return x.repeated(start, out)
+}
+
+func compoundNamed(name string) stitch.ID {
+	id, _ := stitch.LexiconFor(stitch.US).Find(name)
+	if stitch.Of(id).Kind == stitch.Compound {
+		return id
+	}
+	return stitch.None
+}
+
+// specialAt finds the longest name of the pattern's own stitches.
+func (x *rowReader) specialAt(k int) (*Special, int) {
+	if len(x.names) == 0 || x.at(k).kind != tWord {
+		return nil, 0
+	}
+	var best *Special
+	n := 0
+	name := ""
+	for j := k; j < k+6; j++ {
+		t := x.at(j)
+		if t.kind != tWord && !(t.is("-") && j > k && t.glued) && !(t.kind == tNum && t.glued) {
+			break
+		}
+		if t.is("-") {
+			continue
+		}
+		if name != "" {
+			name += " "
+		}
+		name += t.text
+		if sp := x.names[name]; sp != nil {
+			best, n = sp, j-k+1
+		}
+	}
+	return best, n
+}
+
+// undefinedGroup reads "shell" or "V-st" where the pattern does not define
+// it: what print usually means.
+func (x *rowReader) undefinedGroup(start, tokens int, count Num, counted bool) []*Step {
+	name := x.peek().text
+	sp := usualGroups[name[:1]]
+	if sp == nil {
+		return nil
+	}
+	return x.special(start, sp, tokens, count, counted)
+}
+
+var usualGroups = map[string]*Special{
+	"s": {Names: []string{"shell", "shells", "scale", "scales"}, Takes: 1, Body: []*Step{{Op: OpWork, Stitch: stitch.DC, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 5}}}}},
+	"f": {Names: []string{"fan", "fans"}, Takes: 1, Body: []*Step{{Op: OpWork, Stitch: stitch.DC, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 7}}}}},
+	"v": {Names: []string{"v st", "v sts", "v stitch"}, Takes: 1, Body: []*Step{
+		{Op: OpWork, Stitch: stitch.DC, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 1}}},
+		{Op: OpChain, N: Num{N: 1}},
+		{Op: OpWork, Stitch: stitch.DC, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 1}}}}},
+}
+
+// filet reads "3 open meshes", "2 solid meshes", "4 blocks", "5 spaces".
+func (x *rowReader) filet(start int, count Num, counted bool) []*Step {
+	t := x.peek()
+	solid := false
+	switch {
+	case t.isAny("open", "o") && x.at(1).isAny("mesh", "meshes", "m", "space", "spaces", "sp", "sps"):
+		x.p += 2
+	case t.isAny("solid", "filled", "closed", "s") && x.at(1).isAny("mesh", "meshes", "m", "block", "blocks"):
+		x.p += 2
+		solid = true
+	case counted && t.isAny("block", "blocks", "bl", "bls", "blk", "blks"):
+		x.p++
+		solid = true
+	case counted && t.isAny("mesh", "meshes", "sps", "spaces", "sp"):
+		x.p++
+	default:
+		return nil
+	}
+	s := &Step{Op: OpWork, Name: "open mesh", Stitch: stitch.DC, Target: Target{Which: Next, N: count}, N: Num{N: 1}}
+	if solid {
+		s.Name = "solid mesh"
+	}
+	x.phrase("over", "[the|next]", "[open|solid|block|blocks|next|space|mesh|meshes|sp|sps|bl]", "[mesh|meshes|blocks|spaces]")
+	s.Span = x.spanFrom(start)
+	return []*Step{s}
+}

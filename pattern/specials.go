@@ -1,0 +1,289 @@
+package pattern
+
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// specialLine keeps the definitions a line holds: "Shell: 5 dc in same st",
+// "BS = sc through both loops. MB = make bobble".
+//
+//	definition = name { "(" name ")" } ( ":" | "=" | "-" ) body .
+func (r *reader) specialLine(ln line) {
+	starts := []int{ln.start}
+	equals := 0
+	for k := ln.start; k < ln.end; k++ {
+		if r.toks[k].is("=") {
+			equals++
+		}
+	}
+	if equals > 1 {
+		starts = starts[:0]
+		for k := ln.start; k < ln.end; k++ {
+			if r.toks[k].is("=") {
+				j := k
+				for j > ln.start && !r.toks[j-1].isAny(".", ";", ",") {
+					j--
+				}
+				starts = append(starts, j)
+			}
+		}
+	}
+	for i, s := range starts {
+		end := ln.end
+		if i+1 < len(starts) {
+			end = starts[i+1]
+		}
+		r.define(s, end)
+	}
+}
+
+// define keeps one definition.
+func (r *reader) define(from, to int) {
+	k := from
+	var names []string
+	word := func(i, j int) string {
+		var parts []string
+		for ; i < j; i++ {
+			if t := &r.toks[i]; t.kind == tWord || t.kind == tNum || t.word {
+				parts = append(parts, t.text)
+			}
+		}
+		return strings.Join(parts, " ")
+	}
+	start := k
+	for k < to && k-start < 6 && (r.toks[k].kind == tWord || r.toks[k].word || r.toks[k].kind == tNum && k > start || r.toks[k].is("-") && r.toks[k].glued || r.toks[k].is("/")) {
+		k++
+	}
+	if k == start || k >= to {
+		return
+	}
+	for _, n := range strings.Split(word(start, k), " or ") {
+		names = append(names, n)
+	}
+	for k < to && r.toks[k].isAny("(", "[") {
+		j := k + 1
+		for j < to && !r.toks[j].isAny(")", "]") {
+			j++
+		}
+		if j-k > 5 {
+			return
+		}
+		if n := word(k+1, j); n != "" {
+			names = append(names, n)
+		}
+		k = j + 1
+	}
+	if k >= to || !r.toks[k].isAny(":", "=", "-") {
+		return
+	}
+	for k < to && r.toks[k].isAny(":", "=", "-") {
+		k++
+	}
+	if k >= to {
+		return
+	}
+	var keep []string
+	for _, n := range names {
+		id, _ := r.lex.Find(n)
+		if id != stitch.None && stitch.Of(id).Kind != stitch.Compound && n != "single" {
+			return // "sc = single crochet" tells us nothing new
+		}
+		if _, bad := sectionNames[n]; bad || len(n) > 40 || n == "" || n == "st" || n == "sts" || n == "ch" || n == "row" || n == "rnd" || n == "sk" || n == "skip" || n == "rep" || n == "sp" || n == "turn" || n == "join" || n == "dec" && !r.digitIn(k, to) || n == "in" || n == "a" || n == "b" || n == "rs" || n == "ws" || n == "yo" || n == "tog" || n == "beg" || n == "tch" || n == "mr" || n == "blo" || n == "flo" || n == "pm" || n == "dec" || n == "invdec" || n == "inv dec" || n == "chain" || n == "magic ring" || n == "next" || n == "rem" {
+			return
+		}
+		keep = append(keep, n)
+	}
+	body := append([]token(nil), r.toks[k:to]...)
+	sp := &Special{Span: Span{int(r.toks[from].start), int(r.toks[to-1].end)}, Names: keep, Takes: 1}
+	sp.toks = body
+	r.pat.Specials = append(r.pat.Specials, sp)
+	r.name(sp)
+}
+
+func (r *reader) digitIn(from, to int) bool {
+	for k := from; k < to; k++ {
+		if r.toks[k].kind == tNum {
+			return true
+		}
+	}
+	return false
+}
+
+// name enters the names of a special stitch, with their plurals.
+func (r *reader) name(sp *Special) {
+	for _, n := range sp.Names {
+		for _, v := range []string{n, n + "s", n + " st", n + " sts", n + " stitch", n + " stitches"} {
+			if _, ok := r.names[v]; !ok || v == n {
+				r.names[v] = sp
+			}
+		}
+		if strings.HasSuffix(n, " stitch") {
+			r.names[strings.TrimSuffix(n, " stitch")] = sp
+			r.names[strings.TrimSuffix(n, " stitch")+"s"] = sp
+			r.names[n+"es"] = sp
+		}
+		if base, ok := strings.CutSuffix(n, " st"); ok {
+			r.names[base+" stitch"] = sp
+			r.names[base+" stitches"] = sp
+		}
+	}
+}
+
+// readSpecials reads the bodies of the definitions kept.
+func (r *reader) readSpecials() {
+	kept := r.pat.Specials[:0]
+	for _, sp := range r.pat.Specials {
+		if r.readSpecial(sp) {
+			kept = append(kept, sp)
+			continue
+		}
+		for k, v := range r.names {
+			if v == sp {
+				delete(r.names, k)
+			}
+		}
+	}
+	r.pat.Specials = kept
+}
+
+// readSpecial decides what a definition makes. It is false where it defines
+// nothing that can be worked.
+func (r *reader) readSpecial(sp *Special) bool {
+	toks := sp.toks
+	sp.toks = nil
+	if oneTop(toks) {
+		sp.Stitch = compoundOf(sp.Names)
+		return true
+	}
+	var row Row
+	saved := r.names
+	r.names = without(saved, sp)
+	x := r.rowReaderFor(toks, &row)
+	x.readRow()
+	r.names = saved
+	if len(row.bad) > 0 {
+		return compoundOf(sp.Names) != stitch.None
+	}
+	var work []*Step
+	for _, s := range row.Steps {
+		if s.Op != OpNote && s.Op != OpLeave {
+			work = append(work, s)
+		}
+	}
+	if len(work) == 1 && work[0].Op == OpGroup && work[0].Times.Kind == Once {
+		work = work[0].Body
+	}
+	if len(work) == 0 {
+		return compoundOf(sp.Names) != stitch.None
+	}
+	if len(work) == 1 && work[0].Op == OpWork && work[0].Legs > 0 {
+		sp.Stitch, sp.Takes = work[0].Stitch, int64(work[0].Legs)
+		if work[0].Target.Which == Same || work[0].Target.Which == Next && work[0].Target.said && x.inOne(work[0]) {
+			sp.Takes = 1
+		}
+		return true
+	}
+	body, sameplace := placeBody(work)
+	if body == nil {
+		return compoundOf(sp.Names) != stitch.None
+	}
+	sp.Body = body
+	sp.seq = !sameplace
+	return true
+}
+
+// inOne reports "dc2tog in next st": all legs in one place.
+func (x *rowReader) inOne(s *Step) bool {
+	return s.Target.N.N == 1 && !s.Target.N.Span.Empty()
+}
+
+func without(names map[string]*Special, sp *Special) map[string]*Special {
+	out := make(map[string]*Special, len(names))
+	for k, v := range names {
+		if v != sp {
+			out[k] = v
+		}
+	}
+	return out
+}
+
+func compoundOf(names []string) stitch.ID {
+	for _, n := range names {
+		if id := compoundNamed(n); id != stitch.None {
+			return id
+		}
+		for _, w := range strings.Fields(n) {
+			if id := compoundNamed(w); id != stitch.None {
+				return id
+			}
+		}
+	}
+	return stitch.None
+}
+
+// oneTop reports whether a definition closes several legs into one top.
+func oneTop(toks []token) bool {
+	for i := range toks {
+		t := &toks[i]
+		if t.isAny("tog", "together", "yo", "yoh", "yrh", "insert", "cluster", "loops") && !(t.is("loops") && i > 0 && toks[i-1].isAny("both", "back", "front")) {
+			if t.isAny("tog", "together") && i > 0 && toks[i-1].kind == tNum && toks[i-1].glued {
+				// dc3tog over 3 sts: what it takes is read from the words
+				same := false
+				for j := range toks {
+					same = same || toks[j].isAny("same", "one")
+				}
+				return same
+			}
+			return true
+		}
+		if t.is("drop") || t.is("draw") || t.is("leaving") || t.isAny("incomplete", "unfinished", "bobble", "popcorn", "puff") {
+			return true
+		}
+	}
+	return false
+}
+
+// placeBody takes the steps of a definition as the things that go into one
+// place; sameplace is false where they go into several.
+func placeBody(work []*Step) (body []*Step, sameplace bool) {
+	sameplace = true
+	for i, s := range work {
+		switch s.Op {
+		case OpInto:
+			body = append(body, s.Body...)
+			if i > 0 && s.Target.Which != Same && s.Target.said {
+				sameplace = false
+			}
+		case OpWork:
+			c := *s
+			n := s.N
+			if s.N.N <= 1 && s.Target.Which == Next && !s.Target.said {
+				n = s.Target.N
+			}
+			if s.Legs > 0 {
+				c.Legs = 0
+				c.Stitch = stitch.Cluster
+			}
+			c.N = Num{N: 1}
+			c.bare = false
+			c.Target = Target{Which: Next, N: n}
+			if i > 0 && s.Target.said && s.Target.Which != Same {
+				sameplace = false
+			}
+			body = append(body, &c)
+		case OpChain, OpPicot, OpGroup:
+			body = append(body, s)
+		case OpSkip:
+			sameplace = false
+			body = append(body, s)
+		default:
+			return nil, false
+		}
+	}
+	if !sameplace {
+		return work, false
+	}
+	return body, true
+}

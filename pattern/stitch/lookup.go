@@ -1,0 +1,69 @@
+package stitch
+
+import "strings"
+
+// Lexicon finds stitches by how they are written in one set of terms.
+type Lexicon struct {
+	names map[string]entry
+}
+
+type entry struct {
+	id     ID
+	prefix bool // a longer name begins with this
+}
+
+var lexicons = [...]*Lexicon{Unknown: newLexicon(US), US: newLexicon(US), UK: newLexicon(UK)}
+
+// LexiconFor gives the names of a set of terms. Unknown reads as US.
+func LexiconFor(t Terms) *Lexicon { return lexicons[t] }
+
+func newLexicon(t Terms) *Lexicon {
+	l := &Lexicon{names: make(map[string]entry)}
+	for i := range table {
+		s := &table[i]
+		id := ID(i)
+		short, full, also := s.US, s.USWords, s.USAlso
+		if t == UK {
+			short, full, also = s.UK, s.UKWords, s.UKAlso
+		}
+		if short == "" {
+			continue
+		}
+		l.add(short, id)
+		l.add(full, id)
+		for _, a := range also {
+			l.add(a, id)
+		}
+		for _, n := range []string{full, short} {
+			if !strings.HasSuffix(n, "s") {
+				l.add(n+"s", id)
+			}
+		}
+	}
+	if t == UK {
+		// A pattern in UK terms that still says hdc means the half treble.
+		l.add("hdc", HDC)
+	}
+	return l
+}
+
+// add enters a name; the first to claim it keeps it.
+func (l *Lexicon) add(name string, id ID) {
+	if e, ok := l.names[name]; !ok || e.id == None {
+		l.names[name] = entry{id, ok && e.prefix}
+	}
+	for i := 0; i < len(name); i++ {
+		if name[i] == ' ' {
+			e := l.names[name[:i]]
+			e.prefix = true
+			l.names[name[:i]] = e
+		}
+	}
+}
+
+// Find looks a name up: lower case, words parted by single spaces. More
+// reports that a longer name begins so.
+func (l *Lexicon) Find(name string) (id ID, more bool) {
+	e := l.names[name]
+	return e.id, e.prefix
+}

@@ -1,0 +1,189 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// termsOf finds which terms a text is written in: what it says, and what its
+// words show.
+func termsOf(toks []token) (said, evidence stitch.Terms) {
+	us, uk := 0, 0
+	chains := 0
+	for i := range toks {
+		t := &toks[i]
+		switch t.text {
+		case "terms", "terminology", "abbreviations", "notation", "crochet", "term":
+			for j := max(0, i-3); j < min(len(toks), i+4); j++ {
+				if toks[j].isAny("sc", "dc") || j < i && toks[j].isAny(".", ";") {
+					continue
+				}
+				if j > i && toks[j].isAny(".", ";") {
+					break
+				}
+				if said != stitch.Unknown || t.text == "crochet" && j > i {
+					continue
+				}
+				switch {
+				case toks[j].isAny("us", "usa", "american") && !(toks[j].is("us") && !upper(toks, j)):
+					said = stitch.US
+				case toks[j].isAny("uk", "british", "english"):
+					if t.text != "crochet" {
+						said = stitch.UK
+					}
+				}
+			}
+		case "sc", "hdc", "sk", "skip":
+			us++
+		case "htr", "miss", "tension", "yrh", "dtr":
+			if t.text != "dtr" {
+				uk++
+			}
+		case "ss":
+		case "single":
+			if i+1 < len(toks) && toks[i+1].is("crochet") {
+				us++
+			}
+		}
+		// the first stitch into the chain decides where nothing else does
+		if chains == 0 && t.kind == tOrd && i+3 < len(toks) && (toks[i+1].isAny("ch", "chain") && toks[i+2].isAny("from") || toks[i+1].isAny("ch", "chain")) && i > 1 {
+			st := -1
+			for j := i - 1; j >= max(0, i-4); j-- {
+				if toks[j].isAny("dc", "tr", "htr", "hdc", "sc") {
+					st = j
+					break
+				}
+			}
+			if st >= 0 {
+				switch {
+				case toks[st].is("dc") && t.num == 2, toks[st].is("tr") && (t.num == 4 || t.num == 3):
+					chains = -1
+				case toks[st].is("dc") && t.num >= 3, toks[st].is("tr") && t.num == 5:
+					chains = 1
+				}
+			}
+		}
+	}
+	switch {
+	case us > 0 && uk == 0:
+		evidence = stitch.US
+	case uk > 0 && us == 0:
+		evidence = stitch.UK
+	case us > 2*uk:
+		evidence = stitch.US
+	case uk > 2*us:
+		evidence = stitch.UK
+	case chains < 0:
+		evidence = stitch.UK
+	case chains > 0:
+		evidence = stitch.US
+	}
+	return said, evidence
+}
+
+// upper is always true: case is gone by now, and "us" beside "terms" is never
+// the pronoun.
+func upper([]token, int) bool { return true }
+
+// findSizes reads which sizes the pattern is written for.
+//
+//	"Sizes: S (M, L)" | "Size: small, medium and large" .
+func (r *reader) findSizes() {
+	for _, ln := range r.lines {
+		x := r.scratch(ln.start)
+		if !x.phrase("[finished|garment|hat|to]", "size|sizes|sizing|fit") {
+			continue
+		}
+		x.phrase("(", "s", ")")
+		if !x.phrase(":") && !x.phrase("-") && !x.phrase("=") {
+			continue
+		}
+		if names := r.sizeNames(x.p, ln.end); len(names) > 1 {
+			r.pat.Sizes = names
+			return
+		}
+	}
+	r.inferSizes()
+}
+
+// sizeNames reads "S (M, L)", "small (medium, large)", "6 (12, 18) months".
+func (r *reader) sizeNames(i, end int) []string {
+	var names []string
+	name := -1
+	open := false
+	flush := func(to int) {
+		if name >= 0 && to > name {
+			names = append(names, r.text(name, to))
+		}
+		name = -1
+	}
+	for k := i; k < end; k++ {
+		t := &r.toks[k]
+		switch {
+		case t.isAny("(", "["):
+			flush(k)
+			open = true
+		case t.isAny(")", "]"):
+			flush(k)
+			if open && len(names) > 1 {
+				return names
+			}
+		case t.isAny(",", ";", "/", "|") || t.isAny("and", "&") && name >= 0 && !open:
+			flush(k)
+		case t.isAny("."):
+			flush(k)
+			if len(names) > 1 {
+				return shortNames(names)
+			}
+			return nil
+		case t.isAny("and", "&", "or"):
+		default:
+			if name < 0 {
+				name = k
+			}
+		}
+	}
+	flush(end)
+	if open {
+		return names
+	}
+	return shortNames(names)
+}
+
+// shortNames accepts a plain list only where every name looks like a size.
+func shortNames(names []string) []string {
+	for _, n := range names {
+		if len(n) > 14 {
+			return nil
+		}
+		for i := range n {
+			if '0' <= n[i] && n[i] <= '9' {
+				return nil
+			}
+		}
+	}
+	return names
+}
+
+// inferSizes counts the numbers of "ch 25 (31, 37)" where no line says how
+// many sizes there are.
+func (r *reader) inferSizes() {
+	for i := 0; i+4 < len(r.toks); i++ {
+		if !r.toks[i].isAny("ch", "chain") || r.toks[i+1].kind != tNum || !r.toks[i+2].isAny("(", "[") || r.toks[i+3].kind != tNum {
+			continue
+		}
+		n := 1
+		k := i + 3
+		for r.toks[k].kind == tNum {
+			n++
+			k++
+			if !r.toks[k].isAny(",", ":", ";") {
+				break
+			}
+			k++
+		}
+		if r.toks[k].isAny(")", "]") && n > 1 && !r.toks[k+1].isAny("times", "in") {
+			for j := 1; j <= n; j++ {
+				r.pat.Sizes = append(r.pat.Sizes, "size "+string(rune('0'+j%10)))
+			}
+			return
+		}
+	}
+}

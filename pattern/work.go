@@ -1,0 +1,432 @@
+package pattern
+
+import (
+	"fmt"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// options is how the words of a row are read where they can be read in two
+// ways. The zero value is the usual reading.
+type options uint32
+
+const (
+	optStarInAll   options = 1 << iota // "rep from * 5 times": five in all
+	optBareInc                         // "2 sc" in a list: two in one place
+	optOneEach                         // "2 sc in next 2 sts": one in each
+	optLooseNames                      // "in each sc" means any stitch
+	optSkipUnder                       // the stitch skipped first is the one under the turning chain
+	optChainsCount                     // "each st" takes chain spaces too
+	optFlipTurn                        // the chain at the start counts where it usually does not, or the other way about
+	optSlips                           // slip stitches of the row below are worked like others
+	optNoSkip                          // the foundation is worked from its first chain
+	optStarMore                        // a number that was to be in all is meant as so many more
+	optNoWrap                          // the last place of a round is not under the first stitch
+)
+
+func (o options) has(b options) bool { return o&b != 0 }
+
+// maxSteps bounds the work spent on one row.
+const maxSteps = 400_000
+
+func (w *rowWork) fail(code Code, s *Step, over int64, format string, args ...any) bool {
+	w.problems = append(w.problems, problem{code: code, sev: Error, step: s, over: over, fatal: true, msg: fmt.Sprintf(format, args...)})
+	return false
+}
+
+func (w *rowWork) warn(code Code, s *Step, format string, args ...any) {
+	w.problems = append(w.problems, problem{code: code, sev: Warning, step: s, msg: fmt.Sprintf(format, args...)})
+}
+
+// run works a list of steps. It is false where the row runs out of places.
+func (w *rowWork) run(steps []*Step) bool {
+	for i, s := range steps {
+		if w.steps++; w.steps > maxSteps {
+			return w.fail(CodeTooLarge, s, 0, "more than %d instructions: this row is too large to be worked one by one", maxSteps)
+		}
+		if !w.exec(s, steps[i+1:]) {
+			return false
+		}
+	}
+	return true
+}
+
+// leaf notes that a step made n stitches.
+func (w *rowWork) leaf(s *Step, n int64) {
+	if k := len(w.trace); k > 0 && n > 0 && w.trace[k-1].Step == s && w.trace[k-1].Kids == nil {
+		t := *w.trace[k-1]
+		t.Stitches += n
+		w.trace[k-1] = &t
+		return
+	}
+	w.trace = append(w.trace, &Trace{Step: s, Times: 1, Stitches: n})
+}
+
+// flush turns chains made since the last stitch into a space.
+func (w *rowWork) flush(in bool, name string) {
+	if w.pending > 0 {
+		w.out.add(place{kind: pSpace, size: int32(min(w.pending, 1<<30)), in: in, name: name}, 1)
+		w.pending = 0
+	}
+}
+
+// emit makes n stitches.
+func (w *rowWork) emit(s *Step, p place, n int64) {
+	if n <= 0 {
+		return
+	}
+	w.flush(p.in && !p.first, p.name)
+	if p.first {
+		w.out.add(p, 1)
+		p.first = false
+		w.out.add(p, n-1)
+	} else {
+		w.out.add(p, n)
+	}
+	w.begun = true
+	c := n
+	if !p.counts() {
+		c = 0
+	}
+	w.leaf(s, c)
+}
+
+func (w *rowWork) exec(s *Step, rest []*Step) bool {
+	switch s.Op {
+	case OpWork:
+		if s.Name == "open mesh" || s.Name == "solid mesh" {
+			return w.filet(s)
+		}
+		return w.work(s, rest)
+	case OpInto:
+		return w.into(s, rest)
+	case OpGroup:
+		return w.group(s, rest)
+	case OpChain:
+		return w.chain(s, rest)
+	case OpSkip:
+		w.leaf(s, 0)
+		return w.skip(s)
+	case OpPicot:
+		w.flushBeforePicot()
+		w.out.add(place{kind: pPicot, size: int32(min(s.N.At(w.pr.size), 1<<20))}, 1)
+		w.leaf(s, 0)
+	case OpJoin:
+		w.join(s, rest)
+	case OpRing:
+		w.ring(s)
+	case OpLeave:
+		w.leave = true
+		w.leaf(s, 0)
+	case OpAttach:
+		return w.attach(s)
+	case OpDelta:
+		w.delta += s.N.At(w.pr.size)
+		w.deltaSet = true
+		w.leaf(s, 0)
+	case OpOtherSide:
+		w.otherSide(s)
+	case OpFree:
+		w.edge(s)
+	case OpEven:
+		e := *s
+		e.Op, e.N = OpWork, Num{N: 1}
+		if e.Stitch == stitch.None {
+			e.Stitch = w.mainBelow()
+		}
+		e.Target = Target{Which: Each, Bound: Bound{Kind: ToEnd}}
+		return w.eachAs(s, &e, rest)
+	case OpTurn:
+		w.turn(s, rest)
+	default:
+		w.leaf(s, 0)
+	}
+	return true
+}
+
+// flushBeforePicot leaves chains before a picot in a loop where they are: the
+// picot parts nothing.
+func (w *rowWork) flushBeforePicot() {}
+
+// turn works the rest of the row back over what it has made so far.
+func (w *rowWork) turn(s *Step, rest []*Step) {
+	w.leaf(s, 0)
+	if !w.begun {
+		return
+	}
+	more := false
+	for _, r := range rest {
+		more = more || makesStitches(r)
+	}
+	if !more {
+		return
+	}
+	done := w.out
+	w.below, w.out = (&done).reversed(), fabric{}
+	w.cur, w.lastSet, w.begun, w.taken, w.skipped, w.leave = cursor{}, false, false, 0, 0, false
+	w.trace = zeroed(w.trace)
+}
+
+// zeroed keeps what was done as instructions that make no stitch of this row.
+func zeroed(ts []*Trace) []*Trace {
+	out := make([]*Trace, 0, len(ts))
+	for _, t := range ts {
+		c := *t
+		if c.Kids != nil {
+			c.Kids = zeroed(c.Kids)
+		}
+		c.Stitches = 0
+		out = append(out, &c)
+	}
+	return out
+}
+
+// mainBelow is the stitch that most of the row below is made of.
+func (w *rowWork) mainBelow() stitch.ID {
+	var best stitch.ID
+	var most int64
+	var n [64]int64
+	for i := range w.below.runs {
+		r := &w.below.runs[i]
+		if r.counts() && int(r.stitch) < len(n) {
+			if n[r.stitch] += r.n; n[r.stitch] > most {
+				most, best = n[r.stitch], r.stitch
+			}
+		}
+	}
+	if best == stitch.None {
+		return stitch.SC
+	}
+	return best
+}
+
+func (w *rowWork) ring(s *Step) {
+	w.leaf(s, 0)
+	if w.begun {
+		return
+	}
+	if s.N.At(w.pr.size) > 0 && w.below != nil && len(w.below.runs) > 0 && w.below.chain {
+		w.below.ring, w.below.chain = true, false
+		return
+	}
+	w.below = &fabric{ring: true, magic: true}
+	w.cur = cursor{}
+}
+
+// join closes a round: chains not yet closed by a stitch become its last
+// space.
+func (w *rowWork) join(s *Step, rest []*Step) {
+	w.leaf(s, 0)
+	if !w.begun {
+		return
+	}
+	w.joined = true
+	if s.Stitch != stitch.None && s.Stitch != stitch.Slip {
+		w.pending += int64(stitch.Of(s.Stitch).Turn) // a tall stitch stands for chains
+	}
+	w.closing = w.pending
+	w.flush(false, "")
+}
+
+// attach joins yarn at a place, which may be on another row.
+func (w *rowWork) attach(s *Step) bool {
+	if s.Target.Row != nil && w.host == nil && (s.Target.Row.Piece != "" || s.Target.Row.Number > 0) && !w.begun {
+		w.pc.toHost(w, s.Target.Row, s)
+	}
+	t := s.Target
+	if w.below == nil {
+		w.below = &fabric{free: true}
+	}
+	n := t.N.At(w.pr.size)
+	switch t.Which {
+	case First, Nth:
+		if t.Which == First {
+			n = 1
+		}
+		if !w.absolute(n, t.Of) {
+			return w.fail(CodeOverrun, s, 0, "there is no %s there: the row has %s", ordinal(n), w.offers())
+		}
+	case Last:
+		w.seekLast(max(n, 1), t.Of)
+	case Next, Anywhere:
+		if len(t.Of) > 0 {
+			if _, _, ok := w.seek(t.Of); !ok {
+				w.seek([]Filter{{Kind: Space}})
+			}
+		} else {
+			w.norm()
+			if !w.ended() && !w.workable(&w.below.runs[w.cur.i].place) {
+				w.seek(nil)
+			}
+		}
+	}
+	if !w.ended() {
+		r := &w.below.runs[w.cur.i]
+		w.last, w.lastSet, w.lastFresh, w.lastAt = r.place, true, true, w.cur
+	}
+	w.attached = w.attached || w.host != nil
+	if w.host != nil && w.host.from < 0 {
+		w.host.from = w.position(w.cur)
+	}
+	if s.Stitch != stitch.None {
+		if !w.ended() {
+			w.take(1)
+		}
+		w.emit(s, place{stitch: s.Stitch}, 1)
+		return true
+	}
+	w.leaf(s, 0)
+	return true
+}
+
+// position is the number of a place in the fabric below, from 0, stitches
+// only.
+func (w *rowWork) position(c cursor) int64 {
+	n := int64(0)
+	for i := 0; i < c.i && i < len(w.below.runs); i++ {
+		if w.below.runs[i].isStitch() || w.below.runs[i].kind == pChain {
+			n += w.below.runs[i].n
+		}
+	}
+	return n + c.off
+}
+
+// absolute moves to the n-th place of the row that answers.
+func (w *rowWork) absolute(n int64, of []Filter) bool {
+	left := n - 1
+	for i := range w.below.runs {
+		r := &w.below.runs[i]
+		if !w.matches(&r.place, of) {
+			continue
+		}
+		if left < r.n {
+			w.cur = cursor{i, left}
+			return true
+		}
+		left -= r.n
+	}
+	return false
+}
+
+// seekLast moves to the last n places that answer and gives how many stitches
+// were stepped over.
+func (w *rowWork) seekLast(n int64, of []Filter) (stepped int64, ok bool) {
+	total := w.left(of)
+	if total < n {
+		return 0, false
+	}
+	skip := total - n
+	for skip > 0 {
+		if _, _, ok := w.seek(of); !ok {
+			return stepped, false
+		}
+		k := min(skip, w.runLeft())
+		w.cur.off += k
+		skip -= k
+		stepped += k
+		w.norm()
+	}
+	w.seek(of)
+	return stepped, true
+}
+
+// offers says what the row below has.
+func (w *rowWork) offers() string {
+	return countWords(w.below.stitches(0, 0, false), "stitch", "stitches")
+}
+
+func countWords(n int64, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func ordinal(n int64) string {
+	suffix := "th"
+	if n%100 < 11 || n%100 > 13 {
+		switch n % 10 {
+		case 1:
+			suffix = "st"
+		case 2:
+			suffix = "nd"
+		case 3:
+			suffix = "rd"
+		}
+	}
+	return fmt.Sprintf("%d%s", n, suffix)
+}
+
+// skip passes over places.
+func (w *rowWork) skip(s *Step) bool {
+	t := s.Target
+	n := t.N.At(w.pr.size)
+	if t.Row != nil && w.host == nil && !w.begun {
+		w.pc.toHost(w, t.Row, s)
+	}
+	if w.below == nil {
+		return true
+	}
+	switch t.Which {
+	case Each, Last:
+		w.skipped += w.left(t.Of)
+		if t.Which == Each {
+			w.cur = cursor{i: len(w.below.runs)}
+		} else {
+			w.leave = true
+		}
+		return true
+	case First:
+		if w.stands && w.taken <= 1 {
+			return true // the stitch under the turning chain
+		}
+	case RowEnds:
+		w.elsewhere = true
+		return true
+	case TurnTop:
+		return true
+	}
+	if w.opts.has(optSkipUnder) && w.stands && w.taken == 1 && w.skipped == 0 && n == 1 && len(t.Of) < 2 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
+		return true
+	}
+	if w.below.chain && w.cur == (cursor{}) && !w.begun && n >= 1 {
+		w.lastSet = true // an instruction where to begin: nothing is skipped besides
+	}
+	w.named = false
+	w.lastFresh = false
+	for n > 0 {
+		if _, _, ok := w.seek(t.Of); !ok {
+			if len(t.Of) > 0 && w.left(nil) > 0 {
+				if _, _, ok = w.seek(nil); !ok {
+					return true
+				}
+			} else if w.slack > 0 || w.below.free {
+				return true
+			} else {
+				return w.fail(CodeOverrun, s, n, "%s to skip, and the row below has no more", countWords(n, "place", "places"))
+			}
+		}
+		k := min(n, w.runLeft())
+		w.cur.off += k
+		if w.below.runs[w.cur.i].counts() || w.below.runs[w.cur.i].kind == pChain {
+			w.skipped += k
+		}
+		n -= k
+		w.norm()
+	}
+	return true
+}
+
+// edge works along row ends or an edge: only the author knows how many.
+func (w *rowWork) edge(s *Step) {
+	n := s.N.At(w.pr.size)
+	if n == 0 {
+		w.free = true
+		w.leaf(s, 0)
+		w.begun = true
+		w.elsewhere = true
+		return
+	}
+	w.elsewhere = true
+	w.emit(s, place{stitch: s.Stitch}, n)
+}

@@ -1,0 +1,646 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// chain makes chains: the foundation, the turning chain, a space, or a chain
+// that is worked back along.
+func (w *rowWork) chain(s *Step, rest []*Step) bool {
+	n := s.N.At(w.pr.size)
+	if w.below == nil && !w.begun {
+		w.below = &fabric{chain: true}
+		w.below.add(place{kind: pChain}, n)
+		w.leaf(s, 0)
+		return true
+	}
+	next := nextMaking(rest)
+	if next != nil && next.Target.Which == FromHook && (w.begun || len(w.below.runs) > 0 && !(w.below.chain && w.cur == (cursor{})) || w.below.ring) {
+		// a chain worked back along: a thumb, a leaf, an extension
+		w.own = append([]run(nil), run{place{kind: pChain}, n})
+		w.leaf(s, 0)
+		return true
+	}
+	if w.below.chain && !w.begun && w.cur == (cursor{}) && !w.below.ring && next != nil && next.Target.Which == FromHook {
+		if w.below.size() > 0 && n <= 5 && w.below.size() > n {
+			w.below.add(place{kind: pChain}, n) // "ch 20. Ch 1, ..." one more to turn
+		} else {
+			w.below = &fabric{chain: true}
+			w.below.add(place{kind: pChain}, n)
+		}
+		w.leaf(s, 0)
+		return true
+	}
+	if !w.begun && w.chained == 0 && w.pending == 0 {
+		w.startChain(s, n, rest)
+		return true
+	}
+	w.pending += n
+	w.leaf(s, 0)
+	return true
+}
+
+// nextMaking is the next step that works into something.
+func nextMaking(rest []*Step) *Step {
+	for _, s := range rest {
+		switch s.Op {
+		case OpWork, OpInto, OpFree, OpEven, OpSkip:
+			return s
+		case OpGroup:
+			return nextMaking(s.Body)
+		case OpNote, OpTurn, OpColour, OpStay:
+		default:
+			return nil
+		}
+	}
+	return nil
+}
+
+// nextStitch is the first stitch that the steps make.
+func nextStitch(rest []*Step) (stitch.ID, *Step) {
+	for _, s := range rest {
+		switch s.Op {
+		case OpWork, OpFree:
+			if s.Stitch == stitch.Slip {
+				continue
+			}
+			if s.Stitch == stitch.Special || stitch.Of(s.Stitch).Kind == stitch.Compound {
+				return stitch.DC, s
+			}
+			return s.Stitch.Base(), s
+		case OpInto:
+			if id, _ := nextStitch(s.Body); id != stitch.None {
+				return id, s
+			}
+		case OpGroup:
+			if id, t := nextStitch(s.Body); id != stitch.None {
+				return id, t
+			}
+		}
+	}
+	return stitch.None, nil
+}
+
+// tallStitch is the tallest stitch near the start of a row: what a long
+// turning chain stands for.
+func tallStitch(rest []*Step) stitch.ID {
+	best := stitch.None
+	for i, s := range rest {
+		if i > 8 {
+			break
+		}
+		id := stitch.None
+		switch s.Op {
+		case OpWork:
+			id = s.Stitch.Base()
+			if stitch.Of(s.Stitch).Kind == stitch.Compound {
+				id = stitch.None
+			}
+		case OpInto, OpGroup:
+			id = tallStitch(s.Body)
+		}
+		if id != stitch.None && id != stitch.Slip && (best == stitch.None || stitch.Of(id).Turn > stitch.Of(best).Turn) {
+			best = id
+		}
+	}
+	return best
+}
+
+// turnKey is a chain whose value the pattern does not say: its length and the
+// stitch it stands before.
+type turnKey struct {
+	chains     int64
+	stitch     stitch.ID
+	foundation bool
+}
+
+// startChain settles what the chain at the start of a row stands for.
+func (w *rowWork) startChain(s *Step, n int64, rest []*Step) {
+	w.chained = n
+	c := w.counts(s, n, rest)
+	if c.As == stitch.None {
+		w.leaf(s, 0)
+		if c.Space > 0 {
+			w.out.add(place{kind: pSpace, size: int32(min(c.Space, 1<<20)), turn: true}, 1)
+		}
+		return
+	}
+	switch {
+	case w.below.ring && w.cur.i >= 0 && (w.below.magic || w.ringAhead(rest)):
+	case w.below.free:
+	case w.lastSet && !w.lastFresh && !w.begun:
+		w.stands = true // on the place that was travelled to
+	default:
+		if _, _, ok := w.seekFirst(rest); ok {
+			w.take(1)
+			w.stands = true
+		}
+	}
+	p := place{stitch: c.As, turn: true, size: int32(min(n, 1<<20))}
+	w.out.add(p, max(c.N, 1))
+	w.begun = true
+	w.leaf(s, max(c.N, 1))
+	w.pending = c.Space
+}
+
+// seekFirst finds the place that the turning chain stands on.
+func (w *rowWork) seekFirst(rest []*Step) (int64, bool, bool) {
+	w.norm()
+	if !w.ended() && w.below.runs[w.cur.i].kind == pSpace {
+		if next := nextMaking(rest); next != nil && next.Target.Which == Same {
+			return 0, false, true
+		}
+	}
+	return w.seek(nil)
+}
+
+func (w *rowWork) ringAhead(rest []*Step) bool {
+	for _, s := range rest {
+		if s.Target.Which == InRing && (s.Op == OpWork || s.Op == OpInto) {
+			return true
+		}
+		if s.Op == OpGroup && w.ringAhead(s.Body) {
+			return true
+		}
+	}
+	return false
+}
+
+// counts is what a chain of n at the start of the row counts as: what the
+// pattern says, or else what the reading taken for the piece has it.
+func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
+	id, first := nextStitch(rest)
+	if s.Counts.Said {
+		return fillCounts(s.Counts, n, id, rest)
+	}
+	if c, ok := w.pr.pat.conv.chain[n]; ok && n > 1 {
+		return fillCounts(c, n, id, rest)
+	}
+	if c, ok := w.pr.pat.conv.chain[0]; ok && n > 1 {
+		return fillCounts(c, n, id, rest)
+	}
+	if n <= 1 {
+		return Counts{}
+	}
+	tall := tallStitch(rest)
+	if tall == stitch.None {
+		tall = id
+	}
+	if tall == stitch.None {
+		tall = w.mainBelow()
+	}
+	h := int64(stitch.Of(tall).Turn)
+	key := turnKey{chains: n, stitch: tall}
+	def := false
+	switch {
+	case h <= 1:
+		// a row of sc begun with a long chain: a loop at the edge
+		if n >= 3 {
+			if n >= 5 || first != nil && first.Target.Which == Next && len(first.Target.Of) > 0 && first.Target.Of[0].Kind == Space && n >= 3 {
+				key.stitch = stitch.DC
+				if w.pr.counted(key, n >= 5, w.opts) {
+					return Counts{As: stitch.DC, N: 1, Space: max(0, n-3)}
+				}
+			}
+			return Counts{Space: n}
+		}
+		return Counts{}
+	case n >= h:
+		def = true
+	case n == h-1 && h >= 3:
+		def = w.joinsChain
+	}
+	if w.firstNamed(first) && n <= h {
+		def = w.joinsChain
+	}
+	if w.joinsStitch && n <= h {
+		def = false
+	}
+	if !w.pr.counted(key, def, w.opts) {
+		return Counts{}
+	}
+	c := Counts{As: tall, N: 1}
+	if n > h {
+		c.Space = n - h
+	}
+	return c
+}
+
+// firstNamed reports whether the first stitch is told to go into the first
+// place: then the chain before it hardly counts, or it would be an increase.
+func (w *rowWork) firstNamed(s *Step) bool {
+	if s == nil {
+		return false
+	}
+	return s.Target.Which == First && s.N.N <= 1 || s.Target.Which == Same && w.kind == Round && s.N.N <= 1 && s.Op == OpWork && !w.lastSet
+}
+
+// fillCounts completes "counts as a stitch" with the stitch and the space.
+func fillCounts(c Counts, n int64, id stitch.ID, rest []*Step) Counts {
+	if c.As == stitch.None {
+		return Counts{}
+	}
+	c.N = max(c.N, 1)
+	if c.As == stitch.Special {
+		c.As = tallStitch(rest)
+		if c.As == stitch.None {
+			c.As = id
+		}
+		if c.As == stitch.None {
+			c.As = stitch.DC
+		}
+	}
+	return c
+}
+
+// foundationStart handles a row worked into a bare foundation chain with no
+// word of which chain is first: print then means the usual one.
+func (w *rowWork) foundationStart(s *Step, t *Target) {
+	if !w.below.chain || w.begun || w.cur != (cursor{}) || t.Which == FromHook || t.Which == Nth || w.lastSet {
+		return
+	}
+	if w.opts.has(optNoSkip) || w.chained > 0 {
+		return
+	}
+	k := int64(stitch.Of(s.Stitch).FirstChain)
+	if k == 0 {
+		k = 2
+	}
+	w.hookStart(s, k, s.Stitch, nil)
+}
+
+// fromHook works into the k-th chain from the hook.
+func (w *rowWork) fromHook(s *Step, rest []*Step) bool {
+	k := s.Target.N.At(w.pr.size)
+	per := s.N.At(w.pr.size)
+	p := stitchPlace(s)
+	if w.own != nil {
+		return w.ownHook(s, k, p, per)
+	}
+	if !w.below.chain || w.begun && w.cur != (cursor{}) {
+		if w.below.free {
+			w.emit(s, p, per)
+			return true
+		}
+		if w.below.ring && len(w.below.runs) > 0 && !w.begun {
+			w.below.chain = true
+		} else if !w.below.has(Filter{Kind: ChainStitch}) {
+			return w.fail(CodeNoPlace, s, 0, "there is no chain to work back along here")
+		}
+	}
+	if k > w.below.size() {
+		return w.fail(CodeOverrun, s, 1, "the chain has only %s, and the first stitch goes into the %s", countWords(w.below.size(), "chain", "chains"), ordinal(k))
+	}
+	w.hookStart(s, k, s.Stitch, rest)
+	w.take(int64(max(1, s.Legs)))
+	w.emit(s, p, per)
+	return true
+}
+
+// hookStart skips the chains before the k-th, and makes of them the stitch
+// that they stand for.
+func (w *rowWork) hookStart(s *Step, k int64, id stitch.ID, rest []*Step) {
+	w.cur = cursor{0, k - 1}
+	w.norm()
+	w.pc.hook = k
+	w.lastSet = true
+	if id == stitch.Slip || id == stitch.None || k <= 1 {
+		return
+	}
+	base := id.Base()
+	if id == stitch.Special || stitch.Of(id).Kind == stitch.Compound {
+		base = stitch.DC
+	}
+	c := w.skippedCounts(s, k, base, rest)
+	if c.As == stitch.None {
+		return
+	}
+	w.out.add(place{stitch: c.As, turn: true, size: int32(min(k-1, 1<<20))}, max(c.N, 1))
+	w.begun = true
+	w.stands = false
+	w.leaf(s, max(c.N, 1))
+	w.pending = c.Space
+}
+
+// skippedCounts is what the chains skipped at the hook stand for.
+func (w *rowWork) skippedCounts(s *Step, k int64, base stitch.ID, rest []*Step) Counts {
+	if c := s.Counts; c.Said {
+		return fillCounts(c, k-1, base, []*Step{s})
+	}
+	if c, ok := w.pr.pat.conv.chain[k-1]; ok && k > 2 {
+		return fillCounts(c, k-1, base, []*Step{s})
+	}
+	if c, ok := w.pr.pat.conv.chain[0]; ok && k > 2 && c.As == stitch.None {
+		return Counts{}
+	}
+	st := stitch.Of(base)
+	h := int64(st.Turn)
+	if h <= 1 {
+		// sc in a far chain: the loop before it is a space
+		if k >= 6 && s.Op == OpWork {
+			return Counts{}
+		}
+		return Counts{}
+	}
+	def := k-1 >= h
+	if k-1 == h-1 && h >= 3 {
+		def = false // dc in the 3rd
+	}
+	key := turnKey{chains: k - 1, stitch: base, foundation: true}
+	if !w.pr.counted(key, def, w.opts) {
+		return Counts{}
+	}
+	c := Counts{As: base, N: 1}
+	// "dc in 8th ch, *ch 2, skip 2 ch, dc": five chains beyond the three are
+	// two for the space and two skipped under it, and one under the first dc
+	extra := k - 1 - h
+	if extra >= 2 && s.Op == OpWork {
+		if m, sk, ok := meshAhead(rest, w.pr.size); ok && m+sk == extra {
+			c.Space = m
+		} else if extra%2 == 0 && !ok {
+			c.Space = extra / 2
+		} else if ok && extra > m {
+			c.Space = extra - sk
+		}
+	}
+	return c
+}
+
+// meshAhead finds the chains made and skipped by the repeat that follows.
+func meshAhead(rest []*Step, size int) (made, skipped int64, ok bool) {
+	for _, s := range rest {
+		switch s.Op {
+		case OpGroup:
+			return meshAhead(s.Body, size)
+		case OpChain:
+			if made == 0 {
+				made = s.N.At(size)
+			}
+		case OpSkip:
+			return made, s.Target.N.At(size), made > 0
+		case OpNote, OpColour:
+		default:
+			if s.Name != "" && s.Op == OpWork {
+				return 2, 2, true // open mesh
+			}
+			return made, 0, made > 0
+		}
+	}
+	return made, 0, made > 0
+}
+
+// ownLeft reports whether the chain made in this row has places left.
+func (w *rowWork) ownLeft() bool { return len(w.own) > 0 && w.own[0].n > 0 }
+
+// ownHook starts back along a chain made in this row.
+func (w *rowWork) ownHook(s *Step, k int64, p place, per int64) bool {
+	if k > w.own[0].n {
+		return w.fail(CodeOverrun, s, 1, "the chain has only %s, and the first stitch goes into the %s", countWords(w.own[0].n, "chain", "chains"), ordinal(k))
+	}
+	w.own[0].n -= k
+	c := Counts{}
+	if base := s.Stitch.Base(); base != stitch.Slip {
+		c = w.skippedCounts(s, k, base, nil)
+	}
+	if c.As != stitch.None && !w.begun {
+		w.out.add(place{stitch: c.As, turn: true}, 1)
+		w.leaf(s, 1)
+	}
+	w.last, w.lastSet = place{kind: pChain}, true
+	w.emit(s, p, per)
+	return true
+}
+
+// workOwn works along a chain made in this row; when it is used up the rest
+// goes into the row below again.
+func (w *rowWork) workOwn(s *Step, rest []*Step) bool {
+	t := s.Target
+	per := s.N.At(w.pr.size)
+	p := stitchPlace(s)
+	have := w.own[0].n
+	legs := int64(max(s.Legs, 1))
+	n := int64(0)
+	chains := len(t.Of) > 0 && (t.Of[0].Kind == ChainStitch || t.Of[0].Kind == AnyStitch)
+	switch t.Which {
+	case Next:
+		n = max(1, t.N.At(w.pr.size))
+	case Each:
+		n = have / legs
+		if t.Bound.Kind == ToLast {
+			n = max(0, have-t.Bound.N.At(w.pr.size)) / legs
+		} else if keep := w.needAtEnd(rest, t.Of); keep < have && chains {
+			n = (have - keep) / legs
+		}
+		if !chains && t.Which == Each && t.Bound.Kind != NoBound {
+			// "sc in each st across" takes the chain and the row below
+			w.own[0].n = 0
+			w.emit(s, p, per*have)
+			return w.eachAs(s, s, rest)
+		}
+	case Last:
+		n = max(1, t.N.At(w.pr.size))
+	default:
+		w.own = nil
+		return w.work(s, rest)
+	}
+	k := min(n, have/legs)
+	w.own[0].n -= k * legs
+	w.emit(s, p, per*k)
+	if w.own[0].n <= 0 {
+		w.own = nil
+	}
+	if k < n {
+		if w.below.size() == 0 {
+			return w.overrun(s, n-k, legs)
+		}
+		c := *s
+		c.Target.N = Num{N: n - k}
+		if chains {
+			c.Target.Of = nil
+		}
+		if c.Target.Which == Each {
+			return true
+		}
+		w.own = nil
+		return w.work(&c, rest)
+	}
+	return true
+}
+
+// otherSide goes on along the loops left on the other side of the foundation.
+func (w *rowWork) otherSide(s *Step) {
+	w.leaf(s, 0)
+	n := w.pc.foundation
+	if n == 0 {
+		w.below = &fabric{free: true}
+		w.cur = cursor{}
+		w.elsewhere = true
+		return
+	}
+	k := max(w.pc.hook, 1)
+	f := &fabric{chain: true}
+	places := n - k
+	if places < 0 {
+		places = 0
+	}
+	f.add(place{kind: pChain}, places)
+	w.below = f
+	w.cur = cursor{}
+	w.slack = k // chains skipped at the start may be worked too
+	w.elsewhere = true
+	w.lastSet = true
+	w.passed = 0
+}
+
+// slip works slip stitches: at the start of a round they only travel; in flat
+// work, or amid other stitches, they are stitches in their own right.
+func (w *rowWork) slip(s *Step, rest []*Step) bool {
+	t := &s.Target
+	n := max(1, t.N.At(w.pr.size))
+	if t.Which == Same || t.Which == TurnTop || t.Which == InRing {
+		w.leaf(s, 0)
+		return true
+	}
+	if w.own != nil && t.Which == FromHook {
+		return w.ownHook(s, t.N.At(w.pr.size), place{stitch: stitch.Slip}, 1)
+	}
+	if t.Which == FromHook || w.below.chain && t.Which == Nth {
+		k := t.N.At(w.pr.size)
+		if k > w.below.size() || !w.below.chain {
+			w.leaf(s, 0)
+			return true
+		}
+		w.hookStart(s, k, stitch.Slip, nil)
+		w.take(1)
+		w.emit(s, place{stitch: stitch.Slip}, 1)
+		return true
+	}
+	travel := w.kind == Round && !w.begun && t.Which != Each && w.travels(rest)
+	of := t.Of
+	if len(of) > 0 {
+		of = w.resolve(s, of)
+	}
+	switch t.Which {
+	case First:
+		if w.taken > 0 {
+			w.leaf(s, 0) // back into the first stitch: it closes the round
+			return true
+		}
+	case Centre:
+		if w.toCentre(s) {
+			w.moveTo(w.cur, travel)
+			w.take(1)
+		}
+		w.leaf(s, 0)
+		return true
+	case Last:
+		w.seekLast(n, of)
+	case Each:
+		if w.below.free {
+			w.free, w.begun = true, true
+			w.leaf(s, 0)
+			return true
+		}
+		if t.Bound.Kind == ToPlace {
+			stop := w.resolve(s, t.Bound.Of)
+			if len(stop) > 0 {
+				w.seek(stop)
+				if travel || !w.begun && w.kind == Round {
+					w.rotate(w.cur)
+				}
+				w.leaf(s, 0)
+				return true
+			}
+		}
+		count, ok := w.eachCount(s, of, rest)
+		if !ok {
+			return false
+		}
+		n = count
+	}
+	w.lastFresh = false
+	start := w.cur
+	for n > 0 {
+		if _, _, ok := w.seek(of); !ok {
+			if w.begun && w.kind == Round {
+				w.leaf(s, 0) // it closes the round
+				return true
+			}
+			if w.below.free || w.slack > 0 {
+				w.emit(s, place{stitch: stitch.Slip}, n)
+				return true
+			}
+			return w.overrun(s, n, 1)
+		}
+		k := min(n, w.runLeft())
+		w.take(k)
+		if !travel {
+			w.emit(s, place{stitch: stitch.Slip}, k)
+		}
+		n -= k
+	}
+	if travel {
+		w.leaf(s, 0)
+		w.taken = 0
+		at := w.lastAt
+		w.rotate(w.lastAt)
+		_ = start
+		_ = at
+		w.lastSet = true
+	}
+	w.named = len(of) > 0 && of[0].Kind != ChainStitch && of[0].Kind != OneStitch
+	return true
+}
+
+// travels reports whether slip stitches at the start only move along: a chain
+// or another place for the first stitch comes after them.
+func (w *rowWork) travels(rest []*Step) bool {
+	for _, s := range rest {
+		switch s.Op {
+		case OpChain, OpInto, OpAttach:
+			return true
+		case OpWork:
+			if s.Stitch == stitch.Slip {
+				continue
+			}
+			return true
+		case OpNote, OpColour:
+		case OpGroup:
+			return true
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+func (w *rowWork) moveTo(c cursor, travel bool) {
+	if travel {
+		w.rotate(c)
+	}
+}
+
+// rotate makes the round begin at a place: what was travelled over comes at
+// its end. The cursor is left just after that place.
+func (w *rowWork) rotate(c cursor) {
+	rs := w.below.runs
+	if c.i >= len(rs) {
+		return
+	}
+	f := *w.below
+	f.runs = nil
+	if r := rs[c.i]; r.n > c.off {
+		r.n -= c.off
+		f.runs = append(f.runs, r)
+	}
+	f.runs = append(f.runs, rs[c.i+1:]...)
+	f.runs = append(f.runs, rs[:c.i]...)
+	if c.off > 0 {
+		r := rs[c.i]
+		r.n = c.off
+		f.runs = append(f.runs, r)
+	}
+	w.below = &f
+	w.cur = cursor{0, 1}
+	w.lastAt = cursor{}
+	w.last, w.lastSet = f.runs[0].place, true
+	w.norm()
+}

@@ -1,0 +1,1010 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// into works a list of things into one place, or into each of several.
+func (w *rowWork) into(s *Step, rest []*Step) bool {
+	if s.special != nil && s.special.seq {
+		return w.sequenceOf(s, rest)
+	}
+	t := &s.Target
+	if w.below == nil {
+		w.below = &fabric{ring: true, magic: true}
+	}
+	if w.own != nil && t.Which == Next {
+		w.own = nil
+	}
+	w.foundationInto(s, t)
+	times := max(1, s.N.At(w.pr.size))
+	one := func() bool { return w.inPlace(s, times) }
+	switch t.Which {
+	case InRing:
+		w.cur = cursor{i: len(w.below.runs)}
+		w.named = true
+		return one()
+	case Same:
+		if w.lastFresh || !w.lastSet {
+			if w.lastFresh && !w.ended() {
+				w.take(1)
+			} else if _, _, ok := w.seek(nil); ok {
+				w.take(1)
+			}
+		} else if w.begun && !w.groupOpen() {
+			w.openGroup()
+			return w.inPlaceFirst(s, times, false)
+		}
+		return one()
+	case FromHook:
+		k := t.N.At(w.pr.size)
+		if w.own != nil {
+			if k > w.own[0].n {
+				return w.overrun(s, 1, 1)
+			}
+			w.own[0].n -= k
+			return one()
+		}
+		if !w.below.chain {
+			return w.fail(CodeNoPlace, s, 0, "there is no chain to work back along here")
+		}
+		if k > w.below.size() {
+			return w.fail(CodeOverrun, s, 1, "the chain has only %s, and the first goes into the %s", countWords(w.below.size(), "chain", "chains"), ordinal(k))
+		}
+		id, _ := nextStitch(s.Body)
+		w.hookStart(s, k, id, rest)
+		w.take(1)
+		return one()
+	case Centre:
+		for {
+			if !w.toCentre(s) {
+				break
+			}
+			w.take(1)
+			w.named = true
+			if !one() {
+				return false
+			}
+			if t.Bound.Kind != ToEnd {
+				return true
+			}
+		}
+		if t.Bound.Kind == ToEnd {
+			return true
+		}
+		return w.overrun(s, 1, 1)
+	case TurnTop, Between, Nth:
+		probe := &Step{Op: OpWork, Span: s.Span, Stitch: stitch.SC, N: Num{N: 1}, Target: *t}
+		m := len(w.out.runs)
+		save := w.out.runs
+		saveTrace := w.trace
+		lastN := int64(0)
+		if m > 0 {
+			lastN = save[m-1].n
+		}
+		pend := w.pending
+		if !w.work(probe, rest) {
+			return false
+		}
+		w.out.runs = save[:m]
+		if m > 0 {
+			w.out.runs[m-1].n = lastN
+		}
+		w.trace = saveTrace
+		w.pending = pend
+		return one()
+	case First:
+		if w.stands && w.taken <= 1 {
+			w.openGroup()
+			return w.inPlaceFirst(s, times, false)
+		}
+		if w.taken > 0 && w.begun && w.ended() {
+			return one()
+		}
+	case SkippedOne, Unworked, RowEnds, Anywhere:
+		w.elsewhere = w.elsewhere || t.Which != SkippedOne
+		return one()
+	}
+	if w.below.free {
+		n := max(1, t.N.At(w.pr.size))
+		if t.Which == Each {
+			w.free, w.begun = true, true
+			w.leaf(s, 0)
+			return true
+		}
+		for ; n > 0; n-- {
+			if !one() {
+				return false
+			}
+		}
+		return true
+	}
+	of := w.resolve(s, t.Of)
+	if len(of) > 0 && of[0].Kind == NamedGroup || t.Within != nil && t.Within.Kind == NamedGroup {
+		return w.groupTargets(s, times, of)
+	}
+	n := max(1, t.N.At(w.pr.size))
+	switch t.Which {
+	case Each:
+		if t.Bound.Kind == ToPlace {
+			return w.intoTo(s, times, of)
+		}
+		count, ok := w.eachCount(&Step{Op: OpWork, Span: s.Span, Target: *t}, of, rest)
+		if !ok {
+			return false
+		}
+		n = count
+	case Last:
+		stepped, ok := w.seekLast(n, of)
+		if !ok && w.left(of) == 0 && w.begun {
+			return one()
+		}
+		if ok && stepped > 0 && len(t.Of) == 0 {
+			w.passed += stepped
+		}
+	}
+	w.lastFresh = false
+	for i := int64(0); i < n; i++ {
+		if w.steps++; w.steps > maxSteps {
+			return w.fail(CodeTooLarge, s, 0, "more than %d instructions: this row is too large to be worked one by one", maxSteps)
+		}
+		if got := w.takeLegs(s, of, 1, 1); got < 0 {
+			if w.slack > 0 {
+				w.slack--
+			} else {
+				return w.overrun(s, n-i, 1)
+			}
+		}
+		if !one() {
+			return false
+		}
+	}
+	w.named = len(t.Of) > 0 && t.Of[0].Kind != AnyStitch && t.Of[0].Kind != OneStitch && t.Of[0].Kind != ChainStitch
+	return true
+}
+
+// foundationInto is foundationStart for things worked into one chain.
+func (w *rowWork) foundationInto(s *Step, t *Target) {
+	id, _ := nextStitch(s.Body)
+	if id == stitch.None {
+		return
+	}
+	w.foundationStart(&Step{Op: OpWork, Span: s.Span, Stitch: id}, t)
+}
+
+// intoTo works a group into each place as far as the next of another kind.
+func (w *rowWork) intoTo(s *Step, times int64, of []Filter) bool {
+	stop := w.resolve(s, s.Target.Bound.Of)
+	for !w.ended() {
+		w.norm()
+		if w.ended() || w.matches(&w.below.runs[w.cur.i].place, stop) {
+			break
+		}
+		if !w.matches(&w.below.runs[w.cur.i].place, of) {
+			w.cur.i, w.cur.off = w.cur.i+1, 0
+			continue
+		}
+		w.take(1)
+		if !w.inPlace(s, times) {
+			return false
+		}
+	}
+	return true
+}
+
+// groupTargets works into whole groups: "shell in next shell".
+func (w *rowWork) groupTargets(s *Step, times int64, of []Filter) bool {
+	t := &s.Target
+	n := max(1, t.N.At(w.pr.size))
+	each := t.Which == Each
+	for i := int64(0); each || i < n; i++ {
+		start, end, ok := w.groupNamed(of)
+		if t.Which == Last && ok {
+			for {
+				m := w.cur
+				w.cur = cursor{end, 0}
+				s2, e2, more := w.groupNamed(of)
+				if !more {
+					w.cur = m
+					break
+				}
+				start, end = s2, e2
+			}
+		}
+		if !ok {
+			if each {
+				break
+			}
+			if _, _, ok := w.seek([]Filter{{Kind: Space}}); ok {
+				w.take(1)
+				if !w.inPlace(s, times) {
+					return false
+				}
+				continue
+			}
+			return w.overrun(s, n-i, 1)
+		}
+		before := w.taken
+		w.centreOf(start, end)
+		w.take(1)
+		w.taken = before + 1
+		if !w.inPlace(s, times) {
+			return false
+		}
+		if w.cur.i < end {
+			w.cur = cursor{end, 0}
+		}
+		w.named = true
+	}
+	w.named = true
+	return true
+}
+
+// groupNamed finds the next group of a name from the cursor on.
+func (w *rowWork) groupNamed(of []Filter) (start, end int, ok bool) {
+	rs := w.below.runs
+	i := w.cur.i
+	if i < len(rs) && w.cur.off > 0 && !rs[i].first {
+		i++
+	}
+	name := ""
+	if len(of) > 0 && of[0].Kind == NamedGroup && of[0].Name != "group" {
+		name = of[0].Name
+	}
+	for ; i < len(rs); i++ {
+		if rs[i].in && (rs[i].first || i == 0 || !rs[i-1].in) && (name == "" || rs[i].name == name) {
+			j := i + 1
+			for j < len(rs) && rs[j].in && !rs[j].first {
+				j++
+			}
+			return i, j, true
+		}
+	}
+	return 0, 0, false
+}
+
+// centreOf moves to the middle of a group: its space, or its middle stitch.
+func (w *rowWork) centreOf(start, end int) {
+	for i := start; i < end; i++ {
+		if w.below.runs[i].kind == pSpace {
+			w.cur = cursor{i, 0}
+			return
+		}
+	}
+	total := int64(0)
+	for i := start; i < end; i++ {
+		total += w.below.runs[i].n
+	}
+	mid := (total - 1) / 2
+	for i := start; i < end; i++ {
+		if mid < w.below.runs[i].n {
+			w.cur = cursor{i, mid}
+			return
+		}
+		mid -= w.below.runs[i].n
+	}
+}
+
+// inPlace makes the things of a group in the place just taken.
+func (w *rowWork) inPlace(s *Step, times int64) bool { return w.inPlaceFirst(s, times, true) }
+
+func (w *rowWork) inPlaceFirst(s *Step, times int64, first bool) bool {
+	name := ""
+	if s.special != nil {
+		name = s.special.Names[0]
+	} else {
+		name = s.Name
+	}
+	outer := w.trace
+	w.trace = nil
+	ok := true
+	f := first
+	for i := int64(0); i < times && ok; i++ {
+		ok = w.placeBody(s.Body, name, &f)
+	}
+	kids := w.trace
+	w.trace = outer
+	w.addNode(&Trace{Step: s, Times: 1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
+	return ok
+}
+
+func orLeaf(kids []*Trace) []*Trace {
+	if kids == nil {
+		return []*Trace{}
+	}
+	return kids
+}
+
+func sumTrace(ts []*Trace) int64 {
+	n := int64(0)
+	for _, t := range ts {
+		n += t.total()
+	}
+	return n
+}
+
+// placeBody makes the things that go into one place.
+func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
+	for _, b := range body {
+		if w.steps++; w.steps > maxSteps {
+			return w.fail(CodeTooLarge, b, 0, "more than %d instructions: this row is too large to be worked one by one", maxSteps)
+		}
+		switch b.Op {
+		case OpWork:
+			if b.Stitch == stitch.Slip {
+				w.leaf(b, 0)
+				continue
+			}
+			n := b.N.At(w.pr.size)
+			if b.Target.Which == Next && (b.Legs == 0 || b.Target.N.At(w.pr.size) > 1) {
+				n *= max(1, b.Target.N.At(w.pr.size))
+			}
+			p := stitchPlace(b)
+			p.in = true
+			if p.name == "" {
+				p.name = name
+			}
+			p.first = *first
+			if *first {
+				w.flush(false, "")
+			}
+			*first = false
+			w.emit(b, p, n)
+		case OpChain:
+			w.pending += b.N.At(w.pr.size)
+			w.leaf(b, 0)
+		case OpInto:
+			inner := *first
+			nm := name
+			if b.special != nil {
+				nm = b.special.Names[0]
+			}
+			for i := int64(0); i < max(1, b.Target.N.At(w.pr.size)); i++ {
+				if !w.placeBody(b.Body, nm, &inner) {
+					return false
+				}
+			}
+			*first = inner
+		case OpGroup:
+			n := int64(1)
+			switch b.Times.Kind {
+			case Exactly:
+				n = b.Times.N.At(w.pr.size)
+			case More:
+				n = b.Times.N.At(w.pr.size) + 1
+			}
+			if n > maxSteps {
+				return w.fail(CodeTooLarge, b, 0, "%d times in one place", n)
+			}
+			for ; n > 0; n-- {
+				if !w.placeBody(b.Body, name, first) {
+					return false
+				}
+			}
+		case OpPicot:
+			w.out.add(place{kind: pPicot, in: true, name: name}, 1)
+			w.leaf(b, 0)
+		default:
+			w.leaf(b, 0)
+		}
+	}
+	return true
+}
+
+// sequenceOf works a special stitch that spreads over several places.
+func (w *rowWork) sequenceOf(s *Step, rest []*Step) bool {
+	n := max(1, s.Target.N.At(w.pr.size))
+	fill := s.Target.Which == Each
+	for i := int64(0); fill || i < n; i++ {
+		if fill && w.left(nil) <= w.needAtEnd(rest, nil) {
+			break
+		}
+		m := w.mark()
+		if !w.run(s.special.Body) {
+			if fill && i > 0 {
+				w.reset(m)
+				break
+			}
+			return false
+		}
+	}
+	return true
+}
+
+// addNode puts a pass into the trace; one like the last only counts it up.
+func (w *rowWork) addNode(t *Trace) {
+	if k := len(w.trace); k > 0 && sameTrace(w.trace[k-1], t, true) {
+		c := *w.trace[k-1]
+		c.Times += t.Times
+		w.trace = append(w.trace[:k-1:k-1], &c)
+		return
+	}
+	w.trace = append(w.trace, t)
+}
+
+// sameTrace reports whether two nodes say the same; at the top their number
+// of times may differ.
+func sameTrace(a, b *Trace, top bool) bool {
+	if a.Step != b.Step || a.Stitches != b.Stitches || len(a.Kids) != len(b.Kids) || (a.Kids == nil) != (b.Kids == nil) || !top && a.Times != b.Times {
+		return false
+	}
+	if top && a.Kids == nil {
+		return false
+	}
+	for i := range a.Kids {
+		if !sameTrace(a.Kids[i], b.Kids[i], false) {
+			return false
+		}
+	}
+	return true
+}
+
+// pass goes through a group once and notes it in the trace.
+func (w *rowWork) pass(s *Step, body []*Step, number int64) bool {
+	outer := w.trace
+	w.trace = nil
+	ok := w.run(body)
+	kids := w.trace
+	w.trace = outer
+	if ok {
+		w.addNode(&Trace{Step: s, Times: 1, First: number, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
+	}
+	return ok
+}
+
+// group repeats.
+func (w *rowWork) group(s *Step, rest []*Step) bool {
+	if len(s.Body) == 0 {
+		return true
+	}
+	start := len(w.trace)
+	ok, passes := true, int64(0)
+	switch s.Times.Kind {
+	case Once:
+		return w.run(s.Body)
+	case Fill:
+		ok, passes = w.fill(s, rest)
+	default:
+		n := s.Times.N.At(w.pr.size)
+		if s.Times.Kind == More && !(s.Times.star && w.opts.has(optStarInAll)) || s.Times.Kind == Exactly && !s.Times.sure && w.opts.has(optStarMore) {
+			n++
+		}
+		ok, passes = w.times(s, n)
+	}
+	for i := min(start, len(w.trace)); i < len(w.trace); i++ {
+		if t := w.trace[i]; t.Step == s && t.Of == -1 {
+			c := *t
+			c.Of = passes
+			w.trace[i] = &c
+		}
+	}
+	return ok
+}
+
+// times goes through a group n times.
+func (w *rowWork) times(s *Step, n int64) (bool, int64) {
+	body := s.Body
+	for i := int64(0); i < n; i++ {
+		if i == n-1 && s.stopAt && s.partial > 0 {
+			body = s.Body[:s.partial-1]
+		}
+		if i == n-1 && s.ending != nil {
+			return w.lastPass(s, i), n
+		}
+		m := w.mark()
+		if !w.pass(s, body, i+1) {
+			if w.wraps(s, m, i+1, i == n-1) {
+				return true, n
+			}
+			if len(w.problems) > 0 {
+				p := &w.problems[len(w.problems)-1]
+				if p.code == CodeOverrun && n > 1 {
+					p.msg += "; the repeat came out " + countWords(i, "time", "times") + " of " + countOnly(n)
+					p.code = CodeOverrun
+				}
+			}
+			return false, n
+		}
+		if s.stopAt && i == n-2 {
+			continue
+		}
+		if w.cur == m.cur && w.below.magic && i > maxSteps {
+			return w.fail(CodeTooLarge, s, 0, "%d times is too often", n), n
+		}
+		i += w.hasten(s, m, n-1-i-lastOwn(s))
+	}
+	return true, n
+}
+
+// lastOwn is 1 where the last pass differs and must be worked for itself.
+func lastOwn(s *Step) int64 {
+	if s.stopAt || s.ending != nil {
+		return 1
+	}
+	return 0
+}
+
+// hasten does at once what further passes like the one just made would do,
+// where that pass stayed within one run of equal places and made equal
+// stitches. It gives how many passes it did.
+func (w *rowWork) hasten(s *Step, m mark, most int64) int64 {
+	used := w.cur.off - m.cur.off
+	if most <= 0 || w.cur.i != m.cur.i || used <= 0 || w.ended() || m.runs == 0 || len(w.out.runs) != m.runs || w.pending != m.pending || w.last != m.last && m.lastSet {
+		return 0
+	}
+	k := min(most, w.runLeft()/used-1)
+	if k <= 0 {
+		return 0
+	}
+	made := w.out.runs[m.runs-1].n - m.lastN
+	w.cur.off += k * used
+	w.taken += k * (w.taken - m.taken)
+	w.skipped += k * (w.skipped - m.skipped)
+	w.passed += k * (w.passed - m.passed)
+	w.out.runs[m.runs-1].n += k * made
+	if n := len(w.trace); n > 0 && w.trace[n-1].Step == s {
+		c := *w.trace[n-1]
+		c.Times += k
+		w.trace = append(w.trace[:n-1:n-1], &c)
+	}
+	w.lastAt = cursor{w.cur.i, w.cur.off - 1}
+	return k
+}
+
+// fill goes through a group as often as it fits.
+func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
+	if w.below.free {
+		w.free, w.begun = true, true
+		w.leaf(s, 0)
+		return true, 1
+	}
+	if s.ending != nil {
+		return w.fillEnding(s, rest)
+	}
+	if s.stopAt && s.partial > 0 {
+		return w.fillPartial(s, s.Body[:s.partial-1], rest)
+	}
+	of := s.Times.Bound.Of
+	goal := w.goalOf(s, rest, of)
+	n := int64(0)
+	for {
+		if w.reached(goal, of) {
+			return true, n
+		}
+		m := w.mark()
+		ok := w.pass(s, s.Body, n+1)
+		if !ok && len(w.problems) > 0 && w.problems[len(w.problems)-1].code == CodeTooLarge {
+			return false, n
+		}
+		if !ok || w.beyond(goal, of) {
+			if ok && goal.kind == ToEnd && w.leftAll(of) < goal.keep {
+				// it fits, but leaves too little for what follows
+			}
+			short := w.problems[m.problems:]
+			_ = short
+			w.reset(m)
+			if w.wraps(s, m, n+1, true) {
+				return true, n + 1
+			}
+			return w.misfit(s, goal, of, n, rest), n
+		}
+		n++
+		if w.cur == m.cur {
+			if w.own == nil {
+				return true, n // it takes nothing: once is as often as it fits
+			}
+		}
+		n += w.hasten(s, m, w.roomFor(goal, of, m))
+	}
+}
+
+// goal is where a filling repeat has to stop.
+type goal struct {
+	kind BoundKind
+	keep int64
+	stop []Filter
+}
+
+func (w *rowWork) goalOf(s *Step, rest []*Step, of []Filter) goal {
+	g := goal{kind: s.Times.Bound.Kind}
+	switch g.kind {
+	case ToLast:
+		g.keep = s.Times.Bound.N.At(w.pr.size)
+	case ToPlace:
+		g.stop = w.resolve(s, of)
+	default:
+		g.kind = ToEnd
+		g.keep = w.needAll(rest)
+	}
+	return g
+}
+
+// leftAll counts the places left, of a description if there is one.
+func (w *rowWork) leftAll(of []Filter) int64 {
+	if len(of) > 0 && of[0].Kind == OneStitch {
+		of = nil
+	}
+	return w.left(of)
+}
+
+func (w *rowWork) reached(g goal, of []Filter) bool {
+	w.norm()
+	switch g.kind {
+	case ToPlace:
+		return w.ended() || w.matches(&w.below.runs[w.cur.i].place, g.stop)
+	case ToLast:
+		return w.leftAll(of) <= g.keep
+	}
+	if w.own != nil && w.ownLeft() {
+		return false
+	}
+	return w.leftAll(nil) <= g.keep && (g.keep > 0 || w.nothingLeft())
+}
+
+// nothingLeft reports whether neither stitches nor spaces are left.
+func (w *rowWork) nothingLeft() bool {
+	for i := w.cur.i; i < len(w.below.runs); i++ {
+		r := &w.below.runs[i]
+		if r.turn && w.tchApart {
+			continue
+		}
+		if w.workable(&r.place) {
+			return false
+		}
+		if r.kind == pSpace && !w.onlyStitchesTaken() {
+			return false
+		}
+	}
+	return true
+}
+
+// onlyStitchesTaken reports that spaces of the row below are being passed by.
+func (w *rowWork) onlyStitchesTaken() bool { return !w.named }
+
+// beyond reports whether a pass went past the place to stop at.
+func (w *rowWork) beyond(g goal, of []Filter) bool {
+	switch g.kind {
+	case ToLast:
+		return w.leftAll(of) < g.keep
+	case ToPlace:
+		return false
+	}
+	return w.leftAll(nil) < g.keep
+}
+
+// roomFor is how many more passes like the last would fit.
+func (w *rowWork) roomFor(g goal, of []Filter, m mark) int64 {
+	used := w.cur.off - m.cur.off
+	if used <= 0 || g.kind == ToPlace {
+		return 0
+	}
+	return max(0, (w.leftAll(of)-g.keep)/used)
+}
+
+// needAll is how many stitches the steps after a repeat use.
+func (w *rowWork) needAll(rest []*Step) int64 {
+	n := int64(0)
+	for _, s := range rest {
+		switch s.Op {
+		case OpWork, OpInto:
+			if s.Op == OpWork && s.Stitch == stitch.Slip && w.kind == Round {
+				continue
+			}
+			f := filters(s.Target)[0]
+			switch s.Target.Which {
+			case Next, Last:
+				if s.Target.Row != nil || f.Kind == Space || f.Kind == PicotPlace || f.Kind == NamedGroup {
+					continue
+				}
+				n += max(1, s.Target.N.At(w.pr.size)) * int64(max(1, s.Legs))
+				if s.Target.Which == Last && s.Legs > 0 {
+					n -= max(1, s.Target.N.At(w.pr.size)) * int64(max(1, s.Legs))
+					n += max(s.Target.N.At(w.pr.size), int64(s.Legs))
+				}
+			case First:
+				continue
+			case Each:
+				return n
+			case TurnTop:
+				if !w.tchApart && w.below.hasTurn() {
+					n++
+				}
+			}
+		case OpSkip:
+			if f := filters(s.Target)[0]; f.Kind != Space {
+				n += max(1, s.Target.N.At(w.pr.size))
+			}
+		case OpLeave:
+			n += s.Target.N.At(w.pr.size)
+		case OpGroup:
+			k := int64(1)
+			switch s.Times.Kind {
+			case Exactly:
+				k = s.Times.N.At(w.pr.size)
+			case More:
+				k = s.Times.N.At(w.pr.size) + 1
+			case Fill:
+				return n
+			}
+			n += k * w.needAll(s.Body)
+		case OpOtherSide, OpTurn, OpAttach:
+			return n
+		}
+	}
+	return n
+}
+
+func (f *fabric) hasTurn() bool {
+	for i := range f.runs {
+		if f.runs[i].turn {
+			return true
+		}
+	}
+	return false
+}
+
+// wraps accepts the last pass of a round whose last stitch would fall on the
+// first stitch of the round: the join takes its place.
+func (w *rowWork) wraps(s *Step, m mark, number int64, last bool) bool {
+	if !last || w.opts.has(optNoWrap) || w.kind != Round {
+		return false
+	}
+	w.reset(m)
+	outer := w.trace
+	w.trace = nil
+	for i, b := range s.Body {
+		before := w.mark()
+		if w.exec(b, s.Body[i+1:]) {
+			continue
+		}
+		// all places used, chains or a skip just made, and only this left
+		tail := s.Body[i:]
+		makes := 0
+		for _, r := range tail {
+			if makesStitches(r) {
+				makes++
+			}
+		}
+		lastBelow := w.left(nil) == 0
+		w.reset(before)
+		lastBelow = lastBelow && w.left(nil) == 0
+		if makes == 1 && lastBelow && (i > 0) && (b.Op == OpWork || b.Op == OpInto) && w.pending > 0 && w.spacesLeft() == 0 {
+			kids := w.trace
+			w.trace = outer
+			w.addNode(&Trace{Step: s, Times: 1, First: number, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
+			return true
+		}
+		break
+	}
+	w.trace = outer
+	w.reset(m)
+	return false
+}
+
+func (w *rowWork) spacesLeft() int64 {
+	if !w.named {
+		return 0
+	}
+	return w.left([]Filter{{Kind: Space}})
+}
+
+// misfit says that a repeat does not come out, and leaves the row where the
+// whole passes end; what follows may still use what is left.
+func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Step) bool {
+	left := w.leftAll(of) - g.keep
+	if left <= 0 {
+		return true
+	}
+	// a last pass that stops part way, exactly at the end
+	if g.kind == ToEnd || g.kind == ToLast {
+		m := w.mark()
+		outer := w.trace
+		w.trace = nil
+		for i, b := range s.Body[:len(s.Body)-1] {
+			before := w.mark()
+			if !w.exec(b, s.Body[i+1:]) || w.beyond(g, of) {
+				w.reset(before)
+				break
+			}
+			if w.leftAll(of) == g.keep && makesStitches(b) {
+				kids := w.trace
+				w.trace = outer
+				w.addNode(&Trace{Step: s, Times: 1, First: passes + 1, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
+				p := problem{code: CodeMisfit, sev: Warning, step: s, over: left,
+					msg: "the repeat comes out " + countWords(passes, "time", "times") + " and stops part way through the next: " + countWords(left, "place was", "places were") + " left for it" + w.fitsHint(s, left)}
+				w.problems = append(w.problems[:m.problems], p)
+				return true
+			}
+		}
+		w.trace = outer
+		w.reset(m)
+	}
+	w.problems = append(w.problems, problem{code: CodeMisfit, sev: Warning, step: s, over: left,
+		msg: "the repeat comes out " + countWords(passes, "time", "times") + " and " + countWords(left, "place is", "places are") + " left" + w.fitsHint(s, left)})
+	w.misfitLeft = left
+	return true
+}
+
+// fitsHint says what number of places would fit.
+func (w *rowWork) fitsHint(s *Step, left int64) string {
+	n := w.below.stitches(0, 0, false)
+	per := w.needAll(s.Body)
+	if per <= 1 || left >= per {
+		return ""
+	}
+	return "; it would fit over " + countOnly(n-left) + " or " + countOnly(n-left+per)
+}
+
+// fillPartial fills with a group whose last pass stops at "**".
+func (w *rowWork) fillPartial(s *Step, short []*Step, rest []*Step) (bool, int64) {
+	g := w.goalOf(s, rest, s.Times.Bound.Of)
+	n := int64(0)
+	for {
+		m := w.mark()
+		if !w.pass(s, short, n+1) {
+			w.reset(m)
+			return w.misfit(s, g, nil, n, rest), n
+		}
+		if w.reached(g, nil) || w.nothingWorth(g) {
+			return true, n + 1
+		}
+		w.reset(m)
+		if !w.pass(s, s.Body, n+1) {
+			w.reset(m)
+			return w.misfit(s, g, nil, n, rest), n
+		}
+		n++
+		if w.cur == m.cur {
+			return true, n
+		}
+	}
+}
+
+// nothingWorth reports whether the places left are only ones that a repeat by
+// spaces passes over.
+func (w *rowWork) nothingWorth(g goal) bool {
+	return w.named && g.kind == ToEnd && w.left([]Filter{{Kind: Space}}) == 0 && w.below.has(Filter{Kind: Space})
+}
+
+// lastPass works the last of n passes where it ends otherwise.
+func (w *rowWork) lastPass(s *Step, i int64) bool {
+	m := w.mark()
+	e := s.ending
+	if e.Text == "omit" {
+		return w.pass(s, s.Body[:max(0, len(s.Body)-1)], i+1)
+	}
+	if e.Text == "as it began" {
+		return w.pass(s, s.Body, i+1)
+	}
+	for cut := len(s.Body) - 1; cut >= 0; cut-- {
+		if w.pass(s, append(append([]*Step(nil), s.Body[:cut]...), e.Body...), i+1) {
+			return true
+		}
+		w.reset(m)
+	}
+	return w.pass(s, s.Body, i+1)
+}
+
+// fillEnding fills with a group whose end is told apart. The words may name
+// what comes after the last whole pass, or how the last pass ends, or what
+// it ends with anyway: the way that uses up the row is the one meant.
+func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
+	e := s.ending
+	plain := *s
+	plain.ending = nil
+	m := w.mark()
+	if e.Text == "omit" {
+		return w.fillPartial(s, s.Body[:max(0, len(s.Body)-1)], rest)
+	}
+	exact := func() bool { return w.misfitLeft == 0 && w.leftOver() == 0 && w.passed == m.passed }
+	type try func() (bool, int64)
+	after := func() (bool, int64) {
+		ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
+		return ok && len(w.problems) == m.problems && w.run(e.Body), n
+	}
+	asIs := func() (bool, int64) {
+		ok, n := w.fill(&plain, rest)
+		return ok && len(w.problems) == m.problems, n
+	}
+	tries := []try{after, asIs}
+	if len(e.Body) == 0 {
+		tries = []try{asIs}
+	}
+	for cut := len(s.Body) - 1; cut > 0 && len(e.Body) > 0; cut-- {
+		c := cut
+		tries = append(tries, func() (bool, int64) {
+			n := int64(0)
+			for {
+				before := w.mark()
+				if w.pass(s, append(append([]*Step(nil), s.Body[:c]...), e.Body...), n+1) && w.leftAfter(rest) == 0 && w.passed == m.passed {
+					return true, n + 1
+				}
+				w.reset(before)
+				if !w.pass(s, s.Body, n+1) || w.cur == before.cur {
+					return false, n
+				}
+				n++
+			}
+		})
+	}
+	for _, t := range tries {
+		w.misfitLeft = 0
+		ok, n := t()
+		if ok && w.leftAfter(rest) == 0 && exact() || ok && w.leftAfter(rest) == 0 && w.passed == m.passed {
+			return true, n
+		}
+		w.reset(m)
+	}
+	w.misfitLeft = 0
+	ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
+	return ok && w.run(e.Body), n
+}
+
+// leftAfter is how many places would be left over once the steps after are
+// worked.
+func (w *rowWork) leftAfter(rest []*Step) int64 {
+	return max(0, w.leftOver()-w.needAll(rest))
+}
+
+// filet works meshes named in words: "3 open meshes, 2 solid meshes".
+func (w *rowWork) filet(s *Step) bool {
+	n := max(1, s.Target.N.At(w.pr.size))
+	solid := s.Name == "solid mesh"
+	for i := int64(0); i < n; i++ {
+		if w.steps++; w.steps > maxSteps {
+			return w.fail(CodeTooLarge, s, 0, "too many meshes")
+		}
+		w.norm()
+		opening := i == 0 && w.chained >= 5 && !w.meshBegun && !solid
+		if i == 0 && !w.meshBegun {
+			w.meshBegun = true
+		}
+		if w.below.chain {
+			if w.left(nil) < 3 {
+				return w.overrun(s, n-i, 3)
+			}
+			if !solid {
+				w.cur.off += 2
+				w.norm()
+				w.pending = 2
+				w.take(1)
+				w.emit(s, place{stitch: stitch.DC}, 1)
+			} else {
+				w.take(3)
+				w.emit(s, place{stitch: stitch.DC}, 3)
+			}
+			continue
+		}
+		if w.ended() {
+			return w.overrun(s, n-i, 1)
+		}
+		if !solid && !opening {
+			w.pending = 2
+		}
+		if w.below.runs[w.cur.i].kind == pSpace {
+			w.take(1)
+		} else {
+			for k := 0; k < 2; k++ {
+				w.norm()
+				if w.ended() || w.below.runs[w.cur.i].kind == pSpace {
+					return w.overrun(s, n-i, 1)
+				}
+				if solid {
+					w.take(1)
+				} else {
+					w.cur.off++
+					w.norm()
+				}
+			}
+		}
+		w.norm()
+		if w.ended() {
+			return w.overrun(s, n-i, 1)
+		}
+		w.take(1)
+		made := int64(1)
+		if solid {
+			made = 3
+		}
+		w.emit(s, place{stitch: stitch.DC}, made)
+	}
+	return true
+}

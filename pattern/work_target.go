@@ -1,0 +1,707 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// stitchPlace is the place that a stitch makes.
+func stitchPlace(s *Step) place {
+	p := place{stitch: s.Stitch, name: s.Name}
+	if s.special != nil && s.special.Body == nil {
+		p.name = s.special.Names[0]
+		if s.Stitch == stitch.Special && s.special.Stitch != stitch.None {
+			p.stitch = s.special.Stitch
+		}
+	}
+	return p
+}
+
+// work puts stitches into places.
+func (w *rowWork) work(s *Step, rest []*Step) bool {
+	t := &s.Target
+	per := s.N.At(w.pr.size)
+	p := stitchPlace(s)
+	if stitch.Of(s.Stitch).Kind == stitch.Foundation {
+		n := per
+		if t.Which == Next && !t.said {
+			n = t.N.At(w.pr.size) * per
+		}
+		w.emit(s, p, n)
+		return true
+	}
+	if s.Stitch == stitch.Slip {
+		return w.slip(s, rest)
+	}
+	if w.below == nil {
+		w.below = &fabric{free: true}
+		if !t.said || t.Which == InRing {
+			w.below = &fabric{ring: true, magic: true}
+		}
+	}
+	if w.own != nil && t.Which != FromHook && w.ownLeft() {
+		return w.workOwn(s, rest)
+	}
+	w.foundationStart(s, t)
+	switch t.Which {
+	case InRing:
+		w.ringWork(s, p, per)
+		return true
+	case Same:
+		return w.same(s, p, per)
+	case Each:
+		return w.eachAs(s, s, rest)
+	case First:
+		return w.first(s, p, per)
+	case Last:
+		return w.lastPlaces(s, p, per)
+	case Nth:
+		return w.nth(s, p, per)
+	case FromHook:
+		return w.fromHook(s, rest)
+	case TurnTop:
+		return w.turnTop(s, p, per)
+	case Between:
+		return w.between(s, p, per)
+	case SkippedOne:
+		w.skipped = max(0, w.skipped-t.N.At(w.pr.size))
+		w.taken += t.N.At(w.pr.size)
+		w.emit(s, p, per*max(1, t.N.At(w.pr.size)))
+		return true
+	case Centre:
+		return w.centre(s, p, per)
+	case Unworked:
+		return w.unworked(s, p, per)
+	case RowEnds:
+		w.free = true
+		w.elsewhere = true
+		w.begun = true
+		w.leaf(s, 0)
+		return true
+	}
+	if t.Row != nil && !w.rowBelow(t.Row) {
+		// worked into another row or piece: it makes its stitches and takes
+		// nothing here
+		w.elsewhere = true
+		w.emit(s, p, per*max(1, t.N.At(w.pr.size)))
+		return true
+	}
+	return w.next(s, p, per)
+}
+
+// rowBelow reports whether a named row is the one being worked into.
+func (w *rowWork) rowBelow(r *RowRef) bool {
+	if r.Piece != "" && r.Piece != w.pc.piece.Name {
+		return w.host != nil && w.host.piece != nil && w.host.piece.piece.Name == r.Piece
+	}
+	return r.Number == 0 || r.Number == w.pc.belowNumber || w.host != nil
+}
+
+// ringWork works into the ring, which takes any number.
+func (w *rowWork) ringWork(s *Step, p place, per int64) {
+	n := per
+	if s.Target.N.At(w.pr.size) > 1 {
+		n *= s.Target.N.At(w.pr.size)
+	}
+	if w.below.ring {
+		w.cur = cursor{i: len(w.below.runs)}
+	}
+	w.named = true
+	w.emit(s, p, n)
+}
+
+// next works into the next N places that answer.
+func (w *rowWork) next(s *Step, p place, per int64) bool {
+	t := &s.Target
+	n := t.N.At(w.pr.size)
+	if n == 0 && !t.N.Span.Empty() {
+		w.leaf(s, 0)
+		return true // "work 0 (1, 1) sc": none in this size
+	}
+	n = max(n, 1)
+	if s.bare && t.said && w.opts.has(optOneEach) {
+		per = 1
+	}
+	if s.bare && !t.said && w.opts.has(optBareInc) {
+		per, n = n, 1
+	}
+	if w.below.magic && len(w.below.runs) == 0 || w.below.ring && !t.said && !w.begun && w.cur == (cursor{}) && w.below.size() < n {
+		w.cur = cursor{i: len(w.below.runs)}
+		w.named = true
+		w.emit(s, p, per*n)
+		return true
+	}
+	if w.below.free {
+		w.emit(s, p, per*n)
+		return true
+	}
+	of := w.resolve(s, t.Of)
+	if t.Within != nil && t.Within.Kind == NamedGroup {
+		return w.within(s, p, per, of)
+	}
+	legs := int64(max(s.Legs, 1))
+	w.lastFresh = false
+	for n > 0 {
+		got := w.takeLegs(s, of, legs, n)
+		if got < 0 {
+			if w.slack > 0 {
+				w.slack--
+				w.emit(s, p, per)
+				n--
+				continue
+			}
+			return w.overrun(s, n, legs)
+		}
+		w.emit(s, p, per*got)
+		n -= got
+	}
+	w.named = len(t.Of) > 0 && t.Of[0].Kind != AnyStitch && t.Of[0].Kind != OneStitch && t.Of[0].Kind != ChainStitch
+	return true
+}
+
+// overrun says that a step needs more places than there are.
+func (w *rowWork) overrun(s *Step, n, legs int64) bool {
+	need := n * legs
+	return w.fail(CodeOverrun, s, need, "%s more needed here, and the row below has no more to work into (it offers %s)", countWords(need, "place", "places"), w.offers())
+}
+
+// takeLegs takes places for up to n stitches of so many legs, all from one
+// run where it can, and gives for how many stitches; -1 where there are none.
+func (w *rowWork) takeLegs(s *Step, of []Filter, legs, n int64) int64 {
+	stepped, inGroup, ok := w.seek(of)
+	if !ok {
+		return -1
+	}
+	if stepped > 0 && !inGroup && s.Op == OpWork && len(of) == 1 && of[0].Kind == OneStitch && !w.named {
+		w.passed += stepped
+		w.stepOver(s, stepped)
+	}
+	if avail := w.runLeft(); avail >= legs {
+		k := min(n, avail/legs)
+		if legs == 1 && w.below.runs[w.cur.i].kind == pSpace && len(of) > 0 && of[0].Kind == ChainStitch {
+			return w.takeChains(n)
+		}
+		w.take(k * legs)
+		return k
+	}
+	// legs in places of different kinds
+	for leg := int64(0); leg < legs; leg++ {
+		if _, _, ok := w.seek(of); !ok {
+			if leg > 0 {
+				return -1
+			}
+			return -1
+		}
+		w.take(1)
+	}
+	return 1
+}
+
+// takeChains takes single chains out of a space, "in next 3 ch".
+func (w *rowWork) takeChains(n int64) int64 {
+	r := &w.below.runs[w.cur.i]
+	k := min(n, int64(r.size))
+	if int64(r.size) > k && n < int64(r.size) {
+		// the rest of the space stays behind; the next stitch passes it
+		w.take(1)
+		w.taken += k - 1
+		return k
+	}
+	w.take(1)
+	w.taken += k - 1
+	return k
+}
+
+// stepOver warns that stitches were passed in silence.
+func (w *rowWork) stepOver(s *Step, n int64) {
+	w.warn(CodeStepped, s, "%s passed over to reach the next %s, and no skip is written", countWords(n, "stitch is", "stitches are"), s.Target.Of[0].Stitch.Name(w.pr.terms))
+}
+
+// resolve finds what a description can mean on this row: where nothing
+// answers it, the nearest thing that does.
+func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
+	if len(of) == 0 {
+		if w.below.size() > 0 && w.below.stitches(0, 0, true) == 0 && w.below.has(Filter{Kind: Space}) {
+			return []Filter{{Kind: Space}} // nothing but spaces: "in next st" must be one
+		}
+		return nil
+	}
+	out := of
+	copied := false
+	set := func(i int, f Filter) {
+		if !copied {
+			out, copied = append([]Filter(nil), of...), true
+		}
+		out[i] = f
+	}
+	for i, f := range of {
+		if w.below.has(f) || w.below.free {
+			continue
+		}
+		switch f.Kind {
+		case OneStitch:
+			if w.below.stitches(0, 0, true) > 0 {
+				set(i, Filter{Kind: AnyStitch})
+			}
+		case Space:
+			switch {
+			case f.Size > 0 && w.below.has(Filter{Kind: Space}):
+				set(i, Filter{Kind: Space})
+				w.warn(CodeNoPlace, s, "the row below has no ch-%d space; it has %s", f.Size, w.spaceWords())
+			case f.Size > 0 && w.below.has(Filter{Kind: ChainStitch}):
+				set(i, Filter{Kind: ChainStitch})
+			case f.Name == "corner" && w.below.has(Filter{Kind: Space}):
+				set(i, Filter{Kind: Space})
+			case f.Name == "corner":
+				set(i, Filter{Kind: AnyStitch})
+			default:
+				if w.below.ring && f.Name == "loop" {
+					return of
+				}
+				if g := w.below.withGaps(); len(g.runs) > len(w.below.runs) && w.cur == (cursor{}) {
+					w.below = g
+				} else if w.below.stitches(0, 0, true) > 0 {
+					set(i, Filter{Kind: AnyStitch})
+					if len(of) == 1 {
+						w.warn(CodeNoPlace, s, "the row below has no chain spaces")
+					}
+				}
+			}
+		case ChainStitch:
+			if w.below.has(Filter{Kind: AnyStitch}) {
+				set(i, Filter{Kind: AnyStitch})
+			}
+		case NamedGroup:
+			switch {
+			case w.below.has(Filter{Kind: NamedGroup, Name: "group"}):
+				set(i, Filter{Kind: NamedGroup, Name: "group"})
+			case w.below.has(Filter{Kind: Space}):
+				set(i, Filter{Kind: Space})
+			default:
+				set(i, Filter{Kind: AnyStitch})
+			}
+		case AnyCluster, PicotPlace:
+			set(i, Filter{Kind: AnyStitch})
+		}
+	}
+	return out
+}
+
+// spaceWords lists the sizes of the spaces of the row below.
+func (w *rowWork) spaceWords() string {
+	var sizes []int64
+	for _, r := range w.below.runs {
+		if r.kind != pSpace {
+			continue
+		}
+		seen := false
+		for _, s := range sizes {
+			seen = seen || s == int64(r.size)
+		}
+		if !seen && len(sizes) < 4 {
+			sizes = append(sizes, int64(r.size))
+		}
+	}
+	out := ""
+	for i, s := range sizes {
+		if i > 0 {
+			out += " and "
+		}
+		out += "ch-" + itoa(s)
+	}
+	return out + " spaces"
+}
+
+// same works again where the last stitch went.
+func (w *rowWork) same(s *Step, p place, per int64) bool {
+	if w.lastFresh || !w.lastSet {
+		if !w.ended() && w.lastFresh {
+			w.take(1)
+		} else if _, _, ok := w.seek(nil); ok {
+			w.take(1)
+		}
+	} else if w.begun && !w.groupOpen() && per+1 >= 2 && stitch.Of(s.Stitch).Turn >= 2 {
+		w.openGroup()
+	}
+	n := per
+	if s.Legs > 0 {
+		// "dc2tog in same st": a cluster there
+		n = 1
+		if s.Target.N.At(w.pr.size) > 1 {
+			n = s.Target.N.At(w.pr.size)
+		}
+		if s.N.At(w.pr.size) > 1 {
+			n = s.N.At(w.pr.size)
+		}
+	} else if s.Target.N.At(w.pr.size) > 1 {
+		n *= s.Target.N.At(w.pr.size)
+	}
+	p.in = w.groupOpen()
+	w.emit(s, p, n)
+	return true
+}
+
+// groupOpen reports whether the last stitch made is part of a group.
+func (w *rowWork) groupOpen() bool {
+	k := len(w.out.runs)
+	return k > 0 && w.out.runs[k-1].in
+}
+
+// openGroup makes the last stitch the first of a group.
+func (w *rowWork) openGroup() {
+	k := len(w.out.runs)
+	if k == 0 || w.out.runs[k-1].kind != pStitch {
+		return
+	}
+	r := w.out.runs[k-1]
+	if r.n > 1 {
+		w.out.runs[k-1].n--
+		r.n = 1
+		r.first, r.in = true, true
+		w.out.runs = append(w.out.runs, r)
+		return
+	}
+	w.out.runs[k-1].first, w.out.runs[k-1].in = true, true
+}
+
+// first works into the first place of the row.
+func (w *rowWork) first(s *Step, p place, per int64) bool {
+	n := max(1, s.Target.N.At(w.pr.size))
+	of := w.resolve(s, s.Target.Of)
+	if w.stands && n == 1 && w.taken <= 1 {
+		if len(of) > 0 && of[0].Kind == Space {
+			return w.next(s, p, per)
+		}
+		w.emit(s, p, per)
+		return true
+	}
+	if w.taken > 0 && w.begun && n == 1 && (w.ended() || w.left(of) == 0) {
+		// back into the first place: the end of a round
+		w.emit(s, p, per)
+		return true
+	}
+	return w.next(s, p, per)
+}
+
+// lastPlaces works into the last N places of the row.
+func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
+	n := max(1, s.Target.N.At(w.pr.size))
+	if w.below.free {
+		w.emit(s, p, per*n)
+		return true
+	}
+	of := w.resolve(s, s.Target.Of)
+	legs := int64(max(s.Legs, 1))
+	if s.Legs > 0 {
+		n = max(n, legs)
+	}
+	if len(of) > 0 && of[0].Kind == AnyStitch {
+		of = nil
+	}
+	stepped, ok := w.seekLast(n, of)
+	if !ok && len(of) > 0 && of[0].Kind == OneStitch {
+		of = nil
+		stepped, ok = w.seekLast(n, nil)
+	}
+	if !ok {
+		if w.left(of) == 0 && w.begun && n == 1 && s.Legs == 0 {
+			// more into the place that was worked last
+			if w.lastIsEnd() && w.slack == 0 {
+				return w.overrun(s, n, 1)
+			}
+			w.slack = max(0, w.slack-1)
+			w.emit(s, p, per)
+			return true
+		}
+		return w.overrun(s, n, 1)
+	}
+	if stepped > 0 && len(s.Target.Of) == 0 || stepped > 0 && !w.named {
+		w.passed += stepped
+	}
+	made := n / legs
+	w.lastFresh = false
+	for left := n; left > 0; {
+		if _, _, ok := w.seek(of); !ok {
+			break
+		}
+		k := min(left, w.runLeft())
+		w.take(k)
+		left -= k
+	}
+	w.named = len(of) > 0 && of[0].Kind != OneStitch && of[0].Kind != ChainStitch
+	w.emit(s, p, per*made)
+	return true
+}
+
+// lastIsEnd reports whether the place worked last was worked by a step that
+// ran to the end, so that "last st" is a place of its own.
+func (w *rowWork) lastIsEnd() bool { return false }
+
+// nth works into the N-th place of the row.
+func (w *rowWork) nth(s *Step, p place, per int64) bool {
+	n := s.Target.N.At(w.pr.size)
+	of := w.resolve(s, s.Target.Of)
+	if s.Target.Within != nil && s.Target.Within.Kind == NamedGroup {
+		return w.within(s, p, per, of)
+	}
+	if w.below.chain && !w.begun {
+		return w.fromHook(s, nil) // "in 2nd ch", the hook understood
+	}
+	if w.below.free {
+		w.emit(s, p, per)
+		return true
+	}
+	if w.cur == (cursor{}) || !w.begun {
+		if !w.absolute(n, of) {
+			return w.fail(CodeOverrun, s, n, "there is no %s place in the row below: it offers %s", ordinal(n), w.offers())
+		}
+	} else {
+		for k := int64(1); k < n; k++ {
+			if _, _, ok := w.seek(of); !ok {
+				return w.overrun(s, 1, 1)
+			}
+			w.cur.off++
+			w.skipped++
+			w.norm()
+		}
+	}
+	if w.ended() {
+		return w.overrun(s, 1, 1)
+	}
+	w.take(int64(max(1, s.Legs)))
+	w.named = len(of) > 0 && of[0].Kind == Space
+	w.emit(s, p, per)
+	return true
+}
+
+// turnTop works into the top of the turning chain of the row below, or into
+// a chain of the next loop: "in 3rd ch of ch-5".
+func (w *rowWork) turnTop(s *Step, p place, per int64) bool {
+	if w.below.free {
+		w.emit(s, p, per)
+		return true
+	}
+	c := w.cur
+	for i := c.i; i < len(w.below.runs); i++ {
+		if r := &w.below.runs[i]; r.turn {
+			if of := s.Target.Within; of == nil || of.Size == 0 || int64(r.size) == of.Size || !w.below.has(*of) {
+				between := int64(0)
+				for j := c.i; j < i; j++ {
+					if w.below.runs[j].counts() {
+						between += w.below.runs[j].n
+					}
+				}
+				if j := c.i; j < i && w.below.runs[j].counts() {
+					between -= c.off
+				}
+				if between > 0 && !w.named {
+					w.passed += between
+				}
+				w.cur = cursor{i, w.below.runs[i].n - 1}
+				w.take(1)
+				w.emit(s, p, per)
+				return true
+			}
+		}
+	}
+	if of := s.Target.Within; of != nil {
+		if _, _, ok := w.seek([]Filter{*of}); ok {
+			w.take(1)
+			w.named = true
+			w.emit(s, p, per)
+			return true
+		}
+	}
+	// the turning chain does not count as the pattern is read: yet it is
+	// worked into, which says that it does
+	if _, _, ok := w.seek(nil); ok && w.left(nil) >= 1 {
+		if w.left(nil) > 1 {
+			w.passed += w.left(nil) - 1
+			w.seekLast(1, nil)
+		}
+		w.take(1)
+		w.emit(s, p, per)
+		return true
+	}
+	w.warn(CodeNoPlace, s, "the turning chain of the row below does not count as a stitch, and is worked into")
+	w.emit(s, p, per)
+	return true
+}
+
+// between works into the gap before the next place.
+func (w *rowWork) between(s *Step, p place, per int64) bool {
+	n := max(1, s.Target.N.At(w.pr.size))
+	if len(s.Target.Of) > 0 && s.Target.Of[0].Kind == NamedGroup || n == 1 {
+		if g := w.below.withGaps(); len(g.runs) > len(w.below.runs) && w.cur == (cursor{}) {
+			w.below = g
+		}
+		if _, _, ok := w.seek([]Filter{{Kind: Space}}); ok {
+			w.take(1)
+			w.named = true
+			w.emit(s, p, per)
+			return true
+		}
+	}
+	if n == 2 && w.cur.off+w.cur2() > 0 && !w.ended() {
+		w.cur.off++
+		w.norm()
+	}
+	w.named = true
+	w.emit(s, p, per)
+	return true
+}
+
+func (w *rowWork) cur2() int64 { return int64(w.cur.i) + 1 }
+
+// centre works into the middle of the next group.
+func (w *rowWork) centre(s *Step, p place, per int64) bool {
+	if !w.toCentre(s) {
+		return w.overrun(s, 1, 1)
+	}
+	n := max(1, s.Target.N.At(w.pr.size))
+	w.take(min(1, w.runLeft()))
+	w.named = true
+	w.emit(s, p, per*n)
+	if s.Target.Bound.Kind == ToEnd {
+		for w.toCentre(s) {
+			w.take(1)
+			w.emit(s, p, per*n)
+		}
+	}
+	return true
+}
+
+// toCentre moves to the middle of the next group of places.
+func (w *rowWork) toCentre(s *Step) bool {
+	w.norm()
+	if w.below.free {
+		return false
+	}
+	start, end, ok := w.nextGroup(s.Target.Of)
+	if !ok {
+		return false
+	}
+	// a space in the middle of a group is its centre
+	want := Filter{Kind: AnyStitch}
+	if len(s.Target.Of) > 0 && s.Target.Of[0].Kind == Space {
+		want = Filter{Kind: Space}
+	}
+	total := int64(0)
+	for i := start; i < end; i++ {
+		if r := &w.below.runs[i]; want.match(&r.place) {
+			total += r.n
+		}
+	}
+	mid := (total - 1) / 2
+	for i := start; i < end; i++ {
+		r := &w.below.runs[i]
+		if !want.match(&r.place) {
+			continue
+		}
+		if mid < r.n {
+			w.cur = cursor{i, mid}
+			return true
+		}
+		mid -= r.n
+	}
+	return false
+}
+
+// nextGroup finds the runs of the next group: things worked into one place,
+// or else neighbours between spaces.
+func (w *rowWork) nextGroup(of []Filter) (start, end int, ok bool) {
+	rs := w.below.runs
+	grouped := w.below.has(Filter{Kind: NamedGroup, Name: "group"})
+	i := w.cur.i
+	if w.cur.off > 0 || w.named && i > 0 && i < len(rs) && rs[i].in && !rs[i].first {
+		// finish the group the last stitch went into
+		for i < len(rs) && (i == w.cur.i || rs[i].in && !rs[i].first) {
+			if !rs[i].in && i == w.cur.i && rs[i].kind != pSpace {
+				i++
+				break
+			}
+			i++
+		}
+	}
+	for i < len(rs) {
+		if grouped {
+			if rs[i].in {
+				j := i + 1
+				for j < len(rs) && rs[j].in && !rs[j].first {
+					j++
+				}
+				return i, j, true
+			}
+			i++
+			continue
+		}
+		if rs[i].kind == pStitch && (len(of) == 0 || of[0].Kind != OneStitch || of[0].match(&rs[i].place)) {
+			j := i + 1
+			for j < len(rs) && rs[j].kind == pStitch && (rs[j].stitch.Base() == rs[i].stitch.Base() || len(of) == 0) {
+				j++
+			}
+			return i, j, true
+		}
+		i++
+	}
+	return 0, 0, false
+}
+
+// within works into a place that is part of a group: "in ch-2 sp of next
+// shell", "in 3rd dc of next shell".
+func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
+	start, end, ok := w.nextGroup(nil)
+	if !ok {
+		w.seek(of)
+		if w.ended() {
+			return w.overrun(s, 1, 1)
+		}
+		w.take(1)
+		w.named = true
+		w.emit(s, p, per)
+		return true
+	}
+	n := max(1, s.Target.N.At(w.pr.size))
+	nth := n
+	if s.Target.Which == Next && n >= 1 {
+		nth = 1
+	}
+	for i := start; i < end; i++ {
+		r := &w.below.runs[i]
+		if !w.matches(&r.place, of) {
+			continue
+		}
+		if nth <= r.n {
+			w.cur = cursor{i, nth - 1}
+			k := int64(1)
+			if s.Target.Which == Next {
+				k = min(n, r.n)
+			}
+			w.take(k)
+			w.named = true
+			w.emit(s, p, per*k)
+			return true
+		}
+		nth -= r.n
+	}
+	w.cur = cursor{start, 0}
+	w.take(1)
+	w.named = true
+	w.emit(s, p, per)
+	return true
+}
+
+// unworked works into places that an earlier row left.
+func (w *rowWork) unworked(s *Step, p place, per int64) bool {
+	n := s.Target.N.At(w.pr.size)
+	places := w.pc.unworkedOf(s.Target.Row)
+	if n == 0 {
+		n = places
+	}
+	if places >= 0 && n > places && places > 0 {
+		w.warn(CodeOverrun, s, "%s, and only %s left unworked there", countWords(n, "stitch", "stitches"), countWords(places, "place is", "places are"))
+	}
+	w.elsewhere = true
+	w.taken += n
+	w.emit(s, p, per*max(n, 1))
+	return true
+}
+
+func itoa(n int64) string { return countOnly(n) }
