@@ -78,6 +78,9 @@ type RowProof struct {
 	Index       int // place of the first of them among the rows of the piece, from 0
 	Line        int // source line of the label
 
+	// Lead is what the row before left to this one: "ch 3, turn".
+	Lead []*Step
+
 	Available int64 // stitches the row below offers
 	Taken     int64 // places of it that are worked into
 	Skipped   int64 // passed over in so many words

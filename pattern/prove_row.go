@@ -338,6 +338,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		total = deltaTotal(label, countOf(below), pr.size)
 	}
 	carry, host := w.carry, w.host
+	rp.Lead = w.leadOf(row, row.Steps)
 	try := func(o options) outcome {
 		w.carry, w.host = carry, host
 		return w.judge(w.attempt(row, below, o), total)
@@ -357,6 +358,19 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 			}
 		}
 	}
+	if other := w.other; other != nil && best.trouble >= 20 {
+		// the row before stated another number than it makes: this one may
+		// have been written for the number stated
+		mine := w.below
+		w.below = other
+		if t := func() outcome { below = w.orient(row); return try(0) }(); t.trouble < best.trouble {
+			best, chosen = t, 0
+		} else {
+			w.below = mine
+			below = w.orient(row)
+		}
+	}
+	w.other = nil
 	w.host = host
 	if best.rw.host != nil {
 		w.host = best.rw.host

@@ -10,6 +10,9 @@ func (x *rowReader) note() []*Step {
 	}
 	clause := func() []*Step { x.toClauseEnd(); return take() }
 	sentence := func() []*Step { x.toSentenceEnd(); return take() }
+	if s := x.otherSide(); s != nil {
+		return s
+	}
 	switch t := x.peek(); t.text {
 	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
 		if x.phrase("place|placing|put|move|remove|replace|moving|slide|use|using", "[a|the|your|stitch|st|beg|removable|up|another]", "[stitch|st]", "marker|markers|m|pm|marks|stitchmarker") ||

@@ -249,6 +249,7 @@ func (x *rowReader) place() []Target {
 	out := []Target{t}
 	for {
 		save := x.p
+		x.placeRemark(t.Which == FromHook)
 		comma := x.accept(",")
 		if !x.accept("and", "&", "then") && !(comma && x.peek().isAny("in", "into")) {
 			x.p = save
@@ -281,6 +282,37 @@ func (x *rowReader) place() []Target {
 		last.Span = cover(last.Span, b.Span)
 	}
 	return out
+}
+
+// placeRemark passes over a remark between two places, and keeps what it says
+// of the chains skipped: "in 4th ch from hook (counts as dc) and in each ch".
+func (x *rowReader) placeRemark(hook bool) {
+	save := x.p
+	if !x.peek().isAny("(", "[") {
+		return
+	}
+	end := x.closer(0)
+	if end < 0 || end-x.p > 30 || !(x.ts[end+1].isAny("and", "&") || x.ts[end+1].is(",") || hook) {
+		return
+	}
+	x.p++
+	x.accept("the", "first", "skipped", "missed", "these", "beginning", "beg", "last")
+	x.accept("skipped", "missed", "unworked")
+	if x.peek().kind == tNum {
+		x.p++
+	}
+	x.accept("skipped", "missed", "unworked", "beginning")
+	x.accept("ch", "chs", "chains", "chain")
+	c := Counts{}
+	if !x.readCounts(&c) {
+		x.p = save
+		return
+	}
+	c.Span = x.spanFrom(save)
+	if hook {
+		x.hookCounts = c
+	}
+	x.p = end + 1
 }
 
 func differ(a, b []Filter) bool {
@@ -754,6 +786,7 @@ func (x *rowReader) qualify(t *Target) {
 			if x.peek().is("below") {
 				x.p++
 			}
+		case x.besidePiece(t):
 		case x.rowOf(t):
 		case x.partOf(t):
 		case x.phrase("at", "[the]", "[beg|beginning|end]", "of", "[the]", "[last|previous|prev|this]", "row|rnd|round"),
@@ -796,6 +829,24 @@ func (x *rowReader) rowOf(t *Target) bool {
 		x.p += 3
 		return true
 	}
+	return false
+}
+
+// besidePiece reads "from first fin", "after Left Tie": along the row that
+// another piece sits on.
+func (x *rowReader) besidePiece(t *Target) bool {
+	start := x.p
+	if !x.accept("from", "after", "beyond", "past", "beside") {
+		return false
+	}
+	x.accept("the", "edge", "end", "last", "side")
+	x.accept("of")
+	x.accept("the", "last", "previous")
+	if name := x.pieceName(); name != "" {
+		t.Row = &RowRef{After: name, Span: x.spanFrom(start)}
+		return true
+	}
+	x.p = start
 	return false
 }
 

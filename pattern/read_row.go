@@ -479,7 +479,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		n = x.peek().num
 		x.p++
 	}
-	if id, k := x.stitchAt(0); k > 0 && x.at(-1).kind == tNum && n <= 2 {
+	if id, k := x.stitchAt(0); k > 0 && x.at(-1).kind == tNum && n <= 2 && x.closesSoon() {
 		x.p += k
 		if x.phrase("[and|+|,]", "[plus]", "ch|chain") && x.accept("-") || x.at(-1).isAny("ch", "chain") {
 			if x.peek().kind == tNum {
@@ -490,6 +490,20 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		}
 	}
 	x.p = save
+	return false
+}
+
+// closesSoon reports whether a bracket closes after "1 tr, ch 2".
+func (x *rowReader) closesSoon() bool {
+	for k := 0; k < 8; k++ {
+		t := x.at(k)
+		if t.isAny(")", "]") {
+			return !x.at(k+1).isAny("in", "into", "x", "twice") && !x.followsTimes(x.p+k+1)
+		}
+		if t.isAny(";", ".") || t.kind == tEnd {
+			return false
+		}
+	}
 	return false
 }
 

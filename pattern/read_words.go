@@ -24,7 +24,8 @@ type rowReader struct {
 	worked   bool      // a step that makes stitches has been read
 	bounded  bool      // the last such step ran to the end of the row
 	lastStep *Step
-	fold     bool // inside a definition: "yo, insert hook"
+
+	hookCounts Counts // what the chains skipped at the hook count as, just read
 }
 
 type openMark struct {

@@ -290,6 +290,7 @@ func (x *rowReader) emit(start int, s *Step, places []Target, counted bool) []*S
 		}
 		out = append(out, &c)
 	}
+	out[0].Counts, x.hookCounts = x.hookCounts, Counts{}
 	last := out[len(out)-1]
 	last.Span.End = int(x.ts[x.p-1].end)
 	return x.repeated(start, out)

@@ -151,7 +151,7 @@ func (w *rowWork) flushBeforePicot() {}
 // turn works the rest of the row back over what it has made so far.
 func (w *rowWork) turn(s *Step, rest []*Step) {
 	w.leaf(s, 0)
-	if !w.begun {
+	if !w.workedYet() {
 		return
 	}
 	more := false
@@ -165,6 +165,16 @@ func (w *rowWork) turn(s *Step, rest []*Step) {
 	w.below, w.out = (&done).reversed(), fabric{}
 	w.cur, w.lastSet, w.begun, w.taken, w.skipped, w.leave = cursor{}, false, false, 0, 0, false
 	w.trace = zeroed(w.trace)
+}
+
+// workedYet reports whether anything but a turning chain has been made.
+func (w *rowWork) workedYet() bool {
+	for i := range w.out.runs {
+		if !w.out.runs[i].turn {
+			return true
+		}
+	}
+	return false
 }
 
 // zeroed keeps what was done as instructions that make no stitch of this row.

@@ -301,6 +301,9 @@ func (w *rowWork) hookStart(s *Step, k int64, id stitch.ID, rest []*Step) {
 	w.cur = cursor{0, k - 1}
 	w.norm()
 	w.pc.hook = k
+	if w.below.chain {
+		w.pc.foundation = w.below.size()
+	}
 	w.lastSet = true
 	if id == stitch.Slip || id == stitch.None || k <= 1 {
 		return

@@ -790,7 +790,7 @@ func (w *rowWork) spacesLeft() int64 {
 // whole passes end; what follows may still use what is left.
 func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Step) bool {
 	left := w.leftAll(of) - g.keep
-	if left <= 0 {
+	if left <= 0 || w.nothingWorth(g) {
 		return true
 	}
 	// a last pass that stops part way, exactly at the end

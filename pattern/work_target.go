@@ -365,6 +365,12 @@ func (w *rowWork) openGroup() {
 func (w *rowWork) first(s *Step, p place, per int64) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	of := w.resolve(s, s.Target.Of)
+	if s.Legs > 0 {
+		c := *s
+		c.Target.N = Num{N: max(1, n/int64(s.Legs))}
+		c.Target.Which = Next
+		return w.next(&c, p, per)
+	}
 	if w.stands && n == 1 && w.taken <= 1 {
 		if len(of) > 0 && of[0].Kind == Space {
 			return w.next(s, p, per)
