@@ -313,7 +313,7 @@ func (w *Walk) finish(n int64) {
 	case w.state.Finished():
 		w.note = ""
 	case at.Piece != before.Piece() || at.Copy != before.Copy():
-		w.note = fmt.Sprintf("%s is finished. Now %s.", placeName(plan, before.At()), placeName(plan, at))
+		w.note = fmt.Sprintf("%s is worked. Now %s.", placeName(plan, before.At()), placeName(plan, at))
 	default:
 		w.note = fmt.Sprintf("Row %d is kept: %d.", before.Row()+1, n)
 	}
