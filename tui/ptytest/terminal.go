@@ -11,6 +11,7 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"regexp"
 	"strings"
 	"sync"
 	"testing"
@@ -35,6 +36,7 @@ type Terminal struct {
 	news   *sync.Cond // something was written, or the program has ended
 	screen *vt.Emulator
 	raw    bytes.Buffer
+	torn   bool // a frame has begun and is not all there
 	watch  func(screen string)
 	ended  bool
 	err    error // of the program
@@ -73,7 +75,8 @@ func (t *Terminal) read() {
 		t.mu.Lock()
 		t.raw.Write(buf[:n])
 		t.screen.Write(buf[:n])
-		if t.watch != nil {
+		t.torn = torn(t.raw.Bytes())
+		if t.watch != nil && !t.torn {
 			t.watch(t.lines())
 		}
 		t.news.Broadcast()
@@ -89,13 +92,24 @@ func (t *Terminal) read() {
 	t.mu.Unlock()
 }
 
-// Watch has f see every screen from now on, as it comes in: whole ones, and
-// those of which the lower lines are still to come. It must not call t.
+// frameEnd is how bubbletea ends a frame: the cursor goes to its last line.
+var frameEnd = regexp.MustCompile(`\x1b\[\d+(;\d*)?H`)
+
+// torn reports whether output ends within a frame, which begins with the
+// cursor going home. What is read comes in pieces that know nothing of frames.
+func torn(out []byte) bool {
+	home := bytes.LastIndex(out, []byte("\x1b[H"))
+	return home >= 0 && !frameEnd.Match(out[home:])
+}
+
+// Watch has f see every whole screen from now on. It must not call t.
 func (t *Terminal) Watch(f func(screen string)) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	t.watch = f
-	f(t.lines())
+	if !t.torn {
+		f(t.lines())
+	}
 }
 
 // Type sends keys as they are.
@@ -162,7 +176,7 @@ func (t *Terminal) Raw() string {
 	return t.raw.String()
 }
 
-// Wait waits for a screen that is as it should be and gives it. What names it
+// Wait waits for a whole screen that is as it should be and gives it. What names it
 // for the case that it never comes.
 func (t *Terminal) Wait(what string, is func(screen string) bool) string {
 	t.t.Helper()
@@ -173,7 +187,7 @@ func (t *Terminal) Wait(what string, is func(screen string) bool) string {
 	for deadline := time.Now().Add(Patience); ; t.news.Wait() {
 		screen := t.lines()
 		switch {
-		case is(screen):
+		case (!t.torn || t.ended) && is(screen):
 			return screen
 		case t.ended:
 			t.t.Fatalf("the program ended (%v) before %s:\n%s", t.err, what, screen)
