@@ -397,7 +397,7 @@ func (r *reader) settleHeading(work bool) {
 		}
 		return
 	}
-	r.addPiece(&Piece{Span: h.span, Name: h.name, Copies: h.make, Line: h.line})
+	r.addPiece(&Piece{Span: h.span, Name: h.name, Copies: max(1, h.make), Line: h.line})
 }
 
 // runIn reads a heading that runs into its work: "Palm: Using the hook make a

@@ -289,6 +289,7 @@ func (r *reader) gather(from, to int) {
 	for i := from; i < to; i++ {
 		if i > from && r.row != nil && r.mayLabel(i) {
 			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && l.end <= to && r.labelFits(l, i) {
+				r.row.row.Span.End = int(r.toks[i-1].end)
 				r.startRow(l, i, to)
 				return
 			}

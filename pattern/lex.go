@@ -73,6 +73,9 @@ func lex(s string) []token {
 			t.kind, t.text = tPunct, s[i:i+n]
 			i += n
 		}
+		for i < len(s) && s[i] == gone {
+			i++ // the rest of a character that was smoothed
+		}
 		t.end = int32(i)
 		glued, head, blank, lines = true, false, false, 0
 		toks = joinNumber(append(toks, t))

@@ -444,9 +444,9 @@ func (w *rowWork) pass(s *Step, body []*Step, number int64) bool {
 	ok := w.run(body)
 	kids := w.trace
 	w.trace = outer
-	if ok {
-		w.addNode(&Trace{Step: s, Times: 1, First: number, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
-	}
+	// a pass that fails is noted too: what it made before stays made, unless
+	// the row is taken back to before it
+	w.addNode(&Trace{Step: s, Times: 1, First: number, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
 	return ok
 }
 
@@ -469,7 +469,13 @@ func (w *rowWork) group(s *Step, rest []*Step) bool {
 		}
 		ok, passes = w.times(s, n)
 	}
-	for i := min(start, len(w.trace)); i < len(w.trace); i++ {
+	start = min(start, len(w.trace))
+	for _, t := range w.trace[start:] {
+		if t.Step == s && t.Of == -1 {
+			passes = max(passes, t.First+t.Times-1) // with a last one that stops part way
+		}
+	}
+	for i := start; i < len(w.trace); i++ {
 		if t := w.trace[i]; t.Step == s && t.Of == -1 {
 			c := *t
 			c.Of = passes
