@@ -2,12 +2,15 @@ package tui
 
 import "strings"
 
-// placed is a button where it stands on the last line.
+// placed is a button where it stands on the last line. Its key is named beside
+// it where there is room, unless the key is the first letter of its name: then
+// that letter stands out.
 type placed struct {
 	index  int // among the choices; -1 for a sign that more stand there
 	x      int // its first column
 	text   string
 	keycap string
+	letter bool
 	lit    bool
 }
 
@@ -19,10 +22,14 @@ type row []placed
 func (w *Walk) buttonRow() row {
 	list := w.choices()
 	lit := min(w.lit, len(list)-1)
-	labels := make([]string, len(list))
+	labels, letter := make([]string, len(list)), make([]bool, len(list))
 	caps := make([]string, len(list))
 	for i, c := range list {
 		labels[i], caps[i] = c.label, c.key.Help().Key
+		letter[i] = w.cfg.Look.Colours > Plain && caps[i] == strings.ToLower(c.label[:1])
+		if letter[i] {
+			caps[i] = ""
+		}
 	}
 	for _, withKeys := range []bool{true, false} {
 		if !withKeys {
@@ -31,6 +38,9 @@ func (w *Walk) buttonRow() row {
 		if r, ok := setButtons(labels, caps, lit, 0, w.width); ok || !withKeys {
 			for first := 1; !ok && first <= lit && !r.shows(lit); first++ {
 				r, ok = setButtons(labels, caps, lit, first, w.width)
+			}
+			for i, p := range r {
+				r[i].letter = p.index >= 0 && letter[p.index]
 			}
 			return r
 		}
@@ -90,7 +100,11 @@ func (r row) spans() []span {
 		} else if p.index < 0 {
 			role = edge
 		}
-		out = append(out, span{role, p.text})
+		if p.letter && !p.lit {
+			out = append(out, span{role, p.text[:1]}, span{letter, p.text[1:2]}, span{role, p.text[2:]})
+		} else {
+			out = append(out, span{role, p.text})
+		}
 		if p.keycap != "" {
 			out = append(out, span{keycap, " " + p.keycap + " "})
 		}

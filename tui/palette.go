@@ -82,6 +82,7 @@ func (s shades) palette() palette {
 		good:     {s.leaf, s.ground},
 		alarm:    {s.onFlag, s.flag},
 		button:   {s.text, s.shelf},
+		letter:   {s.sea, s.shelf},
 		lit:      {s.ground, s.sea},
 		keycap:   {s.sea, s.ground},
 	}

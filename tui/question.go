@@ -19,10 +19,10 @@ func (f *frame) question(width int) [][]span {
 		}
 		add(base, "Space takes it, digits give another, Backspace goes back.")
 		if f.sc.closing != "" {
-			add(lead, "To close the row: "+f.sc.closing)
+			add(accent, "To close the row: "+f.sc.closing)
 		}
 		for _, n := range f.sc.ending {
-			add(lead, "After it: "+n)
+			add(accent, "After it: "+n)
 		}
 	case differing:
 		n, _ := f.w.entry.number()

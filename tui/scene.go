@@ -294,5 +294,5 @@ func (w wording) text(state wordState) string {
 			parts = append(parts, strings.Trim(word.text, " ,;."))
 		}
 	}
-	return strings.Join(parts, ", ")
+	return strings.Join(parts, "; ")
 }

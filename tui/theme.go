@@ -72,6 +72,7 @@ const (
 	good                 // safe, agrees
 	alarm                // not saved, does not agree
 	button               //
+	letter               // of a button's name: the key that presses it
 	lit                  // the button that Enter presses
 	keycap               // a key's name
 	roles
@@ -92,6 +93,7 @@ var attributesOf = [roles]attributes{
 	good:     {bold: true},
 	alarm:    {bold: true, reverse: true},
 	lit:      {bold: true, reverse: true},
+	letter:   {bold: true, underline: true},
 	keycap:   {bold: true},
 }
 
