@@ -96,7 +96,9 @@ func look(title string, s counter.State, words wordsFunc) *scene {
 	}
 	sc.label, sc.side = rowLabel(row, number), row.Side.String()
 	here := s.Here()
-	sc.words = wordsOf(words(row), here, sc.atEnd)
+	// Where the proof makes fewer stitches than the row must have, all its
+	// words are done before the row is full.
+	sc.words = wordsOf(words(row), here, sc.atEnd || row.Trace != nil && here.Step == nil)
 	sc.from, sc.upto = sc.done, sc.done
 	if here.Step != nil {
 		sc.from, sc.upto = sc.done-here.Nth+1, here.InstructionEnd

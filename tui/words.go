@@ -39,6 +39,12 @@ func wordsOf(words []pattern.Word, here pattern.Here, atEnd bool) wording {
 	// The words may be cut finer than the proof, or less fine.
 	inHand := func(w pattern.Word) bool { return holds(w.Step, here.Step) || holds(here.Step, w.Step) }
 	at := slices.IndexFunc(words, inHand)
+	if at < 0 && here.Step != nil && !here.Step.Span.Empty() { // or the same words may have been read as another step
+		inHand = func(w pattern.Word) bool {
+			return w.Step != nil && (here.Step.Span.Contains(w.Step.Span) || w.Step.Span.Contains(here.Step.Span))
+		}
+		at = slices.IndexFunc(words, inHand)
+	}
 	steps := slices.ContainsFunc(words, func(w pattern.Word) bool { return w.Step != nil })
 	out := make(wording, len(words))
 	for i, w := range words {
