@@ -33,7 +33,14 @@ type openMark struct {
 	partial int // steps before "**", or -1
 }
 
-func (x *rowReader) peek() *token { return &x.ts[x.p] }
+// peek is the next token. It stays at the last one, which is the end: a
+// production that has gone past it is brought back here.
+func (x *rowReader) peek() *token {
+	if x.p >= len(x.ts) {
+		x.p = len(x.ts) - 1
+	}
+	return &x.ts[x.p]
+}
 
 // at is the token k further on.
 func (x *rowReader) at(k int) *token {
@@ -46,7 +53,7 @@ func (x *rowReader) at(k int) *token {
 	return &x.ts[len(x.ts)-1]
 }
 
-func (x *rowReader) end() bool { return x.ts[x.p].kind == tEnd }
+func (x *rowReader) end() bool { return x.peek().kind == tEnd }
 
 // isAny reports whether a token is one of these words or marks.
 func (t *token) isAny(words ...string) bool {
@@ -128,6 +135,7 @@ func (t *token) separator() bool {
 
 // spanFrom is the span from a token to the last one taken.
 func (x *rowReader) spanFrom(start int) Span {
+	x.peek()
 	if x.p <= start {
 		return Span{int(x.ts[start].start), int(x.ts[start].start)}
 	}

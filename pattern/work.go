@@ -51,6 +51,14 @@ func (w *rowWork) run(steps []*Step) bool {
 	return true
 }
 
+// ground gives a row that has nothing below it a fabric whose places nobody
+// knows, for steps that cannot begin one of their own.
+func (w *rowWork) ground() {
+	if w.below == nil {
+		w.below = &fabric{free: true}
+	}
+}
+
 // leaf notes that a step made n stitches.
 func (w *rowWork) leaf(s *Step, n int64) {
 	if k := len(w.trace); k > 0 && n > 0 && w.trace[k-1].Step == s && w.trace[k-1].Kids == nil {
@@ -95,6 +103,7 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 	switch s.Op {
 	case OpWork:
 		if s.Name == "open mesh" || s.Name == "solid mesh" {
+			w.ground()
 			return w.filet(s)
 		}
 		return w.work(s, rest)
@@ -129,6 +138,7 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 	case OpFree:
 		w.edge(s)
 	case OpEven:
+		w.ground()
 		e := *s
 		e.Op, e.N = OpWork, Num{N: 1}
 		if e.Stitch == stitch.None {

@@ -12,6 +12,7 @@ func (w *rowWork) chain(s *Step, rest []*Step) bool {
 		w.leaf(s, 0)
 		return true
 	}
+	w.ground()
 	next := nextMaking(rest)
 	if next != nil && next.Target.Which == FromHook && (w.begun || len(w.below.runs) > 0 && !(w.below.chain && w.cur == (cursor{})) || w.below.ring) {
 		// a chain worked back along: a thumb, a leaf, an extension
@@ -496,6 +497,7 @@ func (w *rowWork) otherSide(s *Step) {
 // slip works slip stitches: at the start of a round they only travel; in flat
 // work, or amid other stitches, they are stitches in their own right.
 func (w *rowWork) slip(s *Step, rest []*Step) bool {
+	w.ground()
 	t := &s.Target
 	n := max(1, t.N.At(w.pr.size))
 	if t.Which == Same || t.Which == TurnTop || t.Which == InRing {

@@ -512,6 +512,7 @@ func (w *rowWork) times(s *Step, n int64) (bool, int64) {
 		if s.stopAt && i == n-2 {
 			continue
 		}
+		w.ground()
 		if w.cur == m.cur && w.below.magic && i > maxSteps {
 			return w.fail(CodeTooLarge, s, 0, "%d times is too often", n), n
 		}
@@ -557,6 +558,7 @@ func (w *rowWork) hasten(s *Step, m mark, most int64) int64 {
 
 // fill goes through a group as often as it fits.
 func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
+	w.ground()
 	if w.below.free {
 		w.free, w.begun = true, true
 		w.leaf(s, 0)
