@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -12,13 +13,14 @@ import (
 )
 
 type checkCommand struct {
-	streams
+	world
 	choice
-	json bool
+	json    bool
+	explain string
 }
 
-func newCheck(s streams) *cobra.Command {
-	k := checkCommand{streams: s}
+func newCheck(w world) *cobra.Command {
+	k := checkCommand{world: w}
 	c := &cobra.Command{
 		Use:   "check FILE...",
 		Short: "Work a pattern row by row and show where its numbers fail",
@@ -32,19 +34,50 @@ FILE is plain text of at most 4 MB; - is standard input.
 With --json it prints one JSON object a line, one for each file and size. Where
 several files are named, each object begins with the field "file".
 
+With --explain it says what a code of a finding means and checks nothing.
+
 Exit status: 0 no error was found, 1 at least one was, 2 a file could not be
 read or the command line is wrong.`,
 		Example: `  tallyturn check pennant.txt
   tallyturn check hat.txt --size M
   tallyturn check hat.txt cowl.txt --size all
-  tallyturn demo buoy | tallyturn check -`,
-		Args: patternFiles(1, 0),
-		RunE: func(c *cobra.Command, files []string) error { return k.run(files) },
+  tallyturn demo buoy | tallyturn check -
+  tallyturn check --explain total-differs`,
+		Args: func(c *cobra.Command, files []string) error {
+			switch {
+			case !c.Flags().Changed("explain"):
+				return patternFiles(1, 0)(c, files)
+			case len(files) > 0 || c.Flags().NFlag() > 1:
+				return wrongUse(c, "--explain goes alone")
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, files []string) error {
+			if len(files) == 0 {
+				return k.explainCode()
+			}
+			return k.run(files)
+		},
 	}
 	c.Flags().StringVar(&k.size, "size", "", "check this `size`, spelled as in the pattern, or all of them\nwith all (default: its first)")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
 	c.Flags().BoolVar(&k.json, "json", false, "print JSON, one object a line")
+	c.Flags().StringVar(&k.explain, "explain", "", "say what the `code` of a finding means")
 	return c
+}
+
+// explainCode prints what a code means.
+func (k checkCommand) explainCode() error {
+	text, ok := pattern.Explain(pattern.Code(k.explain))
+	if !ok {
+		var codes []string
+		for _, c := range pattern.Codes() {
+			codes = append(codes, string(c))
+		}
+		return fmt.Errorf("there is no finding with the code %q; there are %s", k.explain, strings.Join(codes, ", "))
+	}
+	_, err := fmt.Fprintf(k.out, "%s\n\n%s\n", k.explain, strings.TrimRight(text, "\n"))
+	return err
 }
 
 func (k checkCommand) run(files []string) error {

@@ -10,8 +10,8 @@ import (
 	"crochet/tallyturn/pattern/demo"
 )
 
-func newDemo(s streams) *cobra.Command {
-	k := walkCommand{streams: s}
+func newDemo(w world) *cobra.Command {
+	k := walkCommand{world: w}
 	walk := false
 	c := &cobra.Command{
 		Use:   "demo [NAME]",
@@ -32,7 +32,7 @@ would stand in a file of your own, or with --walk opens its walk.`,
 			}
 			if len(args) == 0 {
 				for _, d := range demo.All() {
-					fmt.Fprintf(s.out, "%-10s %s\n", d.Name, d.About)
+					fmt.Fprintf(w.out, "%-10s %s\n", d.Name, d.About)
 				}
 				return nil
 			}
@@ -43,7 +43,7 @@ would stand in a file of your own, or with --walk opens its walk.`,
 			if walk {
 				return k.demo(d)
 			}
-			_, err = io.WriteString(s.out, d.Text)
+			_, err = io.WriteString(w.out, d.Text)
 			return err
 		},
 	}

@@ -2,8 +2,16 @@
 // pattern, and checks the numbers in it.
 package main
 
-import "os"
+import (
+	"os"
+	"time"
+
+	"crochet/tallyturn/tui"
+)
 
 func main() {
-	os.Exit(run(os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr}))
+	os.Exit(run(os.Args[1:], world{
+		in: os.Stdin, out: os.Stdout, err: os.Stderr,
+		now: time.Now, look: tui.FindLook,
+	}))
 }

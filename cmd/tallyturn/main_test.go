@@ -3,20 +3,36 @@ package main
 import (
 	"errors"
 	"flag"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"crochet/tallyturn/tui"
 )
 
 var update = flag.Bool("update", false, "write the expected output of the scripts anew")
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"tallyturn": main})
+	testscript.Main(m, map[string]func(){
+		"tallyturn": main,
+		// As above, but for a clock that stands and a screen without ink, so
+		// that what is shown is the same each time.
+		"tallyturn-at-noon": func() {
+			noon := time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
+			os.Exit(run(os.Args[1:], world{
+				in: os.Stdin, out: os.Stdout, err: os.Stderr,
+				now:  func() time.Time { return noon },
+				look: func(io.Writer) tui.Look { return tui.Look{Colours: tui.Plain} },
+			}))
+		},
+	})
 }
 
 func TestScripts(t *testing.T) {

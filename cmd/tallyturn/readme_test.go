@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -8,47 +9,92 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"crochet/tallyturn/pattern"
 )
 
-// TestREADME runs what the README shows: each line that begins with "$ " in a
-// console block, from the top of the repository, must print what stands under
-// it.
+const readme = "../../README.md"
+
+// TestREADME makes what the README shows anew and wants it to be the same:
+//
+//   - in a console block, what each command that begins with "$ " prints, run
+//     from the top of the repository;
+//   - in a text block after a comment "screen: NAME", one of the scenes;
+//   - under the heading "What it finds", the table of findings.
 func TestREADME(t *testing.T) {
-	const file = "../../README.md"
-	data, err := os.ReadFile(file)
+	data, err := os.ReadFile(readme)
 	if err != nil {
 		t.Fatal(err)
 	}
-	var page strings.Builder
-	ran := 0
-	lines := strings.SplitAfter(string(data), "\n")
-	for i := 0; i < len(lines); i++ {
-		page.WriteString(lines[i])
-		if lines[i] != "```console\n" {
-			continue
+	page := string(data)
+	fresh := replaceBlocks(page, "```console\n", "```\n", func(_, block string) string { return rerun(t, block) })
+	shown := 0
+	fresh = replaceBlocks(fresh, "```text\n", "```\n", func(before, block string) string {
+		_, name, ok := strings.Cut(lastLine(before), "<!-- screen: ")
+		if !ok {
+			return block
 		}
-		for i++; i < len(lines) && lines[i] != "```\n"; i++ {
-			command, ok := strings.CutPrefix(lines[i], "$ ")
-			if !ok {
-				continue // what the command printed when the page was written
-			}
-			page.WriteString(lines[i] + runShell(t, command))
-			ran++
-		}
-		page.WriteString("```\n")
-	}
-	if ran == 0 {
-		t.Error("the README shows no command")
+		shown++
+		return scene(t, strings.TrimSuffix(name, " -->"))
+	})
+	fresh = replaceBlocks(fresh, "## What it finds\n", "\n## ", func(_, _ string) string { return codesTable() })
+	if shown == 0 {
+		t.Error("the README shows no screen")
 	}
 	if *update {
-		if err := os.WriteFile(file, []byte(page.String()), 0o666); err != nil {
+		if err := os.WriteFile(readme, []byte(fresh), 0o666); err != nil {
 			t.Fatal(err)
 		}
 		return
 	}
-	if diff := cmp.Diff(string(data), page.String()); diff != "" {
-		t.Errorf("the README is not what its commands print; run again with -update (-page +printed):\n%s", diff)
+	if diff := cmp.Diff(page, fresh); diff != "" {
+		t.Errorf("the README is not what the program shows; run again with -update (-page +program):\n%s", diff)
 	}
+}
+
+// replaceBlocks gives the page with what stands between each pair of open and
+// end made anew, from what comes before it and what it was.
+func replaceBlocks(page, open, end string, anew func(before, block string) string) string {
+	var b strings.Builder
+	for {
+		before, rest, ok := strings.Cut(page, open)
+		block, after, closed := strings.Cut(rest, end)
+		if !ok || !closed {
+			b.WriteString(page)
+			return b.String()
+		}
+		b.WriteString(before + open + anew(before, block) + end)
+		page = after
+	}
+}
+
+// codesTable lists every code of a finding with the first sentence about it.
+func codesTable() string {
+	var b strings.Builder
+	b.WriteString("\n| code | what it says |\n|---|---|\n")
+	for _, code := range pattern.Codes() {
+		text, _ := pattern.Explain(code)
+		text = strings.Join(strings.Fields(text), " ")
+		first, _, _ := strings.Cut(text, ". ")
+		fmt.Fprintf(&b, "| `%s` | %s |\n", code, strings.TrimSuffix(first, ".")+".")
+	}
+	return b.String()
+}
+
+func lastLine(text string) string {
+	text = strings.TrimSuffix(text, "\n")
+	return text[strings.LastIndex(text, "\n")+1:]
+}
+
+// rerun runs each command of a block and puts what it prints under it.
+func rerun(t *testing.T, block string) string {
+	var b strings.Builder
+	for _, line := range strings.SplitAfter(block, "\n") {
+		if command, ok := strings.CutPrefix(line, "$ "); ok {
+			b.WriteString(line + runShell(t, command))
+		}
+	}
+	return b.String()
 }
 
 // runShell gives what a command prints on either stream, whatever its exit

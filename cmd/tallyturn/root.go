@@ -7,8 +7,8 @@ import (
 	"github.com/spf13/cobra"
 )
 
-func newRoot(s streams) *cobra.Command {
-	k := walkCommand{streams: s}
+func newRoot(w world) *cobra.Command {
+	k := walkCommand{world: w}
 	root := &cobra.Command{
 		Use:   "tallyturn [FILE]",
 		Short: "Walk through a crochet pattern stitch by stitch, and check its numbers",
@@ -40,7 +40,7 @@ tallyturn alone shows the basket of things in progress.`,
 		return wrongUse(c, err.Error())
 	})
 	k.flags(root)
-	root.AddCommand(newCheck(s), newDemo(s))
+	root.AddCommand(newCheck(w), newDemo(w))
 	return root
 }
 

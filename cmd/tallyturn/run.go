@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/x/term"
 
@@ -25,19 +26,21 @@ var errFound = errors.New("errors were found")
 // errSaid ends the program with exitFailed; the lines about it are out already.
 var errSaid = errors.New("said already")
 
-// streams are what the program reads and writes.
-type streams struct {
+// world is what the program has to do with besides its arguments.
+type world struct {
 	in       io.Reader
 	out, err io.Writer
+	now      func() time.Time
+	look     func(io.Writer) tui.Look // what a terminal can show
 }
 
 // run carries out one command line and gives the exit status.
-func run(args []string, s streams) int {
-	root := newRoot(s)
+func run(args []string, w world) int {
+	root := newRoot(w)
 	root.SetArgs(args)
-	root.SetIn(s.in)
-	root.SetOut(s.out)
-	root.SetErr(s.err)
+	root.SetIn(w.in)
+	root.SetOut(w.out)
+	root.SetErr(w.err)
 	switch err := root.Execute(); {
 	case err == nil:
 		return exitGood
@@ -46,15 +49,15 @@ func run(args []string, s streams) int {
 	case errors.Is(err, errSaid):
 		return exitFailed
 	default:
-		s.complain(err)
+		w.complain(err)
 		return exitFailed
 	}
 }
 
 // complain says what went wrong, each thing on a line.
-func (s streams) complain(err error) {
+func (w world) complain(err error) {
 	for _, line := range strings.Split(err.Error(), "\n") {
-		fmt.Fprintf(s.err, "tallyturn: %s\n", tui.Clean(line))
+		fmt.Fprintf(w.err, "tallyturn: %s\n", tui.Clean(line))
 	}
 }
 

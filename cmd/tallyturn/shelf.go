@@ -18,10 +18,11 @@ import (
 
 // shelf ties the basket on disk to the screen that shows it.
 type shelf struct {
-	store  *store.Store
-	screen *tui.Screen // set before it is run
-	look   tui.Look
-	now    func() time.Time
+	store   *store.Store
+	screen  *tui.Screen // set before it is run
+	look    tui.Look
+	now     func() time.Time
+	tapKeys []string // keys that tap besides those that always do
 }
 
 // origin is a pattern to walk, as the maker named it.
@@ -39,25 +40,23 @@ const (
 	checkPlace = "check your place"     // the log leads somewhere else than it did
 )
 
-// take opens the walk in progress of a pattern, or begins one.
-func (s *shelf) take(o origin, proof *pattern.Proof) (*tui.Walk, error) {
+// take finds the walk in progress of a pattern, or begins one. Note is what
+// its heading has to add.
+func (s *shelf) take(o origin, proof *pattern.Proof) (p store.Project, note string, err error) {
 	if !o.anew {
-		p, err := s.inProgress(o, proof.Size)
+		p, err = s.inProgress(o, proof.Size)
 		if err == nil {
 			return s.follow(p, o, proof)
 		}
 		if !errors.Is(err, store.ErrNoProject) {
-			return nil, err
+			return p, "", err
 		}
 	}
-	p, err := s.store.Create(store.Project{
+	p, err = s.store.Create(store.Project{
 		Title: title(proof, o.name), Path: o.path, Text: o.text, Size: proof.Size,
 		Created: s.now().UnixMilli(),
 	})
-	if err != nil {
-		return nil, err
-	}
-	return s.walk(p, "")
+	return p, "", err
 }
 
 // inProgress finds the walk that was touched last of a file or, since files
@@ -90,19 +89,22 @@ func (s *shelf) recent() ([]store.Project, error) {
 	return all, err
 }
 
-// follow opens a walk in progress after bringing it up to what its file says
-// by now: the name it has, and the text where the maker's place in that is
-// the same as in the text so far. Elsewhere it goes on with the text so far.
-func (s *shelf) follow(p store.Project, o origin, proof *pattern.Proof) (*tui.Walk, error) {
-	note := ""
+// follow brings a walk in progress up to what its file says by now: the name
+// it has, and the text where the maker's place in that is the same as in the
+// text so far. Elsewhere it goes on with the text so far, and the note says so.
+func (s *shelf) follow(p store.Project, o origin, proof *pattern.Proof) (followed store.Project, note string, err error) {
 	changed := p.Text != o.text
 	if changed {
 		if proof.Size != p.Size {
 			proof = proof.Pattern.Prove(pattern.Options{Size: p.Size})
 		}
-		same, err := s.samePlace(p, proof)
+		// A text that was lost to damage has no places to compare.
+		same, err := p.Text == "", error(nil)
+		if !same {
+			same, err = s.samePlace(p, proof)
+		}
 		if err != nil {
-			return nil, err
+			return p, "", err
 		}
 		if same {
 			p.Text, p.Title = o.text, title(proof, o.name)
@@ -113,10 +115,10 @@ func (s *shelf) follow(p store.Project, o origin, proof *pattern.Proof) (*tui.Wa
 	if changed || p.Path != o.path {
 		p.Path = o.path
 		if err := s.store.Update(p); err != nil {
-			return nil, err
+			return p, "", err
 		}
 	}
-	return s.walk(p, note)
+	return p, note, nil
 }
 
 // samePlace reports whether what happened in a project leads to the same
@@ -154,8 +156,11 @@ func replay(proof *pattern.Proof, events []counter.Event) (counter.State, error)
 	return state, first
 }
 
-// walk takes a project up where it was left.
-func (s *shelf) walk(p store.Project, note string) (*tui.Walk, error) {
+// walk opens what take or follow found, where it was left.
+func (s *shelf) walk(p store.Project, note string, err error) (*tui.Walk, error) {
+	if err != nil {
+		return nil, err
+	}
 	p, events, err := s.store.Load(p.ID)
 	if err != nil {
 		return nil, err
@@ -173,7 +178,7 @@ func (s *shelf) walk(p store.Project, note string) (*tui.Walk, error) {
 	return tui.NewWalk(tui.WalkConfig{
 		ID: p.ID, Title: heading(p, note), State: state,
 		Journal: w, Seq: p.Events, Release: w.Close,
-		Now: s.now, Look: s.look, Basket: s.basket,
+		TapKeys: s.tapKeys, Now: s.now, Look: s.look, Basket: s.basket,
 	}), nil
 }
 
@@ -185,30 +190,58 @@ func (s *shelf) basket() (*tui.Basket, error) {
 		return nil, err
 	}
 	var items []tui.Item
-	begun := map[string]bool{}
 	own := false
-	for _, head := range all {
-		p, events, err := s.store.Load(head.ID)
+	for _, p := range all {
+		done, total, err := s.progress(p)
 		if err != nil {
 			return nil, err
 		}
-		state, _ := replay(provenAgain(p), events)
-		done, total := state.Stitches()
 		items = append(items, tui.Item{
 			ID: p.ID, Title: heading(p, ""), Done: done, Total: total, Touched: time.UnixMilli(p.Touched),
 		})
-		begun[p.Text] = true
 		own = own || p.Path != ""
 	}
+	if !own {
+		offered, err := s.demosNotBegun()
+		if err != nil {
+			return nil, err
+		}
+		items = append(items, offered...)
+	}
+	return tui.NewBasket(tui.BasketConfig{Items: items, Open: s.open, Now: s.now, Look: s.look}), nil
+}
+
+// progress is how many stitches of a project are done, of how many. It is
+// worked out only if something happened since that was done last.
+func (s *shelf) progress(p store.Project) (done, total int64, err error) {
+	if p.Progress.Events == p.Events && p.Progress.Total > 0 {
+		return p.Progress.Done, p.Progress.Total, nil
+	}
+	p, events, err := s.store.Load(p.ID)
+	if err != nil {
+		return 0, 0, err
+	}
+	state, _ := replay(provenAgain(p), events)
+	done, total = state.Stitches()
+	return done, total, s.store.SetProgress(p.ID, store.Progress{Events: p.Events, Done: done, Total: total})
+}
+
+// demosNotBegun are the demos to offer.
+func (s *shelf) demosNotBegun() ([]tui.Item, error) {
+	var items []tui.Item
 	for _, d := range demo.All() {
-		if own || begun[d.Text] {
+		_, err := s.store.Find("", d.Text)
+		if err == nil {
 			continue
+		}
+		if !errors.Is(err, store.ErrNoProject) {
+			return nil, err
 		}
 		proof := pattern.Read(d.Text).Prove(pattern.Options{})
 		_, total := counter.Begin(counter.NewPlan(proof)).Stitches()
 		items = append(items, tui.Item{ID: demoID + d.Name, Title: title(proof, d.Name), Total: total, Demo: true})
 	}
-	return tui.NewBasket(tui.BasketConfig{Items: items, Open: s.open, Now: s.now, Look: s.look}), nil
+	return items, nil
 }
 
 // demoID begins the ID of an item that is not in the basket yet.
@@ -228,11 +261,11 @@ func (s *shelf) open(it tui.Item) (*tui.Walk, error) {
 		// text kept with the walk is as good as ever.
 		if text, err := readSource(p.Path, nil); err == nil {
 			if proof := pattern.Read(text).Prove(pattern.Options{Size: p.Size}); proof.Summary().Rows > 0 {
-				return s.follow(p, origin{name: p.Path, path: p.Path, text: text}, proof)
+				return s.walk(s.follow(p, origin{name: p.Path, path: p.Path, text: text}, proof))
 			}
 		}
 	}
-	return s.walk(p, "")
+	return s.walk(p, "", nil)
 }
 
 func (s *shelf) beginDemo(name string) (*tui.Walk, error) {
@@ -240,7 +273,7 @@ func (s *shelf) beginDemo(name string) (*tui.Walk, error) {
 	if err != nil {
 		return nil, err
 	}
-	return s.take(origin{name: d.Name, text: d.Text}, pattern.Read(d.Text).Prove(pattern.Options{}))
+	return s.walk(s.take(origin{name: d.Name, text: d.Text}, pattern.Read(d.Text).Prove(pattern.Options{})))
 }
 
 // title is what a pattern is called: by its author or else by its file.

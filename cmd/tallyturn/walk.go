@@ -6,7 +6,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"time"
+	"strings"
+	"unicode/utf8"
 
 	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
@@ -20,15 +21,17 @@ var errNoTerminal = errors.New("the walk needs a terminal to draw on; 'tallyturn
 
 // walkCommand opens the screen, on a walk or on the basket.
 type walkCommand struct {
-	streams
+	world
 	choice
-	data string // folder; "" for the usual one
-	anew bool
+	data    string // folder; "" for the usual one
+	anew    bool
+	tapKeys []string
 }
 
 func (k *walkCommand) flags(c *cobra.Command) {
 	c.Flags().StringVar(&k.size, "size", "", "walk this `size`, spelled as in the pattern (default: its first)")
 	c.Flags().BoolVar(&k.anew, "anew", false, "begin a new walk; one in progress stays in the basket")
+	c.Flags().StringSliceVar(&k.tapKeys, "tap-key", nil, "let this `key` tap as well, as a pedal sends it: f5, x, ctrl+t\n(default: $TALLYTURN_TAP_KEY)")
 	c.Flags().StringVar(&k.data, "data", "", "keep the basket in this `folder` (default: $TALLYTURN_DATA, or\ntallyturn in the user's data folder)")
 }
 
@@ -59,7 +62,7 @@ func (k walkCommand) pattern(o origin) error {
 		return err
 	}
 	return k.show(func(s *shelf, at tui.Options) (*tui.Screen, error) {
-		w, err := s.take(o, proof)
+		w, err := s.walk(s.take(o, proof))
 		if err != nil {
 			return nil, err
 		}
@@ -106,16 +109,64 @@ func (k walkCommand) show(first func(*shelf, tui.Options) (*tui.Screen, error)) 
 	case errors.Is(err, store.ErrLocked):
 		return fmt.Errorf("%w; leave it there first, or keep another with --data", err)
 	case errors.Is(err, store.ErrDamaged):
-		return fmt.Errorf("%s: %w; it was left as it is: move it aside to begin another", file, err)
+		return k.rescue(file)
 	case err != nil:
 		return fmt.Errorf("%s: %w", file, err)
 	}
 	defer func() { err = errors.Join(err, kept.Close()) }()
-	s := &shelf{store: kept, look: tui.FindLook(k.out), now: time.Now}
+	s := &shelf{store: kept, look: k.look(k.out), now: k.now, tapKeys: k.tapKeyNames()}
 	if s.screen, err = first(s, tui.Options{In: k.in, Out: k.out}); err != nil {
 		return err
 	}
 	return s.screen.Run(context.Background())
+}
+
+// tapKeyNames are the further keys that tap, named as the screen knows them:
+// those given here or else those in the environment.
+func (k walkCommand) tapKeyNames() []string {
+	names := k.tapKeys
+	if len(names) == 0 {
+		names = strings.FieldsFunc(os.Getenv("TALLYTURN_TAP_KEY"), func(r rune) bool { return r == ',' })
+	}
+	for i, name := range names {
+		if name = strings.TrimSpace(name); utf8.RuneCountInString(name) > 1 {
+			name = strings.ToLower(name)
+		}
+		names[i] = name
+	}
+	return names
+}
+
+// rescue makes a new basket of what can be read in a damaged one and says what
+// that is. The program ends with it: on a screen it would not be read.
+func (k walkCommand) rescue(file string) error {
+	r, err := store.Rescue(file)
+	if err != nil {
+		return fmt.Errorf("%s: %w", file, err)
+	}
+	said := []error{fmt.Errorf("%s: %w; it is kept as %s", file, store.ErrDamaged, r.Aside)}
+	for _, p := range r.Projects {
+		said = append(said, errors.New(saved(p)))
+	}
+	if len(r.Projects) == 0 {
+		said = append(said, errors.New("nothing in it could be read; the basket is empty now"))
+	} else {
+		said = append(said, errors.New("all this is in a new basket; start again to go on"))
+	}
+	return errors.Join(said...)
+}
+
+// saved says what is left of a project.
+func saved(p store.RescuedProject) string {
+	switch {
+	case p.Whole():
+		return p.Title + ": nothing is lost"
+	case p.Lost > 0:
+		return fmt.Sprintf("%s: all but the last %d taps and the like is there", p.Title, p.Lost)
+	case p.NoText:
+		return p.Title + ": every tap is there; the pattern is not, so open its file again"
+	}
+	return p.Title + ": every tap is there; its name, size and file are not"
 }
 
 // getenv looks a variable up, the data folder named on the command line

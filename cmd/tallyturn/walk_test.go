@@ -6,10 +6,12 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/creack/pty"
 
 	"crochet/tallyturn/store"
+	"crochet/tallyturn/tui"
 )
 
 // onPty runs a command line on a terminal that nobody looks at, for what must
@@ -23,7 +25,7 @@ func onPty(t *testing.T, args ...string) (status int, said string) {
 	defer keyboard.Close()
 	defer tty.Close()
 	var b bytes.Buffer
-	status = run(args, streams{in: tty, out: tty, err: &b})
+	status = run(args, world{in: tty, out: tty, err: &b, now: time.Now, look: tui.FindLook})
 	return status, b.String()
 }
 
@@ -40,11 +42,6 @@ func TestBasketThatCannotBeOpened(t *testing.T) {
 			}
 			t.Cleanup(func() { s.Close() })
 		}, "the basket is open in another window; leave it there first, or keep another with --data"},
-		{"damaged", func(t *testing.T, file string) {
-			if err := os.WriteFile(file, bytes.Repeat([]byte("sand"), 1<<15), 0o600); err != nil {
-				t.Fatal(err)
-			}
-		}, "tallyturn.db: the basket's file is damaged"},
 		{"a folder where the file should be", func(t *testing.T, file string) {
 			if err := os.Mkdir(file, 0o700); err != nil {
 				t.Fatal(err)
@@ -62,5 +59,47 @@ func TestBasketThatCannotBeOpened(t *testing.T) {
 				t.Errorf("said %q, want one line with %q", said, test.want)
 			}
 		})
+	}
+}
+
+func TestDamagedBasketIsSetAside(t *testing.T) {
+	dir := t.TempDir()
+	file := filepath.Join(dir, "tallyturn.db")
+	sand := bytes.Repeat([]byte("sand"), 1<<15)
+	if err := os.WriteFile(file, sand, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	status, said := onPty(t, "--data", dir)
+	if status != exitFailed {
+		t.Errorf("exit status %d, want %d", status, exitFailed)
+	}
+	for _, want := range []string{"the basket's file is damaged", "it is kept as " + file + ".damaged", "the basket is empty now"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("said\n%swithout %q", said, want)
+		}
+	}
+	if kept, err := os.ReadFile(file + ".damaged"); err != nil || !bytes.Equal(kept, sand) {
+		t.Errorf("the damaged file is not as it was (%v)", err)
+	}
+	s, err := store.Open(file)
+	if err != nil {
+		t.Fatalf("the new basket: %v", err)
+	}
+	if err := s.Close(); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestSaved(t *testing.T) {
+	p := store.Project{Title: "Mooring Buoy"}
+	for want, r := range map[string]store.RescuedProject{
+		"Mooring Buoy: nothing is lost":                                                {Project: p},
+		"Mooring Buoy: all but the last 3 taps and the like is there":                  {Project: p, Lost: 3},
+		"Mooring Buoy: every tap is there; the pattern is not, so open its file again": {Project: p, NoText: true},
+		"Mooring Buoy: every tap is there; its name, size and file are not":            {Project: p, NoHead: true},
+	} {
+		if got := saved(r); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
 	}
 }

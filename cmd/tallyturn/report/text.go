@@ -72,6 +72,9 @@ func (o Options) piece(w io.Writer, p *pattern.Proof, pc *pattern.PieceProof) {
 	name := tui.Clean(pc.Piece.Name)
 	if name == "" {
 		name = "Rows"
+		if len(pc.Rows) > 0 && pc.Rows[0].Kind == pattern.Round {
+			name = "Rounds"
+		}
 	}
 	line := fmt.Sprintf("line %d", pc.Piece.Line)
 	if pc.Piece.Copies > 1 {
