@@ -107,7 +107,10 @@ func TestBasketFrame(t *testing.T) {
 }
 
 func TestHelpFrame(t *testing.T) {
-	golden(t, "help-80x60.frame", visible((&helpSheet{}).view(newTheme(Look{Colours: Plain, Dark: true}), 80, 60))+"\n")
+	for _, size := range []struct{ width, height int }{{80, 60}, {120, 30}, {40, 12}} {
+		name := fmt.Sprintf("help-%dx%d.frame", size.width, size.height)
+		golden(t, name, visible((&helpSheet{}).view(newTheme(Look{Colours: Plain}), size.width, size.height))+"\n")
+	}
 }
 
 // visible writes escapes so that a golden can be read and never obeyed.

@@ -13,8 +13,45 @@ type helpSheet struct {
 	note string
 }
 
-// lines sets the keys out for a width, in the order they are declared.
-func (h *helpSheet) lines(width int) [][]span {
+// lines sets the keys out in a window, in the order they are declared: in two
+// columns where they fit the window so, and one would not.
+func (h *helpSheet) lines(width, height int) [][]span {
+	one := setKeys(allKeys, width)
+	half := (width - columnGap) / 2
+	if len(one) <= height || half < leastColumn {
+		return one
+	}
+	for n := range allKeys {
+		left, right := setKeys(allKeys[:n], half), setKeys(allKeys[n:], half)
+		if len(left) <= height && len(right) <= height {
+			return beside(left, right, half)
+		}
+	}
+	return one
+}
+
+const (
+	columnGap   = 4
+	leastColumn = 44 // columns in which a key and what it does can be read
+)
+
+// beside sets two columns beside each other.
+func beside(left, right [][]span, width int) [][]span {
+	out := make([][]span, max(len(left), len(right)))
+	for i := range out {
+		if i < len(left) {
+			out[i] = left[i]
+		}
+		if i < len(right) {
+			pad := span{base, strings.Repeat(" ", width-spanCells(out[i])+columnGap)}
+			out[i] = append(append(out[i], pad), right[i]...)
+		}
+	}
+	return out
+}
+
+// setKeys sets groups of keys out in a column.
+func setKeys(groups []keyGroup, width int) [][]span {
 	names := 0
 	for _, g := range allKeys {
 		for _, k := range g.keys {
@@ -22,7 +59,7 @@ func (h *helpSheet) lines(width int) [][]span {
 		}
 	}
 	var out [][]span
-	for i, g := range allKeys {
+	for i, g := range groups {
 		if i > 0 {
 			out = append(out, nil)
 		}
@@ -43,8 +80,8 @@ func (h *helpSheet) lines(width int) [][]span {
 func (h *helpSheet) view(t *theme, width, height int) string {
 	c := newCanvas(t, width, height)
 	margin := span{base, strings.Repeat(" ", marginFor(width))}
-	lines := h.lines(width - 2*len(margin.text))
 	room := max(height-2, 1)
+	lines := h.lines(width-2*len(margin.text), room)
 	top := min(h.top, max(len(lines)-room, 0))
 	c.sides([]span{margin, {strong, "Keys"}}, []span{{quiet, "Esc closes"}, margin})
 	for _, l := range lines[top:min(top+room, len(lines))] {
@@ -64,7 +101,7 @@ func (h *helpSheet) view(t *theme, width, height int) string {
 // scroll moves the sheet by n lines.
 func (m *model) scrollHelp(n int) {
 	room := max(m.height-2, 1)
-	last := max(len(m.help.lines(m.width-2*marginFor(m.width)))-room, 0)
+	last := max(len(m.help.lines(m.width-2*marginFor(m.width), room))-room, 0)
 	m.help.top = min(max(m.help.top+n, 0), last)
 }
 
