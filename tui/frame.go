@@ -145,8 +145,11 @@ func (f *frame) heading() {
 // alarm is the line that says that work is not on disk, in place of the
 // heading and over the whole width.
 func (f *frame) alarm() {
-	text := " ✗ NOT SAVED: " + Clean(f.w.broken.Error())
-	text = clip(text, f.width)
+	text := " ✗ NOT SAVED"
+	if n := f.w.appended - f.w.safe; n > 0 {
+		text += fmt.Sprintf(", the last %d only in memory", n)
+	}
+	text = clip(text+": "+Clean(f.w.broken.Error()), f.width)
 	f.line(span{alarm, text + strings.Repeat(" ", max(f.width-cells(text), 0))})
 }
 

@@ -32,13 +32,14 @@ var (
 	keyCount  = bind("c", "count now: say how many stitches are on the hook", "c", "C")
 	keyEnd    = bind("e", "end the row here and give its count", "e", "E")
 	keyRows   = bind("r", "the rows of the piece; go to any of them", "r", "R")
-	keyGoTo   = bind("0-9", "a number goes to that stitch of the row", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyGoTo   = bind("0-9", "a number, then Enter: go to that stitch of the row", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
 	keyBasket = bind("b", "back to the basket", "b", "B")
 )
 
 // Keys of the questions.
 var (
 	keyDigit  = bind("0-9", "give a number", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyGo     = bind("Enter", "go to the stitch of the number given", "enter", "ctrl+j")
 	keyTake   = bind("Enter, Space", "take the number shown (so do Page Down and a click)", "enter", "ctrl+j", " ", "pgdown")
 	keyErase  = bind("Backspace", "rub out a digit; with none left, go back", "backspace", "ctrl+h", "delete")
 	keyCarry  = bind("Enter", "carry on with your count", "enter", "ctrl+j")

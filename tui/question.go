@@ -42,7 +42,7 @@ func (f *frame) question(width int) [][]span {
 		add(base, "Space takes it, digits give another, Esc closes this.")
 	case going:
 		out = append(out, []span{{strong, "Go to stitch "}, box})
-		add(base, "Space goes there, Esc stays.")
+		add(base, "Enter goes there, Esc stays.")
 	}
 	return out
 }

@@ -186,7 +186,7 @@ func (f *frame) figures(scale int) {
 // label names the row as the pattern does.
 func (f *frame) label(width int) []span {
 	line := []span{{strong, f.sc.label}}
-	if f.sc.side != "" && !strings.Contains(f.sc.label, "(") {
+	if f.sc.side != "" && !strings.Contains(f.sc.label, "RS") && !strings.Contains(f.sc.label, "WS") {
 		line = append(line, span{quiet, " · "}, span{base, f.sc.side})
 	}
 	if f.sc.remark != "" {

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -149,6 +150,7 @@ func (w *Walk) end() {
 	if !w.ended {
 		w.do(counter.Event{Kind: counter.Close})
 		w.ended = true
+		w.cfg.Journal, w.cfg.LookOnly = nil, "the walk is being left."
 	}
 }
 
@@ -163,10 +165,14 @@ func (w *Walk) close() error {
 	return release()
 }
 
-// fail tells that the basket could not be had.
+// fail tells that the basket could not be had, after the walk was ended for
+// it. It can only be looked at now.
 func (w *Walk) fail(err error) {
-	w.broken = err
-	w.cfg.Journal, w.cfg.LookOnly = nil, Clean(err.Error())
+	w.cfg.LookOnly = sentence(err.Error())
+	w.note = w.cfg.LookOnly
+	if errors.Is(err, errUnsaved) {
+		w.broken = err
+	}
 }
 
 func (w *Walk) resize(width, height int) { w.width, w.height = width, height }

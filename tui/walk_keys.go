@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -48,7 +49,7 @@ func (w *Walk) choices() []choice {
 		}
 	case going:
 		return []choice{
-			{fmt.Sprintf("Go to stitch %s", w.entry), keyTake, act((*Walk).goTo)},
+			{fmt.Sprintf("Go to stitch %s", w.entry), keyGo, act((*Walk).goTo)},
 			{"Never mind", keyEsc, act((*Walk).dismiss)},
 		}
 	}
@@ -110,9 +111,9 @@ func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 		w.note = "Enter carries on with your count, Backspace goes back to the row."
 		return nil
 	}
-	if w.mode == walking && key.Matches(k, keyTap) {
+	if (w.mode == walking || w.mode == going) && key.Matches(k, keyTap) {
 		w.lit = 0
-		w.tap()
+		w.tapAnyway()
 		return nil
 	}
 	if w.mode == walking && key.Matches(k, keyStride) {
@@ -194,6 +195,16 @@ func (w *Walk) escape() {
 
 func (w *Walk) dismiss() { w.enter(walking) }
 
+// tapAnyway is a tap even where a number was begun: a digit struck by chance
+// must not turn the next tap into a leap.
+func (w *Walk) tapAnyway() {
+	if w.mode == going {
+		w.dismiss()
+		w.note = "The number is put aside, the tap counts. Enter would have gone to that stitch."
+	}
+	w.tap()
+}
+
 // carryOn ends the row with a count that differs.
 func (w *Walk) carryOn() {
 	if n, err := w.entry.number(); err == nil {
@@ -225,6 +236,9 @@ func (w *Walk) endRow() {
 	w.ask()
 }
 
+// errUnsaved says that what a walk did has not all come to disk.
+var errUnsaved = errors.New("not all is on disk")
+
 // toBasket leaves the walk for the basket.
 func (w *Walk) toBasket() tea.Cmd {
 	if w.cfg.Basket == nil {
@@ -236,7 +250,7 @@ func (w *Walk) toBasket() tea.Cmd {
 	return func() tea.Msg {
 		if release != nil {
 			if err := release(); err != nil {
-				return turnMsg{err: err}
+				return turnMsg{err: fmt.Errorf("%w: %w", errUnsaved, err)}
 			}
 		}
 		b, err := basket()
@@ -266,8 +280,8 @@ func (w *Walk) mouse(m tea.MouseMsg) tea.Cmd {
 		return list[i].press(w)
 	}
 	switch w.mode {
-	case walking:
-		w.tap()
+	case walking, going:
+		w.tapAnyway()
 		return nil
 	case differing:
 		w.note = "Press one of the buttons: the difference is to be seen."

@@ -61,6 +61,7 @@ func TestKeysOfTheWalk(t *testing.T) {
 		{"never mind", []string{"c", "5", "esc"}, place{0, 0}, []string{"[6 sc in magic ring]"}},
 		{"end the row early", []string{" ", "e", "enter"}, place{1, 0}, nil},
 		{"go to a stitch", []string{"4", "enter"}, place{0, 3}, []string{"stitch 4 of 6"}},
+		{"a tap after a stray digit is a tap", []string{"4", " "}, place{0, 1}, []string{"the tap counts"}},
 		{"go to no stitch", []string{"9", "enter"}, place{0, 0}, []string{"The row has 6 stitches."}},
 		{"go to stitch nought", []string{"0", "enter"}, place{0, 0}, []string{"That is not a stitch"}},
 		{"a number rubbed out", []string{"4", "backspace"}, place{0, 0}, []string{"[6 sc in magic ring]"}},
@@ -198,7 +199,7 @@ func TestSavedOrNot(t *testing.T) {
 	w.saved(Safe{Walk: "another", Seq: 9})
 	shows("… saving")
 	w.saved(Safe{Walk: "crab", Seq: 2, Err: errors.New("no space left on device\x1b[0m")})
-	shows("✗ NOT SAVED: no space left on device␛[0m")
+	shows("✗ NOT SAVED, the last 1 only in memory: no space left on device␛[0m")
 	w.resize(40, 12)
 	shows("✗ NOT SAVED")
 	w.resize(10, 4)
@@ -366,7 +367,11 @@ func TestBasketThatCannotBeHad(t *testing.T) {
 	w.cfg.Basket = func() (*Basket, error) { return basketOf(Look{}), nil }
 	m := &model{page: w, width: 80, height: 24}
 	m.Update(m.key(keyOf("b"))())
-	if f := plainFrame(w); !strings.Contains(f, "✗ NOT SAVED: the disk is full") {
+	if f := plainFrame(w); !strings.Contains(f, "✗ NOT SAVED") || !strings.Contains(f, "the disk is full") {
 		t.Errorf("the frame does not say so:\n%s", f)
+	}
+	press(w, " ")
+	if w.state.Stitch() != 0 {
+		t.Error("a tap counts that nobody keeps")
 	}
 }
