@@ -43,6 +43,7 @@ type rowWork struct {
 
 	problems []problem
 	trace    []*Trace
+	nest     int   // repeats that are open
 	slack    int64 // places that may be used beyond the end
 
 	kind        RowKind
@@ -185,6 +186,15 @@ func (w *rowWork) left(of []Filter) int64 {
 		}
 		off = 0
 	}
+	return n
+}
+
+// leftWith counts as left does, the turning chain among them.
+func (w *rowWork) leftWith(of []Filter) int64 {
+	apart := w.tchApart
+	w.tchApart = false
+	n := w.left(of)
+	w.tchApart = apart
 	return n
 }
 

@@ -129,7 +129,7 @@ func (r *reader) beginsWork(ln line) bool {
 	case t.isAny("*", "**", "(", "["):
 		return t.isAny("*", "**") || r.hasStitches(ln)
 	case t.isAny("ch", "chain", "chs"):
-		return x.at(1).kind == tNum || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end) || x.at(1).isAny("sp") && false
+		return x.at(1).kind == tNum && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end) || x.at(1).isAny("sp") && false
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
 	case t.isAny("with", "using", "in", "over", "work", "make", "beg", "begin", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
@@ -142,6 +142,20 @@ func (r *reader) beginsWork(ln line) bool {
 		return !x.at(n).isAny("=", ":", "-") || !x.at(n).isAny("=", ":") && x.at(n).glued
 	}
 	return t.isAny("inc", "dec") && !x.at(1).isAny("=", ":", "-")
+}
+
+// countsSoonBefore reports a sentence about what a chain counts as, rather
+// than one that makes it: no bracket or comma stands before "counts".
+func (x *rowReader) countsSoonBefore(end int) bool {
+	for i := x.p; i < end && i < x.p+16; i++ {
+		if x.ts[i].isAny("(", "[", ",", ";", ".", "turn") {
+			return false
+		}
+		if x.ts[i].isAny("counts", "count", "counted", "considered") {
+			return true
+		}
+	}
+	return false
 }
 
 func (x *rowReader) countsSoon(end int) bool {

@@ -92,7 +92,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 				x.p = save
 			}
 		}
-		if !isRowWord(x.peek()) {
+		if !isRowWord(x.peek()) || x.peek().head {
 			return l, false
 		}
 		if isRoundWord(x.peek()) {
@@ -293,6 +293,14 @@ func (x *rowReader) labelEvery(l *label) bool {
 	x.accept("even", "odd")
 	if isRowWord(x.peek()) {
 		x.p++
+	}
+	if x.accept("to", "through", "until", "till", "thru") {
+		x.accept("row", "rnd", "round")
+		if x.peek().kind == tNum {
+			l.numbers.Until = int(x.peek().num)
+			x.p++
+		}
+		x.accept("incl", "inclusive")
 	}
 	return true
 }

@@ -4,7 +4,8 @@ import "strings"
 
 // unmark removes the marks of Markdown and of bulleted lists, so that what
 // they stand around can be read as plain text.
-func unmark(toks []token) []token {
+func unmark(src string, toks []token) []token {
+	toks = abbreviationStops(src, toks)
 	out := toks[:0]
 	for i := 0; i < len(toks); {
 		// one line at a time
@@ -14,6 +15,40 @@ func unmark(toks []token) []token {
 		}
 		out = unmarkLine(out, toks[i:j])
 		i = j
+	}
+	return out
+}
+
+// abbreviations are words that print ends with a full stop which ends no
+// sentence: "1 tr. into next 3-ch. sp."
+var abbreviations = map[string]bool{
+	"tr": true, "dc": true, "htr": true, "dtr": true, "sc": true, "hdc": true, "ch": true, "chs": true, "sp": true, "sps": true, "st": true, "sts": true,
+	"rep": true, "beg": true, "foll": true, "tog": true, "rem": true, "approx": true, "lp": true, "lps": true, "ss": true, "cl": true, "patt": true,
+	"rnd": true, "rnds": true, "d": true, "s": true, "c": true, "h": true, "t": true, "trs": true, "dcs": true, "sl": true, "incl": true, "cont": true, "bet": true, "prev": true, "alt": true, "yd": true, "yds": true, "col": true, "ttr": true, "trtr": true, "dbl": true, "no": true, "p": true, "gr": true, "blk": true, "blks": true,
+}
+
+// abbreviationStops drops the full stops of abbreviations: those with more of
+// the same sentence behind them.
+func abbreviationStops(src string, toks []token) []token {
+	out := toks[:0]
+	for i := range toks {
+		if t := &toks[i]; i > 0 && i+1 < len(toks) && t.is(".") && t.glued && toks[i-1].kind == tWord && abbreviations[toks[i-1].text] {
+			next := &toks[i+1]
+			if next.kind == tEnd {
+				out = append(out, toks[i])
+				continue
+			}
+			if next.kind == tPunct && !next.isAny("*", "(", "[") && next.kind != tEnd {
+				continue
+			}
+			if c := src[next.start]; !next.head && ('a' <= c && c <= 'z') && next.kind != tEnd {
+				continue
+			}
+			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") {
+				continue
+			}
+		}
+		out = append(out, toks[i])
 	}
 	return out
 }

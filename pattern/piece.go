@@ -101,7 +101,7 @@ func insert(seg []item, it item) []item {
 // fillEvery puts "Row 2 and all even rows" into the gaps between the others.
 func fillEvery(seg, every []item) []item {
 	for _, e := range every {
-		top := 0
+		top := e.row.Numbers.Until
 		for _, s := range seg {
 			top = max(top, s.to)
 		}

@@ -269,7 +269,7 @@ func readings(row *Row, below *fabric) []options {
 			if s.Times.star && s.Times.Kind == More && !s.Times.more {
 				bits |= optStarInAll
 			}
-			if s.Op == OpGroup && s.Times.Kind == Exactly && !s.Times.sure && depth == 0 {
+			if s.Op == OpGroup && s.Times.Kind == Exactly && s.Times.star && !s.Times.sure && depth == 0 {
 				bits |= optStarMore
 			}
 			if s.bare && !s.Target.said {
@@ -420,34 +420,30 @@ func (pr *prover) ended(w *pieceWork) bool {
 
 // startsAfresh reports whether a row makes its own beginning.
 func startsAfresh(row *Row) bool {
-	for _, steps := range [][]*Step{row.Setup, row.Steps} {
-		for _, s := range steps {
-			switch s.Op {
-			case OpChain, OpRing, OpAttach:
-				if s.Op == OpChain && s.N.N <= 3 && len(s.Span.String()) >= 0 && s.N.N < 2 {
-					continue
-				}
+	steps := append(append([]*Step(nil), row.Setup...), row.Steps...)
+	for i, s := range steps {
+		switch s.Op {
+		case OpRing, OpAttach:
+			return true
+		case OpChain:
+			if i < len(row.Setup) {
 				return true
-			case OpWork, OpInto:
-				if s.Target.Which == InRing || stitch.Of(s.Stitch).Kind == stitch.Foundation || s.Target.Which == FromHook {
-					return true
-				}
-				return false
-			case OpGroup, OpFree:
-				return false
-			case OpSkip:
-				if s.Target.Row != nil {
-					return true
-				}
-				return false
 			}
+			if next := nextMaking(steps[i+1:]); next != nil && next.Target.Which == FromHook || i+1 < len(steps) && steps[i+1].Op == OpRing {
+				return true
+			}
+		case OpWork, OpInto:
+			return s.Target.Which == InRing || stitch.Of(s.Stitch).Kind == stitch.Foundation || s.Target.Which == FromHook
+		case OpGroup:
+			return s.Body[0].Target.Which == InRing
+		case OpFree:
+			return false
+		case OpSkip:
+			return s.Target.Row != nil
 		}
 	}
 	return false
 }
-
-// String is for messages while testing.
-func (s Span) String() string { return fmt.Sprintf("%d-%d", s.Start, s.End) }
 
 func deltaTotal(row *Row, below int64, size int) *Total {
 	n := row.changes.delta

@@ -26,7 +26,7 @@ func (x *rowReader) bound() (Bound, bool) {
 		x.phrase("[the]", "rem|remaining|rest|remainder", "[of]", "[the]", "[sts|stitches|row|ch|chs]")
 		x.phrase("each", "st|stitch")
 		return done(ToEnd)
-	case x.peek().isAny("around", "round", "about", "arnd") && !x.postAhead():
+	case x.peek().isAny("around", "round", "about", "arnd") && !x.postAhead() && !(x.peek().is("round") && x.at(1).kind == tNum):
 		x.p++
 		if x.nestedBound(&b) {
 			return done(b.Kind)

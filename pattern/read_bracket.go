@@ -1,5 +1,11 @@
 package pattern
 
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
 func closing(open string) string {
 	switch open {
 	case "(":
@@ -45,6 +51,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 		x.p++
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start)}}
 	}
+	x.nameMade(before, end)
 	if x.remark(before, end) {
 		sp := x.spanFrom(start)
 		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
@@ -216,6 +223,63 @@ func (x *rowReader) remark(before []*Step, end int) bool {
 		}
 	}
 	return false
+}
+
+// nameMade takes a name for the group just read: "(shell made)".
+func (x *rowReader) nameMade(before []*Step, end int) {
+	if end < 0 || end-x.p > 6 || !x.ts[end-1].isAny("made", "complete", "completed", "formed") || len(before) == 0 {
+		return
+	}
+	s := before[len(before)-1]
+	for s.Op == OpGroup && len(s.Body) > 0 {
+		s = s.Body[len(s.Body)-1]
+	}
+	var body []*Step
+	switch {
+	case s.Op == OpInto && s.special == nil:
+		body = s.Body
+	case s.Op == OpWork && s.N.N >= 2 && s.Legs == 0:
+		c := *s
+		c.Target = Target{Which: Next, N: s.N}
+		c.N = Num{N: 1}
+		body = []*Step{&c}
+	default:
+		return
+	}
+	name := ""
+	for i := x.p + 1; i < end-1; i++ {
+		if t := &x.ts[i]; t.kind == tWord && !t.isAny("first", "one", "a", "corner", "the", "last", "beg", "beginning") {
+			if name != "" {
+				name += " "
+			}
+			name += t.text
+		}
+	}
+	if name == "" || x.names[name] != nil {
+		if x.names[name] != nil && x.names[name].Body != nil {
+			x.dub(s, x.names[name])
+		}
+		return
+	}
+	if id, _ := x.lex.Find(name); id != stitch.None {
+		return
+	}
+	sp := &Special{Span: s.Span, Names: []string{name}, Takes: 1, Body: body}
+	x.names[name], x.names[name+"s"] = sp, sp
+	if base, ok := strings.CutSuffix(name, " st"); ok {
+		x.names[base+" sts"], x.names[base+" stitch"] = sp, sp
+	}
+	x.dub(s, sp)
+}
+
+// dub makes a step an instance of a special stitch that it was named for.
+func (x *rowReader) dub(s *Step, sp *Special) {
+	if s.Op == OpWork {
+		t := s.Target
+		*s = Step{Op: OpInto, Span: s.Span, N: Num{N: 1}, Target: t, Body: sp.Body, special: sp, Name: sp.Names[0]}
+		return
+	}
+	s.special, s.Name = sp, sp.Names[0]
 }
 
 // followsTimes reports whether the token at i begins a number of times.

@@ -13,6 +13,13 @@ func (x *rowReader) note() []*Step {
 	if s := x.otherSide(); s != nil {
 		return s
 	}
+	if x.phrase("working|making|work|placing", "[the]", "last|final") {
+		if n := x.p; !x.peek().isAny("row", "rnd", "round") && x.peek().kind != tNum {
+			_ = n
+			return clause()
+		}
+		x.p = start
+	}
 	switch t := x.peek(); t.text {
 	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
 		if x.phrase("place|placing|put|move|remove|replace|moving|slide|use|using", "[a|the|your|stitch|st|beg|removable|up|another]", "[stitch|st]", "marker|markers|m|pm|marks|stitchmarker") ||
@@ -82,8 +89,8 @@ func (x *rowReader) note() []*Step {
 			if !x.digitsSoon(8) {
 				return clause()
 			}
-		case t.text == "from" && x.phrase("from", "[now|here|this]", "now|here|on|point", "[on|onwards|forward]", "[on]"):
-			return take()
+		case t.text == "from" && x.phrase("from", "now|here|this", "[point]", "[on|onwards|forward]", "[on]"):
+			return clause()
 		case t.text == "from" && x.phrase("from", "[the]", "ws|rs|right|wrong", "[side]"):
 			return take()
 		}
@@ -200,10 +207,10 @@ func (x *rowReader) definition() []*Step {
 }
 
 func (x *rowReader) toClauseEnd() {
-	depth := 0
+	depth, start := 0, x.p
 	for !x.end() {
 		t := x.peek()
-		if depth == 0 && t.isAny(",", ";", ".", ")", "]", "}", "*") || t.head && x.rowCapital() {
+		if depth == 0 && (t.isAny(",", ";", ".", ")", "]", "}", "*", "{", "=") || t.isAny("(", "[") && x.totalLike()) || t.head && x.p > start && x.rowCapital() {
 			return
 		}
 		if t.isAny("(", "[") {
@@ -218,13 +225,13 @@ func (x *rowReader) toClauseEnd() {
 
 // toSentenceEnd goes to the full stop, or to a bracket that closes before it.
 func (x *rowReader) toSentenceEnd() {
-	depth := 0
+	depth, start := 0, x.p
 	for !x.end() {
 		t := x.peek()
-		if depth == 0 && (t.isAny(".", ")", "]", "}", ";") || t.isAny("(", "[") && x.totalLike()) {
+		if depth == 0 && (t.isAny(".", ")", "]", "}", ";", "{", "=") || t.isAny("(", "[", "<") && x.totalLike() || t.is("-") && !t.glued && x.totalLike()) {
 			return
 		}
-		if t.head && x.p > 0 && x.rowCapital() {
+		if t.head && x.p > start && x.rowCapital() {
 			return
 		}
 		if t.isAny("(", "[") {

@@ -46,6 +46,11 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		if x.at(k+1).is("-") && x.at(k+2).is("ch") {
 			return noun{turn: true, tokens: 3}, true
 		}
+	case "standing", "stdg", "chainless", "regular", "plain":
+		if n, ok := x.nounAt(k + 1); ok {
+			n.tokens++
+			return n, true
+		}
 	case "turning", "beginning", "beg", "starting", "turn", "initial", "begin", "start":
 		if n := x.phraseAt(k+1, "ch|chain|chains|chs"); n > 0 {
 			n++
@@ -601,7 +606,9 @@ func (x *rowReader) each(t *Target) bool {
 	if n, ok := x.nounAt(0); ok {
 		x.p += n.tokens
 		x.fill(t, n)
-		t.Which = Each
+		if !n.edge && !n.ring {
+			t.Which = Each
+		}
 		return true
 	}
 	// "in each across"
@@ -763,6 +770,22 @@ func (x *rowReader) centre(t *Target) bool {
 	if !ok && !x.peek().isAny("of") {
 		return false
 	}
+	if !ok {
+		// "to centre of next loop": the loop itself
+		save := x.p
+		x.p++
+		x.accept("the", "same", "corner", "each")
+		x.accept("next", "following", "last", "beg")
+		if x.peek().kind == tOrd {
+			x.p++
+		}
+		if n, ok := x.nounAt(0); ok && n.filter.Kind == Space && !n.turn && !n.ring {
+			x.p += n.tokens
+			t.Which, t.Of = Next, []Filter{n.filter}
+			return true
+		}
+		x.p = save
+	}
 	return true
 }
 
@@ -787,6 +810,7 @@ func (x *rowReader) qualify(t *Target) {
 				x.p++
 			}
 		case x.besidePiece(t):
+		case len(t.Of) > 0 && t.Of[0].Kind == Space && x.phrase("between|bet", "[each|the|next|two|2]", "[2]", "groups|group|shells|shell|clusters|cluster|fans|v|dc|sts|pairs|sets|tr|popcorns|bobbles|petals|them", "[-]", "[sts|st|groups]"):
 		case x.rowOf(t):
 		case x.partOf(t):
 		case x.phrase("at", "[the]", "[beg|beginning|end]", "of", "[the]", "[last|previous|prev|this]", "row|rnd|round"),
@@ -805,6 +829,9 @@ func (x *rowReader) rowOf(t *Target) bool {
 		x.accept("the")
 		if n, ok := x.rowName(); ok {
 			ref := &RowRef{Number: n, Span: x.spanFrom(start)}
+			if t.Row != nil {
+				ref.After = t.Row.After
+			}
 			save := x.p
 			if x.accept("of", "on") {
 				x.accept("the")
@@ -936,7 +963,9 @@ func (x *rowReader) partOf(t *Target) bool {
 	default:
 		f := n.filter
 		t.Within = &f
-		if each {
+		if each && t.Which == Next {
+			t.Which = Each
+		} else if each {
 			t.Bound = Bound{Kind: ToEnd}
 		}
 	}

@@ -242,6 +242,9 @@ func (x *rowReader) repeat() []*Step {
 	if x.peek().isAny("from", "work") {
 		return nil
 	}
+	if isRowWord(x.at(1)) && x.at(2).kind == tNum {
+		return nil
+	}
 	save := x.p
 	x.p++
 	x.phrase(".")
@@ -306,7 +309,7 @@ func (x *rowReader) times() (Times, bool) {
 	t := x.peek()
 	kind := Exactly
 	switch {
-	case t.isAny("x", "*") && x.at(1).kind == tNum && !x.at(1).frac && (t.is("x") || t.glued || x.at(1).glued) && !x.oneXtwo():
+	case t.isAny("x", "*") && x.at(1).kind == tNum && !x.at(1).frac && (t.is("x") || x.at(1).glued && !x.openOutside("*")) && !x.oneXtwo():
 		x.p++
 		tm.N, _ = x.number()
 		x.accept("times")

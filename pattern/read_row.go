@@ -49,6 +49,16 @@ func (x *rowReader) steps(closer string) []*Step {
 			break
 		}
 		made := x.step(out)
+		if n, list := x.listInPlace(out, made, before); n > 0 {
+			out = append(out[:len(out)-n], list)
+			x.remember([]*Step{list})
+			continue
+		}
+		if along := x.along(out, made); along != nil {
+			out[len(out)-1] = along
+			x.remember([]*Step{along})
+			continue
+		}
 		if x.p == before { // nothing understood: take words as they are
 			made = x.unknown()
 		}
@@ -64,6 +74,90 @@ func (x *rowReader) steps(closer string) []*Step {
 		x.remember(made)
 	}
 	return out
+}
+
+// listInPlace makes one group of "2 dc, ch 2 and 2 dc in corner sp": the
+// things before "and" go where the last one goes. It gives how many of the
+// steps before are part of it.
+func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
+	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") || made[0].Legs > 0 {
+		return 0, nil
+	}
+	if w := made[0].Target; w.Which != Next && w.Which != Last && w.Which != Same && w.Which != Each && w.Which != Centre || w.N.N > 1 {
+		return 0, nil
+	}
+	n, chain := 0, false
+	for n < len(out) && n < 6 {
+		s := out[len(out)-1-n]
+		if s.Op == OpChain && !s.Counts.Said || s.Op == OpWork && !s.Target.said && s.Legs == 0 && s.Stitch != stitch.Slip {
+			chain = chain || s.Op == OpChain
+			n++
+			continue
+		}
+		break
+	}
+	for n > 0 && out[len(out)-n].Op == OpChain {
+		n-- // it begins with a stitch
+	}
+	if n < 2 || !chain {
+		return 0, nil
+	}
+	body := append([]*Step(nil), out[len(out)-n:]...)
+	last := *made[0]
+	last.Target = Target{Which: Next, N: last.N}
+	last.N = Num{N: 1}
+	body = append(body, &last)
+	return n, &Step{Op: OpInto, N: Num{N: 1}, Body: body, Target: made[0].Target, Span: cover(body[0].Span, made[0].Span)}
+}
+
+// along joins "sc in each sc and 3 sc in each ch-2 sp around": both run on
+// together, each in its own places.
+func (x *rowReader) along(out, made []*Step) *Step {
+	if len(out) == 0 || len(made) != 1 {
+		return nil
+	}
+	a, b := out[len(out)-1], made[0]
+	open := a.Op == OpAlong
+	if !open && !(eachStep(a) && a.Target.Bound.Kind == NoBound) || !eachStep(b) {
+		return nil
+	}
+	if open && a.Target.Bound.Kind != NoBound {
+		return nil
+	}
+	between := x.src.Slice(Span{min(a.Span.End, b.Span.Start), b.Span.Start})
+	for _, c := range []byte(between) {
+		if c == '.' || c == ';' || c == '(' {
+			return nil
+		}
+	}
+	var body []*Step
+	if open {
+		body = append(body, a.Body...)
+	} else {
+		if sameFilters(a.Target.Of, b.Target.Of) {
+			return nil
+		}
+		body = append(body, a)
+	}
+	body = append(body, b)
+	t := Target{Which: Each, Bound: b.Target.Bound, said: true}
+	return &Step{Op: OpAlong, Body: body, Target: t, Span: cover(a.Span, b.Span)}
+}
+
+func eachStep(s *Step) bool {
+	return (s.Op == OpWork || s.Op == OpInto) && s.Target.Which == Each && s.Legs == 0 && s.Target.Row == nil
+}
+
+func sameFilters(a, b []Filter) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
+		}
+	}
+	return true
 }
 
 // skipTo moves to the closer without reading, where nesting is too deep.
@@ -107,10 +201,12 @@ func (x *rowReader) remember(steps []*Step) {
 			if s.Stitch != stitch.Slip {
 				x.main = s.Stitch
 			}
-			x.bounded = s.Target.Which == Each || s.Target.Which == Last || s.Target.Bound.Kind != NoBound
-		case OpGroup, OpInto:
+			x.bounded = s.Target.Which == Each || s.Target.Which == Last || s.Target.Which == TurnTop || s.Target.Bound.Kind != NoBound
+		case OpGroup, OpInto, OpAlong:
 			x.worked = true
 			x.bounded = s.Times.Kind == Fill || s.Target.Which == Each || s.Target.Which == Last
+		case OpJoin:
+			x.bounded = true
 		case OpFree, OpEven, OpLeave:
 			x.worked, x.bounded = true, true
 		}
@@ -144,6 +240,17 @@ func (x *rowReader) step(before []*Step) []*Step {
 			return x.marker()
 		}
 		return nil
+	}
+	if t.kind == tNum && !t.frac && x.at(1).is("x") && x.at(2).isAny("(", "[", "{") && x.at(2).glued {
+		start := x.p
+		n, _ := x.number()
+		x.p++
+		if s := x.bracket(before); len(s) == 1 && s[0].Op == OpGroup && s[0].Times.Kind == Once {
+			s[0].Times = Times{Kind: Exactly, N: n, sure: true}
+			s[0].Span = x.spanFrom(start)
+			return s
+		}
+		x.p = start
 	}
 	if s := x.repeat(); s != nil {
 		return s
@@ -246,6 +353,19 @@ func (x *rowReader) chain() []*Step {
 		n, ok = x.number()
 		x.p++
 		x.accept("loosely", "sts", "st", "stitches")
+	case x.phrase("begin|start|starting|beginning", "with|by", "[chaining|making|working]", "[a]"):
+		if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") {
+			n, ok = x.number()
+			x.p++
+		} else if x.accept("ch", "chain", "chains") {
+			x.accept("-", "of")
+			if x.peek().kind == tNum {
+				n, ok = x.number()
+			}
+		} else if x.at(-1).isAny("chaining") && x.peek().kind == tNum {
+			n, ok = x.number()
+		}
+		x.accept("sts", "st", "stitches")
 	case x.phrase("[make|work|begin|start]", "[with]", "a", "[foundation|base|loose|starting|beginning]", "chain|ch", "of"), x.phrase("[make|work]", "[a]", "foundation|base|starting|beginning", "chain|ch", "of"):
 		if x.peek().kind == tNum {
 			n, ok = x.number()

@@ -77,6 +77,10 @@ func (x *rowReader) skip() []*Step {
 		x.p = save
 		break
 	}
+	if len(s.Target.Of) > 0 && s.Target.Of[0].Kind == ChainStitch && !x.worked {
+		c := x.countsAs(&Step{Op: OpChain, N: s.Target.N}, start)
+		s.Counts = c.Counts
+	}
 	x.phrase("for|to", "[a|the]", "[first]", "thumb|buttonhole|armhole|leg|handle|neck|opening|eye|hole|slot|gap|[decrease|dec]")
 	s.Span = x.spanFrom(start)
 	return out
@@ -94,6 +98,7 @@ func (x *rowReader) leave() []*Step {
 		x.p = start
 		return nil
 	}
+	lastOne := x.peek().isAny("last", "next", "final") && x.at(1).kind != tNum
 	x.accept("rem", "remaining", "rest", "last", "next", "remainder", "other", "final")
 	x.accept("of", "the")
 	if x.peek().kind == tNum {
@@ -103,6 +108,9 @@ func (x *rowReader) leave() []*Step {
 	if n, ok := x.nounAt(0); ok {
 		x.p += n.tokens
 		x.fill(&s.Target, n)
+		if lastOne && !plural(x.at(-1)) {
+			s.Target.N = Num{N: 1}
+		}
 	} else if !x.phrase("row|rnd|round") && !x.peek().isAny("unworked", "free") {
 		x.p = start
 		return nil
@@ -138,6 +146,9 @@ func (x *rowReader) control() []*Step {
 	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"):
 		x.phrase("and|&", "weave|secure|fasten|hide", "[in]", "[off|the|all]", "[end|ends|off]")
 		x.phrase("[,]", "leaving|leave", "[a]", "[long|short]", "[tail|end]")
+		if x.peek().isAny("the", "here", "neatly", "both", "each", "at", "after", "first", "second", "invisibly", "with", "loosely", "securely", "this") && !x.hasStitchSoon() {
+			x.toClauseEnd()
+		}
 		return one(OpFasten)
 	}
 	x.p = start
@@ -150,6 +161,20 @@ func (x *rowReader) control() []*Step {
 	return nil
 }
 
+// hasStitchSoon reports whether an instruction follows in the same clause.
+func (x *rowReader) hasStitchSoon() bool {
+	for k := 0; k < 12; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.isAny(",", ".", ";", ")", "(") {
+			return false
+		}
+		if _, n := x.stitchAt(k); n > 0 || t.isAny("ch", "chain") {
+			return true
+		}
+	}
+	return false
+}
+
 func (x *rowReader) leaveStep() []*Step {
 	if x.peek().isAny("leave", "leaving") {
 		return x.leave()
@@ -160,9 +185,18 @@ func (x *rowReader) leaveStep() []*Step {
 // ring = "magic ring" [ "," ] | "MR" ":" .
 func (x *rowReader) ring() []*Step {
 	start := x.p
-	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work", "[with]", "[a|an]", "[in|into]")
+	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work|in", "[with]", "[a|an]", "[in|into]")
 	x.phrase("[make|form]", "[a|an|the]")
 	n, ok := x.nounAt(0)
+	if x.peek().isAny("mc", "ring", "circle") && x.at(-1).isAny("with", "using", "in") {
+		x.p = start
+		return nil
+	}
+	if x.at(-1).isAny("in", "into", "a") && x.peek().isAny("mr", "mc", "magic", "adjustable", "sliding") && x.ts[start].isAny("in", "into", "work", "working") {
+		x.p += n.tokens
+		x.accept("work", "make", "working")
+		return []*Step{{Op: OpRing, Span: x.spanFrom(start)}}
+	}
 	if !ok || !n.ring || x.peek().isAny("ring", "circle") || x.peek().isAny("mc") && !x.at(1).separator() && x.at(1).kind != tNum {
 		x.p = start
 		return nil
@@ -185,7 +219,8 @@ func (x *rowReader) end1() bool { return x.at(1).kind == tEnd }
 func (x *rowReader) otherSide() []*Step {
 	start := x.p
 	x.accept("now")
-	x.phrase("working|work|turn|rotate|continue|continuing|cont|go|now", "[work|to|working|and]", "[back]", "[work|working]")
+	x.phrase("pivot|turn|rotate|spin|flip", "[the]", "[work|piece]", "[upside]", "[down|around]", "[and|to|,]", "[then]")
+	x.phrase("working|work|continue|continuing|cont|go|now|crochet|sc|proceed", "[work|to|working|and]", "[back]", "[work|working]")
 	x.phrase("around|round")
 	x.accept("now", "back", "down", "and", "work", "working", "to", "up")
 	x.accept("in", "on", "along", "into", "down", "across", "to", "around", "over", "up", "of", "at")
@@ -445,6 +480,9 @@ func (x *rowReader) attach() []*Step {
 				pl = []Target{t}
 			} else {
 				for !x.end() && !x.peek().isAny(",", ";", ".", ":", ")") {
+					if _, n := x.stitchAt(1); x.peek().is("and") && n > 0 {
+						break
+					}
 					x.p++
 				}
 				s.Target.Which = Anywhere
@@ -501,14 +539,14 @@ func (x *rowReader) colour() []*Step {
 	case x.phrase("with|using"):
 		// a colour by name, up to the comma: "with foam, ch 20"
 		k := 0
-		for k < 4 && x.at(k).kind == tWord && !x.at(k).isAny("in", "into") {
+		for k < 8 && (x.at(k).kind == tWord || x.at(k).kind == tOrd) && !x.at(k).isAny("in", "into", "ch", "chain") {
 			if _, n := x.stitchAt(k); n > 0 {
 				x.p = start
 				return nil
 			}
 			k++
 		}
-		if k == 0 || !x.at(k).isAny(",", ";", ":", "-") {
+		if k == 0 || !x.at(k).isAny(",", ";", ":", "-", "ch", "chain") {
 			x.p = start
 			return nil
 		}

@@ -117,7 +117,15 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 // clauseEnd is the index where the words of a bare total may end at most.
 func (x *rowReader) clauseEnd() int {
 	i := x.p
-	for i < len(x.ts)-1 && !x.ts[i].isAny(".", ")", "]", "}", "(", "[") {
+	for i < len(x.ts)-1 && !x.ts[i].isAny(".", ")", "]", "}") {
+		if x.ts[i].isAny("(", "[") {
+			if len(x.pat.Sizes) < 2 || i == 0 || x.ts[i-1].kind != tNum || x.ts[i+1].kind != tNum {
+				break
+			}
+			for i < len(x.ts)-1 && !x.ts[i].isAny(")", "]") {
+				i++
+			}
+		}
 		i++
 	}
 	return i
@@ -174,6 +182,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	if mark == "," && !generic {
 		certain = x.bounded
+	}
+	for _, p := range parts[1:] {
+		certain = certain || p.Kind == PartSpace
 	}
 	if !certain {
 		x.p = start
@@ -441,7 +452,7 @@ func (x *rowReader) settleTotal() {
 
 func makesStitches(s *Step) bool {
 	switch s.Op {
-	case OpWork, OpInto, OpFree, OpEven, OpDelta:
+	case OpWork, OpInto, OpFree, OpEven, OpDelta, OpAlong:
 		return true
 	case OpGroup:
 		for _, b := range s.Body {

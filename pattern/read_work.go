@@ -15,7 +15,13 @@ func (x *rowReader) work() []*Step {
 	start := x.p
 	s := &Step{Op: OpWork, N: Num{N: 1}}
 	count, counted := Num{N: 1}, false
-	x.accept("work", "make", "a", "an", "then")
+	evenly := x.peek().is("evenly") && x.at(1).isAny("work", "sc", "crochet", "dc", "hdc", "make")
+	if evenly {
+		x.p++
+	}
+	if !x.at(1).isAny("off") {
+		x.accept("work", "make", "a", "an", "then", "crochet")
+	}
 	for x.peek().isAny("beg", "beginning", "regular", "standard", "normal", "standing", "stdg", "stand", "chainless", "starting", "loose", "first") && !x.peek().isAny("first") {
 		x.p++
 	}
@@ -65,6 +71,10 @@ func (x *rowReader) work() []*Step {
 	}
 	x.p += n
 	s.Stitch = id
+	if id == stitch.Slip && x.seam() {
+		sp := x.spanFrom(start)
+		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	}
 	x.accept("st", "sts", "stitch", "stitches")
 	if x.together(s) {
 		return x.finish(start, s, count, counted)
@@ -73,6 +83,10 @@ func (x *rowReader) work() []*Step {
 		x.p++ // "hdc-5"
 	}
 	x.loopsAfter()
+	if evenly {
+		s.N = count
+		return x.free(start, s, counted)
+	}
 	if x.peek().isAny("inc", "increase", "incs") && !x.at(1).isAny("in") {
 		// "sc inc"
 		x.p++
@@ -117,6 +131,24 @@ func (x *rowReader) work() []*Step {
 		count, counted = x.number()
 	}
 	return x.finish(start, s, count, counted)
+}
+
+// seam takes "sl st the short ends together": making up, not a row's work.
+func (x *rowReader) seam() bool {
+	if !x.peek().isAny("the", "both", "all", "pieces", "edges", "sides", "short", "seam", "together", "through", "tog", "open", "closed") {
+		return false
+	}
+	for k := 0; k < 12; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.isAny(",", ".", ";", ")") || t.kind == tNum {
+			return false
+		}
+		if t.isAny("together", "tog", "seam", "edges", "ends", "sides", "layers", "pieces", "closed") {
+			x.toClauseEnd()
+			return true
+		}
+	}
+	return false
 }
 
 // loopsAfter takes "sc BLO", "sc in BLO" is a place's own.
@@ -200,6 +232,17 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	places := x.place()
 	if len(places) == 0 && !x.peek().isAny("evenly") {
 		x.p = save
+	}
+	if s.Stitch == stitch.Slip && (len(places) == 0 || places[0].Bound.Kind == ToPlace && x.ts[save].is("to")) {
+		x.p = save
+		x.accept("over", "across", "along")
+		probe := &Step{}
+		x.toPlace(probe)
+		if probe.Target.said {
+			return x.emit(start, s, []Target{probe.Target}, counted)
+		}
+		x.p = save
+		places = x.place()
 	}
 	if len(places) == 0 && x.phrase("evenly") {
 		return x.free(start, s, counted)
@@ -384,8 +427,8 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 			count, counted = x.number() // "dec 3": three of them
 		}
 		return x.finish(start, s, count, counted)
-	case t.isAny("work", "crochet", "next", "draw", "working") || t.kind == tNum && false:
-		// "work next 2 sts tog", "work 2 sts together"
+	case t.isAny("work", "crochet", "next", "draw", "working", "off"):
+		// "work next 2 sts tog", "work off next 2 sc as 1 sc"
 		k := 1
 		if t.is("next") {
 			k = 0

@@ -124,6 +124,7 @@ type Numbering struct {
 	First, Last Num   // equal for one row; First is zero for a row without a number
 	List        []int // for "Rows 3, 5 and 7"
 	Every       int   // 2 for "Row 2 and all even rows"
+	Until       int   // where it goes on to a row named
 	Count       Num   // for "Next 4 rows"
 }
 
@@ -166,6 +167,7 @@ const (
 	OpFree                // stitches only the author can count: evenly, row ends
 	OpEven                // work even: as many as below
 	OpNote                // something to know at this spot
+	OpAlong               // several kinds of place, each with its own stitch, as they come
 	OpEnding              // how the last pass of the repeat before it differs
 )
 

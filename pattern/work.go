@@ -111,6 +111,8 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		return w.into(s, rest)
 	case OpGroup:
 		return w.group(s, rest)
+	case OpAlong:
+		return w.along(s, rest)
 	case OpChain:
 		return w.chain(s, rest)
 	case OpSkip:
@@ -397,8 +399,10 @@ func (w *rowWork) skip(s *Step) bool {
 		}
 		return true
 	case First:
-		if w.stands && w.taken <= 1 {
-			return true // the stitch under the turning chain
+		if w.stands && w.taken <= 1 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
+			if n = max(n, 1) - 1; n == 0 {
+				return true // the stitch under the turning chain
+			}
 		}
 	case RowEnds:
 		w.elsewhere = true
@@ -411,6 +415,17 @@ func (w *rowWork) skip(s *Step) bool {
 	}
 	if w.below.chain && w.cur == (cursor{}) && !w.begun && n >= 1 {
 		w.lastSet = true // an instruction where to begin: nothing is skipped besides
+		w.pc.hook, w.pc.foundation = n+1, w.below.size()
+		if c := s.Counts; c.Said && c.As != stitch.None {
+			c = fillCounts(c, n, stitch.DC, nil)
+			w.cur.off += n
+			w.skipped += n
+			w.norm()
+			w.out.add(place{stitch: c.As, turn: true, size: int32(min(n, 1<<20))}, 1)
+			w.begun = true
+			w.leaf(s, 1)
+			return true
+		}
 	}
 	w.named = false
 	w.lastFresh = false

@@ -6,6 +6,9 @@ import "crochet/tallyturn/pattern/stitch"
 // that is worked back along.
 func (w *rowWork) chain(s *Step, rest []*Step) bool {
 	n := s.N.At(w.pr.size)
+	if w.below == nil && !w.begun && w.ringAhead(rest) && !ringNext(rest) {
+		w.below = &fabric{ring: true, magic: true} // a magic ring that is named only later
+	}
 	if w.below == nil && !w.begun {
 		w.below = &fabric{chain: true}
 		w.below.add(place{kind: pChain}, n)
@@ -30,7 +33,7 @@ func (w *rowWork) chain(s *Step, rest []*Step) bool {
 		w.leaf(s, 0)
 		return true
 	}
-	if !w.begun && w.chained == 0 && w.pending == 0 {
+	if !w.begun && w.chained == 0 && w.pending == 0 && w.nest == 0 {
 		w.startChain(s, n, rest)
 		return true
 	}
@@ -39,13 +42,26 @@ func (w *rowWork) chain(s *Step, rest []*Step) bool {
 	return true
 }
 
+// ringNext reports whether the chain just made is joined into a ring.
+func ringNext(rest []*Step) bool {
+	for _, s := range rest {
+		if s.Op == OpRing || s.Op == OpJoin {
+			return true
+		}
+		if s.Op != OpNote {
+			return false
+		}
+	}
+	return false
+}
+
 // nextMaking is the next step that works into something.
 func nextMaking(rest []*Step) *Step {
 	for _, s := range rest {
 		switch s.Op {
 		case OpWork, OpInto, OpFree, OpEven, OpSkip:
 			return s
-		case OpGroup:
+		case OpGroup, OpAlong:
 			return nextMaking(s.Body)
 		case OpNote, OpTurn, OpColour, OpStay:
 		default:
@@ -71,7 +87,7 @@ func nextStitch(rest []*Step) (stitch.ID, *Step) {
 			if id, _ := nextStitch(s.Body); id != stitch.None {
 				return id, s
 			}
-		case OpGroup:
+		case OpGroup, OpAlong:
 			if id, t := nextStitch(s.Body); id != stitch.None {
 				return id, t
 			}
@@ -95,7 +111,7 @@ func tallStitch(rest []*Step) stitch.ID {
 			if stitch.Of(s.Stitch).Kind == stitch.Compound {
 				id = stitch.None
 			}
-		case OpInto, OpGroup:
+		case OpInto, OpGroup, OpAlong:
 			id = tallStitch(s.Body)
 		}
 		if id != stitch.None && id != stitch.Slip && (best == stitch.None || stitch.Of(id).Turn > stitch.Of(best).Turn) {

@@ -139,6 +139,9 @@ func (w *rowWork) eachCount(s *Step, of []Filter, rest []*Step) (int64, bool) {
 	switch t.Bound.Kind {
 	case ToLast:
 		keep = t.Bound.N.At(w.pr.size)
+		if w.tchApart && !chainwise(of) {
+			total = w.leftWith(of)
+		}
 		if len(t.Bound.Of) > 0 && t.Bound.Of[0].Kind == Space {
 			// "to last ch-2 sp": the stitches before it
 			return w.before(of, t.Bound.Of, keep), true

@@ -441,7 +441,9 @@ func sameTrace(a, b *Trace, top bool) bool {
 func (w *rowWork) pass(s *Step, body []*Step, number int64) bool {
 	outer := w.trace
 	w.trace = nil
+	w.nest++
 	ok := w.run(body)
+	w.nest--
 	kids := w.trace
 	w.trace = outer
 	// a pass that fails is noted too: what it made before stays made, unless
@@ -639,7 +641,7 @@ func (w *rowWork) reached(g goal, of []Filter) bool {
 	case ToPlace:
 		return w.ended() || w.matches(&w.below.runs[w.cur.i].place, g.stop)
 	case ToLast:
-		return w.leftAll(of) <= g.keep
+		return w.leftWith(of) <= g.keep
 	}
 	if w.own != nil && w.ownLeft() {
 		return false
@@ -671,7 +673,7 @@ func (w *rowWork) onlyStitchesTaken() bool { return !w.named }
 func (w *rowWork) beyond(g goal, of []Filter) bool {
 	switch g.kind {
 	case ToLast:
-		return w.leftAll(of) < g.keep
+		return w.leftWith(of) < g.keep
 	case ToPlace:
 		return false
 	}
@@ -798,6 +800,9 @@ func (w *rowWork) spacesLeft() int64 {
 // whole passes end; what follows may still use what is left.
 func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Step) bool {
 	left := w.leftAll(of) - g.keep
+	if g.kind == ToLast {
+		left = w.leftWith(of) - g.keep
+	}
 	if left <= 0 || w.nothingWorth(g) {
 		return true
 	}
@@ -877,7 +882,7 @@ func (w *rowWork) lastPass(s *Step, i int64) bool {
 	m := w.mark()
 	e := s.ending
 	if e.Text == "omit" {
-		return w.pass(s, s.Body[:max(0, len(s.Body)-1)], i+1)
+		return w.pass(s, omitted(s.Body), i+1)
 	}
 	if e.Text == "as it began" {
 		return w.pass(s, s.Body, i+1)
@@ -900,7 +905,7 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	plain.ending = nil
 	m := w.mark()
 	if e.Text == "omit" {
-		return w.fillPartial(s, s.Body[:max(0, len(s.Body)-1)], rest)
+		return w.fillPartial(s, omitted(s.Body), rest)
 	}
 	exact := func() bool { return w.misfitLeft == 0 && w.leftOver() == 0 && w.passed == m.passed }
 	type try func() (bool, int64)
@@ -944,6 +949,21 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	w.misfitLeft = 0
 	ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
 	return ok && w.run(e.Body), n
+}
+
+// omitted is a group without its last stitch or chain.
+func omitted(body []*Step) []*Step {
+	n := len(body)
+	if n == 0 {
+		return nil
+	}
+	last := body[n-1]
+	if last.Op == OpWork && last.Target.Which == Next && last.Target.N.N > 1 && len(last.Target.N.Sizes) == 0 {
+		c := *last
+		c.Target.N.N--
+		return append(append([]*Step(nil), body[:n-1]...), &c)
+	}
+	return body[:n-1]
 }
 
 // leftAfter is how many places would be left over once the steps after are

@@ -375,6 +375,10 @@ func (w *rowWork) first(s *Step, p place, per int64) bool {
 		if len(of) > 0 && of[0].Kind == Space {
 			return w.next(s, p, per)
 		}
+		if stitch.Of(s.Stitch).Turn >= 2 && !w.groupOpen() {
+			w.openGroup()
+			p.in = true
+		}
 		w.emit(s, p, per)
 		return true
 	}
@@ -454,7 +458,7 @@ func (w *rowWork) nth(s *Step, p place, per int64) bool {
 		w.emit(s, p, per)
 		return true
 	}
-	if w.cur == (cursor{}) || !w.begun {
+	if w.cur == (cursor{}) || !w.begun || w.stands && w.taken <= 1 {
 		if !w.absolute(n, of) {
 			return w.fail(CodeOverrun, s, n, "there is no %s place in the row below: it offers %s", ordinal(n), w.offers())
 		}
@@ -490,11 +494,11 @@ func (w *rowWork) turnTop(s *Step, p place, per int64) bool {
 			if of := s.Target.Within; of == nil || of.Size == 0 || int64(r.size) == of.Size || !w.below.has(*of) {
 				between := int64(0)
 				for j := c.i; j < i; j++ {
-					if w.below.runs[j].counts() {
+					if w.below.runs[j].counts() && !w.below.runs[j].in {
 						between += w.below.runs[j].n
 					}
 				}
-				if j := c.i; j < i && w.below.runs[j].counts() {
+				if j := c.i; j < i && w.below.runs[j].counts() && !w.below.runs[j].in {
 					between -= c.off
 				}
 				if between > 0 && !w.named {

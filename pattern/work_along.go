@@ -1,0 +1,91 @@
+package pattern
+
+// along works to the bound of the last of its steps, each place with the
+// step whose description it answers: "sc in each sc and 3 sc in each ch-2 sp".
+func (w *rowWork) along(s *Step, rest []*Step) bool {
+	if w.below == nil || w.below.free || w.below.magic && len(w.below.runs) == 0 {
+		w.free, w.begun = true, true
+		w.leaf(s, 0)
+		return true
+	}
+	w.foundationStart(s.Body[0], &s.Body[0].Target)
+	of := make([][]Filter, len(s.Body))
+	for i, b := range s.Body {
+		of[i] = w.resolve(b, b.Target.Of)
+	}
+	keep := w.needAtEnd(rest, nil)
+	var stop []Filter
+	switch b := s.Target.Bound; b.Kind {
+	case ToLast:
+		keep = b.N.At(w.pr.size)
+	case ToPlace:
+		stop = w.resolve(s, b.Of)
+	}
+	w.lastFresh = false
+	for !w.ended() {
+		w.norm()
+		if w.ended() {
+			break
+		}
+		r := &w.below.runs[w.cur.i]
+		if stop != nil && w.matches(&r.place, stop) || r.turn && w.tchApart {
+			break
+		}
+		b := chooseStep(w, s.Body, of, &r.place)
+		if b == nil {
+			w.cur.i, w.cur.off = w.cur.i+1, 0
+			continue
+		}
+		n := w.runLeft()
+		if w.workable(&r.place) {
+			if n = min(n, w.left(nil)-keep); n <= 0 {
+				break
+			}
+		}
+		if !w.alongTake(b, n) {
+			return false
+		}
+	}
+	return true
+}
+
+// chooseStep gives the step for a place: one that names its kind before one
+// that takes any.
+func chooseStep(w *rowWork, body []*Step, of [][]Filter, p *place) *Step {
+	var found *Step
+	for i, b := range body {
+		if !w.matches(p, of[i]) {
+			continue
+		}
+		if len(of[i]) > 0 && of[i][0].Kind != AnyStitch {
+			return b
+		}
+		if found == nil {
+			found = b
+		}
+	}
+	return found
+}
+
+// alongTake works one step into n places at the cursor.
+func (w *rowWork) alongTake(b *Step, n int64) bool {
+	per := max(1, b.N.At(w.pr.size))
+	if b.Op == OpWork {
+		if r := w.below.runs[w.cur.i]; r.kind == pSpace && chainwise(b.Target.Of) {
+			per *= int64(r.size)
+		}
+		w.take(n)
+		w.emit(b, stitchPlace(b), per*n)
+		return true
+	}
+	for ; n > 0; n-- {
+		if w.steps++; w.steps > maxSteps {
+			return w.fail(CodeTooLarge, b, 0, "more than %d instructions: this row is too large to be worked one by one", maxSteps)
+		}
+		w.take(1)
+		if !w.inPlace(b, per) {
+			return false
+		}
+	}
+	return true
+}
