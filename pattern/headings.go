@@ -1,6 +1,10 @@
 package pattern
 
-import "strings"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // sectionAt finds a section heading at the start of a line, and where its
 // text begins.
@@ -132,8 +136,12 @@ func (r *reader) beginsWork(ln line) bool {
 		return x.at(1).kind == tNum && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end) || x.at(1).isAny("sp") && false
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
-	case t.isAny("with", "using", "in", "over", "work", "make", "beg", "begin", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
+	case t.isAny("commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
 		return r.hasStitches(ln) || t.isAny("change", "switch", "leave") && r.piece != nil || t.isAny("do") && x.at(1).is("not") && r.piece != nil
+	case t.kind == tNum && len(r.pat.Sizes) > 1 && x.at(1).isAny("(", "["):
+		x.number()
+		_, n := x.stitchAt(0)
+		return n > 0 || x.peek().isAny("ch", "chain")
 	case t.kind == tNum:
 		_, n := x.stitchAt(1)
 		return n > 0 || x.at(1).isAny("ch", "chain", "inc", "dec")
@@ -181,6 +189,34 @@ func (r *reader) hasStitches(ln line) bool {
 		}
 		if _, n := x.stitchAt(k); n > 0 && !t.isAny("plain", "single", "double", "treble", "slip") {
 			return true
+		}
+	}
+	return false
+}
+
+// definitionLike reports a line that says how a stitch is made: a name that
+// print uses for one, a mark, and its making.
+func (r *reader) definitionLike(ln line) bool {
+	x := r.scratch(ln.start)
+	named := groupWord(x, 0) > 0 || x.peek().isAny("picot", "cluster", "popcorn", "bobble", "puff", "beg", "beginning", "group", "cl", "pc", "joint", "star")
+	if id, n := x.stitchAt(0); n > 0 && stitch.Of(id).Kind == stitch.Compound {
+		named = true
+	}
+	for k := 1; k < min(7, ln.end-ln.start); k++ {
+		t := x.at(k)
+		if t.isAny(":", "=") || t.is("-") && (!t.glued || !x.at(k+1).isAny("st", "sts", "stitch", "ch")) && k > 0 {
+			if !named {
+				for j := k; j < ln.end-ln.start; j++ {
+					if x.at(j).isAny("yo", "yoh", "yrh", "insert") || x.at(j).is("draw") || x.at(j).is("drop") && x.at(j+1).isAny("loop") {
+						return true
+					}
+				}
+				return false
+			}
+			return k+1 < ln.end-ln.start
+		}
+		if t.kind == tPunct && !t.isAny("-", "(", ")") || isRowWord(t) {
+			return false
 		}
 	}
 	return false
@@ -359,7 +395,7 @@ func (r *reader) makeAt(i, end int) int {
 		return 0
 	}
 	for x.p < end && !x.peek().isAny(")", "]", ":") {
-		if x.peek().kind == tNum {
+		if x.peek().kind == tNum || x.peek().isAny("ch", "chain", "chains", "sts", "sc", "dc") {
 			return 0
 		}
 		x.p++ // "in each colour"

@@ -205,6 +205,9 @@ func (x *rowReader) labelNumbers(l *label) bool {
 		if !list && x.at(k-1).is("-") && !x.at(k-1).glued && !m.glued && m.num <= l.numbers.Last.N {
 			return true // "Row 5 - 3 sc ...": a dash, not a range
 		}
+		if !list && x.at(k-1).is("-") && x.at(k-1).glued && !x.pluralLabel() && (x.at(k+1).isAny("ch", "chain") || m.num <= l.numbers.Last.N) {
+			return true // "Row 3—1 ch, ..."
+		}
 		if !list && x.at(k-1).is("-") {
 			// "Row 5 - 6 sc in ring": the number belongs to a stitch
 			if _, n := x.stitchAt(k + 1); n > 0 && !x.at(k-1).glued {
@@ -241,6 +244,16 @@ func (x *rowReader) labelNumbers(l *label) bool {
 			l.numbers.Last = num
 		}
 	}
+}
+
+// pluralLabel reports whether the label says "Rows".
+func (x *rowReader) pluralLabel() bool {
+	for i := x.p; i >= max(0, x.p-4); i-- {
+		if x.ts[i].isAny("rows", "rnds", "rounds", "rds", "r") {
+			return true
+		}
+	}
+	return false
 }
 
 func roman(s string) int {

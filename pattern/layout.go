@@ -13,7 +13,7 @@ func unmark(src string, toks []token) []token {
 		for j < len(toks) && !toks[j].head {
 			j++
 		}
-		out = unmarkLine(out, toks[i:j])
+		out = unmarkLine(src, out, toks[i:j])
 		i = j
 	}
 	return out
@@ -48,12 +48,17 @@ func abbreviationStops(src string, toks []token) []token {
 				continue
 			}
 		}
+		if t := &toks[i]; t.is("d") && t.glued && i > 0 && i+1 < len(toks) && len(out) > 0 && out[len(out)-1].kind == tNum && isRowWord(&toks[i+1]) {
+			o := &out[len(out)-1] // "2d row", as old booklets have it
+			o.kind, o.end = tOrd, t.end
+			continue
+		}
 		out = append(out, toks[i])
 	}
 	return out
 }
 
-func unmarkLine(out, l []token) []token {
+func unmarkLine(src string, out, l []token) []token {
 	blank, head := l[0].blank, l[0].head
 	k := 0
 	hashes := 0
@@ -64,7 +69,7 @@ func unmarkLine(out, l []token) []token {
 		case t.is("#"):
 			hashes++
 		case t.isAny("-", "+") && !l[k+1].glued && (l[k+1].kind != tNum):
-		case t.is("*") && !l[k+1].glued && (isRowWord(&l[k+1]) || l[k+1].is("**") || l[k+1].kind == tOrd || l[k+1].isAny("fasten", "ch")):
+		case t.is("*") && !l[k+1].glued && !('a' <= src[l[k+1].start] && src[l[k+1].start] <= 'z') && (isRowWord(&l[k+1]) || l[k+1].is("**") || l[k+1].kind == tOrd || l[k+1].isAny("fasten", "ch")):
 		case t.is("[") && l[k+1].isAny("]", "x") && (l[k+1].is("]") || l[min(k+2, len(l)-1)].is("]")): // a check box
 			k++
 			if l[k].is("x") {
@@ -209,6 +214,11 @@ func (r *reader) line(i int) {
 			r.newHeading(line{ln.start, body - 1})
 		}
 		r.words(body, ln.end)
+		return
+	}
+	if len(r.pat.Pieces) == 0 && len(r.setup) == 0 && r.definitionLike(ln) {
+		r.header(secSpecial, ln.start, ln.end)
+		r.specialLine(ln)
 		return
 	}
 	if r.beginsWork(ln) || len(r.setup) > 0 && !t.blank {

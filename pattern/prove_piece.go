@@ -8,7 +8,7 @@ import (
 
 // workPiece works all rows of a piece.
 func (pr *prover) workPiece(p *Piece) *pieceWork {
-	w := &pieceWork{pr: pr, piece: p, proof: &PieceProof{Piece: p}, stated: -1}
+	w := &pieceWork{pr: pr, piece: p, proof: &PieceProof{Piece: p}, stated: -1, said: make(map[int64]bool)}
 	items := pr.sequence(p)
 	for i, it := range items {
 		next := 0

@@ -22,7 +22,8 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	for _, s := range body {
 		rw.tchApart = rw.tchApart || namesTurn(s)
 	}
-	ok := rw.run(w.leadOf(row, body)) && rw.run(row.Setup) && rw.run(body)
+	steps := append(append(append([]*Step(nil), w.leadOf(row, body)...), row.Setup...), body...)
+	ok := rw.run(steps)
 	if ok && rw.kind == Round && !rw.joined && rw.pending > 0 {
 		rw.closing = rw.pending
 		rw.flush(false, "") // a spiral's last space
@@ -170,7 +171,7 @@ func (rw *rowWork) leftOver() int64 {
 	if rw.below == nil || rw.below.free || rw.leave || rw.below.magic || rw.attached || rw.host != nil {
 		return 0
 	}
-	if rw.below.ring && rw.named {
+	if rw.below.ring && rw.named || rw.elsewhere && rw.taken == 0 {
 		return 0
 	}
 	n := int64(0)
@@ -594,6 +595,7 @@ func readingWords(o options) string {
 // finish records the row and makes ready for the next.
 func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, total *Total) {
 	rw := o.rw
+	w.learn(rw, row)
 	rp.Status, rp.Made = o.status, o.made
 	if o.fatal != nil && o.status != Agrees {
 		rp.Status = Differs
@@ -655,6 +657,31 @@ func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, tot
 		w.below, w.other = uniform(stated, mainOf(&out)), nil
 	}
 	w.madeLast = o.made
+}
+
+// learn keeps what a row says, or shows by where it is joined, of the chain it
+// begins with, for later rows that begin alike and say nothing.
+func (w *pieceWork) learn(rw *rowWork, row *Row) {
+	if rw.chained < 2 {
+		return
+	}
+	if _, known := w.said[rw.chained]; known {
+		return
+	}
+	for _, s := range append(append([]*Step(nil), row.Setup...), row.Steps...) {
+		if s.Op == OpChain && s.N.At(w.pr.size) == rw.chained {
+			if s.Counts.Said {
+				w.said[rw.chained] = s.Counts.As != stitch.None
+			}
+			break
+		}
+		if makesStitches(s) {
+			break
+		}
+	}
+	if _, known := w.said[rw.chained]; !known && rw.joinsChain {
+		w.said[rw.chained] = true
+	}
 }
 
 // hasChainOnly reports a row that made nothing to work into but a chain: a

@@ -46,7 +46,7 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		if x.at(k+1).is("-") && x.at(k+2).is("ch") {
 			return noun{turn: true, tokens: 3}, true
 		}
-	case "standing", "stdg", "chainless", "regular", "plain":
+	case "standing", "stdg", "chainless", "regular", "plain", "joint", "single", "joined":
 		if n, ok := x.nounAt(k + 1); ok {
 			n.tokens++
 			return n, true
@@ -409,6 +409,23 @@ func (x *rowReader) startsCore() bool {
 //	     | "top of" noun | "centre" noun "of" noun | "between" ... | number noun | noun .
 func (x *rowReader) core(first bool) (Target, bool) {
 	start := x.p
+	if x.peek().is("back") && x.at(1).isAny("in", "into") {
+		// "dc back in the sc just before these 2 dc"
+		x.p++
+		x.preposition()
+		x.accept("the", "same")
+		if x.peek().kind == tOrd {
+			x.p++
+		}
+		if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+			for !x.end() && !x.peek().isAny(",", ";", ".", ")", "*") {
+				x.p++
+			}
+			return Target{Which: Same, said: true, Span: x.spanFrom(start)}, true
+		}
+		x.p = start
+	}
 	prep := x.preposition()
 	t := Target{said: true}
 	done := func(ok bool) (Target, bool) {
@@ -795,11 +812,11 @@ func (x *rowReader) qualify(t *Target) {
 		switch {
 		case x.phrase("from|off", "[the]", "hook|hk"):
 			t.Which = FromHook
-		case x.phrase("as", "[the]", "join|joining|joined|sl|slip|last|first|previous|prev|beg|base|before|tch|turning|ch", "[sl|slip|st]", "[st|stitch|sc|dc|hdc|ch|chain]", "[was]", "[made]"):
+		case x.phrase("as", "[the]", "first|beg|last|previous", "two|three|four|2|3|4|one"), x.asFirst(), x.phrase("as", "[the]", "ss|slst|join|joining|joined|sl|slip|last|first|previous|prev|beg|base|before|tch|turning|ch", "[sl|slip|st]", "[st|stitch|sc|dc|hdc|ch|chain]", "[was]", "[made]"):
 			if t.Which != Same {
 				t.Which = Same
 			}
-		case x.phrase("below"), x.phrase("just", "made|worked|joined|formed"), x.phrase("made"), x.phrase("at", "[the]", "base", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
+		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.phrase("just", "made|worked|joined|formed"), x.phrase("made"), x.phrase("at", "[the]", "base", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
 			if x.peek().kind == tNum && x.at(-1).isAny("ch", "-", "chain") {
 				x.p++
 			}
@@ -856,6 +873,26 @@ func (x *rowReader) rowOf(t *Target) bool {
 		x.p += 3
 		return true
 	}
+	return false
+}
+
+// asFirst reads "as first 2 sc": the place of the stitches that began.
+func (x *rowReader) asFirst() bool {
+	save := x.p
+	if x.accept("as") {
+		x.accept("the")
+		if o := x.peek(); o.kind == tOrd || o.isAny("last", "beg", "previous") {
+			x.p++
+			if x.peek().kind == tNum {
+				x.p++
+			}
+			if n, ok := x.nounAt(0); ok {
+				x.p += n.tokens
+				return true
+			}
+		}
+	}
+	x.p = save
 	return false
 }
 

@@ -89,8 +89,8 @@ func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
 	n, chain := 0, false
 	for n < len(out) && n < 6 {
 		s := out[len(out)-1-n]
-		if s.Op == OpChain && !s.Counts.Said || s.Op == OpWork && !s.Target.said && s.Legs == 0 && s.Stitch != stitch.Slip {
-			chain = chain || s.Op == OpChain
+		if s.Op == OpChain && !s.Counts.Said || s.Op == OpPicot || s.Op == OpWork && !s.Target.said && s.Legs == 0 && s.Stitch != stitch.Slip {
+			chain = chain || s.Op == OpChain || s.Op == OpPicot
 			n++
 			continue
 		}
@@ -186,6 +186,9 @@ func (x *rowReader) connector() bool {
 	case "the":
 		return x.at(1).kind == tNum || x.at(1).isAny("following")
 	case "work", "working":
+		if x.at(1).kind == tOrd || isRowWord(x.at(1)) {
+			return false
+		}
 		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "last", "same", "the", "this", "these", "now", "loosely", "both", "same", "rows", "row", "each", "every")
 	}
 	return true
@@ -343,6 +346,11 @@ func (x *rowReader) chain() []*Step {
 		} else if x.phrase("an", "even|odd", "number") {
 			n, ok = Num{}, true
 		}
+	case x.peek().kind == tNum && x.at(1).isAny("(", "[", "{") && len(x.pat.Sizes) > 1:
+		n, ok = x.number()
+		if ok = ok && x.accept("ch", "chain", "chains", "chs"); ok {
+			x.accept("loosely", "sts")
+		}
 	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") && !x.at(1).isAny("sp"):
 		if _, sized := x.sizedSpace(0); sized {
 			break
@@ -353,7 +361,7 @@ func (x *rowReader) chain() []*Step {
 		n, ok = x.number()
 		x.p++
 		x.accept("loosely", "sts", "st", "stitches")
-	case x.phrase("begin|start|starting|beginning", "with|by", "[chaining|making|working]", "[a]"):
+	case x.phrase("begin|start|starting|beginning|commence|commencing", "with|by", "[chaining|making|working]", "[a]"):
 		if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") {
 			n, ok = x.number()
 			x.p++
@@ -421,6 +429,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	x.phrase("[to]", "form|make|forming|making", "[a|the]", "[ch|chain]", "ring|circle|loop|round")
 	x.phrase("to", "[the]", "ring")
 	x.phrase("[in|into]", "a", "ring|circle")
+	x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]")
 	x.phrase("[,]", "being|taking", "careful|care", "not", "to", "twist", "[the|your]", "[ch|chain]")
 	x.phrase("[,]", "without", "twisting", "[the|your]", "[ch|chain]")
 	r := &Step{Op: OpRing, N: s.N, Span: x.spanFrom(at)}
@@ -607,6 +616,11 @@ func (x *rowReader) readCounts(c *Counts) bool {
 				x.p++
 				return true
 			}
+		}
+		if x.phrase("[and|+|,]", "[plus]"); x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chs") {
+			c.Said, c.As, c.N, c.Space = true, id, n, x.peek().num
+			x.p += 2
+			return true
 		}
 	}
 	x.p = save

@@ -253,6 +253,10 @@ func (x *rowReader) join() []*Step {
 			x.p = start
 			return nil
 		}
+		if t := x.peek(); !x.worked && t.kind == tWord && !t.isAny("with", "in", "to", "into", "at", "by", "and", "then", "the", "being", "without", "using", "form", "here", "as", "sl", "ss", "together") {
+			x.p = start
+			return nil
+		}
 		if x.phrase("as", "[before|usual|in|established|for]", "[before|row|rnd|round|previous]", "[rnd|round]") {
 			return x.joined(s, start)
 		}
@@ -480,7 +484,7 @@ func (x *rowReader) attach() []*Step {
 				pl = []Target{t}
 			} else {
 				for !x.end() && !x.peek().isAny(",", ";", ".", ":", ")") {
-					if _, n := x.stitchAt(1); x.peek().is("and") && n > 0 {
+					if _, n := x.stitchAt(1); x.peek().is("and") && (n > 0 || x.at(1).isAny("work", "ch", "crochet", "evenly")) {
 						break
 					}
 					x.p++
@@ -616,6 +620,12 @@ func (x *rowReader) placeFirst() []*Step {
 			break
 		}
 		body = append(body, item...)
+		if x.peek().isAny("(") {
+			if end := x.closer(0); end > 0 && end-x.p < 8 && x.ts[x.p+1].kind == tWord {
+				x.nameMade(body, end)
+				x.p = end + 1
+			}
+		}
 	}
 	if len(body) == 0 {
 		x.p = start
@@ -698,6 +708,11 @@ func (x *rowReader) picot() []*Step {
 		return nil
 	}
 	x.p++
+	if x.peek().isAny("(", "[") && x.at(2).isAny("ch", "chain") || x.peek().isAny("(") && x.at(1).isAny("ch", "chain", "made") {
+		if end := x.closer(0); end > 0 {
+			x.p = end + 1 // how it is made
+		}
+	}
 	s := &Step{Op: OpPicot, N: n, Span: x.spanFrom(start)}
 	save := x.p
 	if pl := x.place(); len(pl) > 0 && pl[0].Which != Same && pl[0].Which != TurnTop {

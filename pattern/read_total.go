@@ -186,6 +186,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	for _, p := range parts[1:] {
 		certain = certain || p.Kind == PartSpace
 	}
+	if parts[0].Kind == PartChain {
+		certain = false
+	}
 	if !certain {
 		x.p = start
 		return false
@@ -402,6 +405,10 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step, bracket
 			continue
 		}
 		w := &x.ts[i]
+		if w.isAny("unworked", "dropped", "unmade", "skipped", "missed") {
+			t = nil
+			break
+		}
 		if w.isAny("increased", "decreased", "inc'd", "dec'd", "per", "added", "fewer", "dropped", "less") || w.isAny("more") && !w.isAny("times") ||
 			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") || w.isAny("made", "worked") && x.depth > 1 {
 			if w.isAny("more", "increased", "decreased", "fewer", "added", "less", "dropped") && len(parts) == 1 && x.row.Total == nil && x.depth == 1 && parts[0].Kind != PartOther {

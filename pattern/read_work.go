@@ -15,6 +15,14 @@ func (x *rowReader) work() []*Step {
 	start := x.p
 	s := &Step{Op: OpWork, N: Num{N: 1}}
 	count, counted := Num{N: 1}, false
+	if x.phrase("work|working", "evenly", "in") {
+		if id, n := x.stitchAt(0); n > 0 {
+			x.p += n
+			s.Stitch = id
+			return x.free(start, s, false)
+		}
+		x.p = start
+	}
 	evenly := x.peek().is("evenly") && x.at(1).isAny("work", "sc", "crochet", "dc", "hdc", "make")
 	if evenly {
 		x.p++
@@ -78,6 +86,19 @@ func (x *rowReader) work() []*Step {
 	x.accept("st", "sts", "stitch", "stitches")
 	if x.together(s) {
 		return x.finish(start, s, count, counted)
+	}
+	if counted && count.N >= 2 && x.phrase("[worked|closed|joined]", "tog|together") {
+		// "3 dtr worked together into next st": a cluster; "over next 3" a decrease
+		if x.peek().isAny("over") || x.peek().isAny("in", "into") && x.at(1).isAny("next") && x.at(2).kind == tNum {
+			s.Legs = int(count.N)
+			return x.finish(start, s, Num{N: 1}, false)
+		}
+		if x.peek().isAny("in", "into") {
+			s.Stitch = stitch.Cluster
+			return x.finish(start, s, Num{N: 1}, false)
+		}
+		s.Legs = int(count.N)
+		return x.finish(start, s, Num{N: 1}, false)
 	}
 	if !counted && x.peek().is("-") && x.peek().glued && x.at(1).kind == tNum && x.at(1).glued {
 		x.p++ // "hdc-5"
@@ -229,6 +250,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		}
 	}
 	save := x.p
+	if x.phrase("to|for|in", "each|every", "[dc|tr|sc|hdc|htr]", "row|rnd", "[end|ends]") {
+		return x.free(start, s, false)
+	}
 	places := x.place()
 	if len(places) == 0 && !x.peek().isAny("evenly") {
 		x.p = save
@@ -600,6 +624,11 @@ func (x *rowReader) delta() []*Step {
 	}
 	x.p++
 	x.accept("by")
+	if x.peek().isAny("where", "when", "as", "enough", "sufficiently", "gradually", "occasionally", "to", "if") && x.ts[x.p-1].isAny("increasing", "decreasing") {
+		x.toClauseEnd()
+		sp := x.spanFrom(start)
+		return []*Step{{Op: OpFree, Stitch: x.main, Span: sp, Text: x.src.Slice(sp)}}
+	}
 	if x.peek().kind != tNum {
 		x.p = start
 		return nil
@@ -615,6 +644,7 @@ func (x *rowReader) delta() []*Step {
 		return nil
 	}
 	x.accept("spaced", "around", "across")
+	x.phrase("in|on", "each|every|this|the|all", "[of]", "[these|next]", "[row|rnd|round|rows|rnds]")
 	for i := range n.Sizes {
 		n.Sizes[i] *= sign
 	}
@@ -626,7 +656,7 @@ func (x *rowReader) delta() []*Step {
 // shape reads words that shape without naming stitches: "work even".
 func (x *rowReader) shape() []*Step {
 	start := x.p
-	if x.phrase("[work|continue|cont|working]", "even|straight", "[in]", "[pattern|patt]", "[across|around]") && x.p-start >= 1 {
+	if x.phrase("[work|continue|cont|working]", "even|straight") && (x.phrase("in", "pattern|patt", "[across|around]") || x.phrase("[across|around]")) {
 		if x.at(-1).isAny("even", "straight", "pattern", "patt", "across", "around") && !x.peek().isAny("increase", "number") {
 			s := &Step{Op: OpEven, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}
 			if x.phrase("in", "[each]") {

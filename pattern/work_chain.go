@@ -33,13 +33,23 @@ func (w *rowWork) chain(s *Step, rest []*Step) bool {
 		w.leaf(s, 0)
 		return true
 	}
-	if !w.begun && w.chained == 0 && w.pending == 0 && w.nest == 0 {
+	if (!w.begun || w.onlySlips()) && w.chained == 0 && w.pending == 0 && w.nest == 0 {
 		w.startChain(s, n, rest)
 		return true
 	}
 	w.pending += n
 	w.leaf(s, 0)
 	return true
+}
+
+// onlySlips reports whether the row has so far only moved along.
+func (w *rowWork) onlySlips() bool {
+	for i := range w.out.runs {
+		if w.out.runs[i].kind != pStitch || w.out.runs[i].stitch != stitch.Slip {
+			return false
+		}
+	}
+	return len(w.out.runs) > 0
 }
 
 // ringNext reports whether the chain just made is joined into a ring.
@@ -143,7 +153,7 @@ func (w *rowWork) startChain(s *Step, n int64, rest []*Step) {
 	switch {
 	case w.below.ring && w.cur.i >= 0 && (w.below.magic || w.ringAhead(rest)):
 	case w.below.free:
-	case w.lastSet && !w.lastFresh && !w.begun:
+	case w.lastSet && !w.lastFresh && (!w.begun || w.onlySlips()):
 		w.stands = true // on the place that was travelled to
 	default:
 		if _, _, ok := w.seekFirst(rest); ok {
@@ -185,6 +195,9 @@ func (w *rowWork) ringAhead(rest []*Step) bool {
 // pattern says, or else what the reading taken for the piece has it.
 func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 	id, first := nextStitch(rest)
+	if first != nil && first.Op == OpWork && (first.Legs > 0 || first.Stitch == stitch.Cluster) && first.Target.Which == Same {
+		return Counts{} // the chain is the first leg of a cluster
+	}
 	if s.Counts.Said {
 		return fillCounts(s.Counts, n, id, rest)
 	}
@@ -225,11 +238,14 @@ func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 	case n == h-1 && h >= 3:
 		def = w.joinsChain
 	}
-	if w.firstNamed(first) && n <= h {
+	if w.firstNamed(first, h) && n <= h {
 		def = w.joinsChain
 	}
 	if w.joinsStitch && n <= h {
 		def = false
+	}
+	if said, ok := w.pc.said[n]; ok {
+		def = said
 	}
 	if !w.pr.counted(key, def, w.opts) {
 		return Counts{}
@@ -243,11 +259,11 @@ func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 
 // firstNamed reports whether the first stitch is told to go into the first
 // place: then the chain before it hardly counts, or it would be an increase.
-func (w *rowWork) firstNamed(s *Step) bool {
+func (w *rowWork) firstNamed(s *Step, h int64) bool {
 	if s == nil {
 		return false
 	}
-	return s.Target.Which == First && s.N.N <= 1 || s.Target.Which == Same && w.kind == Round && s.N.N <= 1 && s.Op == OpWork && !w.lastSet
+	return s.Target.Which == First && s.N.N <= 1 || s.Target.Which == Same && w.kind == Round && s.N.N <= 1 && s.Op == OpWork && !w.lastSet && h < 3
 }
 
 // fillCounts completes "counts as a stitch" with the stitch and the space.

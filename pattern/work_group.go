@@ -917,11 +917,14 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		ok, n := w.fill(&plain, rest)
 		return ok && len(w.problems) == m.problems, n
 	}
-	tries := []try{after, asIs}
-	if len(e.Body) == 0 {
-		tries = []try{asIs}
+	var tries []try
+	if len(e.Body) > 0 {
+		tries = append(tries, after)
 	}
-	for cut := len(s.Body) - 1; cut > 0 && len(e.Body) > 0; cut-- {
+	if len(e.Body) == 0 || endsAlike(s.Body, e.Body) {
+		tries = append(tries, asIs)
+	}
+	for cut := len(s.Body) - 1; cut >= 0 && len(e.Body) > 0; cut-- {
 		c := cut
 		tries = append(tries, func() (bool, int64) {
 			n := int64(0)
@@ -964,6 +967,20 @@ func omitted(body []*Step) []*Step {
 		return append(append([]*Step(nil), body[:n-1]...), &c)
 	}
 	return body[:n-1]
+}
+
+// endsAlike reports whether an ending only says again how the group ends.
+func endsAlike(body, end []*Step) bool {
+	last := func(ss []*Step) *Step {
+		for i := len(ss) - 1; i >= 0; i-- {
+			if makesStitches(ss[i]) {
+				return ss[i]
+			}
+		}
+		return nil
+	}
+	a, b := last(body), last(end)
+	return a == nil || b == nil || a.Op != OpWork || b.Op != OpWork || a.Stitch == b.Stitch && a.N.N == b.N.N
 }
 
 // leftAfter is how many places would be left over once the steps after are

@@ -311,6 +311,17 @@ func (w *rowWork) spaceWords() string {
 
 // same works again where the last stitch went.
 func (w *rowWork) same(s *Step, p place, per int64) bool {
+	if !w.lastSet && w.kind == Round && len(s.Target.Of) > 0 && s.Target.Of[0].Kind == Space {
+		// "in same loop" at the start: the loop that the round was closed with
+		for i := len(w.below.runs) - 1; i >= 0; i-- {
+			if w.below.runs[i].kind == pSpace {
+				w.rotate(cursor{i, 0})
+				w.taken++
+				w.emit(s, p, per)
+				return true
+			}
+		}
+	}
 	if w.lastFresh || !w.lastSet {
 		if !w.ended() && w.lastFresh {
 			w.take(1)
@@ -382,7 +393,7 @@ func (w *rowWork) first(s *Step, p place, per int64) bool {
 		w.emit(s, p, per)
 		return true
 	}
-	if w.taken > 0 && w.begun && n == 1 && (w.ended() || w.left(of) == 0) {
+	if (w.taken > 0 || w.below.ring) && w.begun && n == 1 && (w.ended() || w.left(of) == 0) {
 		// back into the first place: the end of a round
 		w.emit(s, p, per)
 		return true
@@ -659,8 +670,7 @@ func (w *rowWork) nextGroup(of []Filter) (start, end int, ok bool) {
 func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 	start, end, ok := w.nextGroup(nil)
 	if !ok {
-		w.seek(of)
-		if w.ended() {
+		if _, _, found := w.seek(of); !found {
 			return w.overrun(s, 1, 1)
 		}
 		w.take(1)
