@@ -64,7 +64,7 @@ func checkTokens(t *testing.T, text string) {
 	toks := lex(smoothed)
 	for _, unmarked := range []bool{false, true} {
 		if unmarked {
-			toks = unmark(toks)
+			toks = unmark(text, toks)
 		}
 		at := int32(0)
 		for i, tok := range toks {
