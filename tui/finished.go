@@ -12,20 +12,39 @@ func (f *frame) finished() {
 	f.heading()
 	f.blank(f.gap())
 	f.put(span{good, "✓ finished"}, span{quiet, "  every row of every piece is worked"})
-	s := f.w.state
-	_, stitches := s.Stitches()
-	rows, _ := s.Rows()
-	f.put(span{base, fmt.Sprintf("%s, %s, %s of work", count(rows, "row"), count(stitches, "stitch"), clockTime(s.Millis(f.w.now)))})
-	f.blank(f.gap())
-	for _, l := range f.pieceLines() {
+	account := f.account()
+	room := max(f.height-2-len(f.lines), 0)
+	top := min(f.w.top, max(len(account)-room, 0))
+	for _, l := range account[top:min(top+room, len(account))] {
 		f.put(l...)
 	}
-	f.assembly()
 	for len(f.lines) < f.height-2 {
 		f.blank(1)
 	}
 	f.lines = f.lines[:max(f.height-2, 0)]
+	if more := len(account) - top - room; f.w.note == "" && (more > 0 || top > 0) {
+		f.put(span{quiet, fmt.Sprintf("Up and Down show the rest: %s above, %d below.", count(int64(top), "line"), max(more, 0))})
+		f.line(f.w.buttonRow().spans()...)
+		return
+	}
 	f.footer()
+}
+
+// scrollEnd moves the account of the end by a line.
+func (w *Walk) scrollEnd(step int) {
+	f := w.frame()
+	w.top = min(max(w.top+step, 0), max(len(f.account())-1, 0))
+}
+
+// account is what came of it all, line by line.
+func (f *frame) account() [][]span {
+	s := f.w.state
+	_, stitches := s.Stitches()
+	rows, _ := s.Rows()
+	out := [][]span{{{base, fmt.Sprintf("%s, %s, %s of work", count(rows, "row"), count(stitches, "stitch"), clockTime(s.Millis(f.w.now)))}}}
+	out = append(out, make([][]span, f.gap())...)
+	out = append(out, f.pieceLines()...)
+	return append(out, f.assembly()...)
 }
 
 func (f *frame) gap() int {
@@ -74,19 +93,19 @@ func (f *frame) pieceLines() [][]span {
 	return out
 }
 
-// assembly tells the making up, where the pattern does and there is room.
-func (f *frame) assembly() {
+// assembly tells the making up, where the pattern does.
+func (f *frame) assembly() [][]span {
 	proof := f.w.state.Plan().Proof()
 	if proof == nil || proof.Pattern == nil || len(proof.Pattern.Assembly) == 0 {
-		return
+		return nil
 	}
-	f.blank(f.gap())
-	f.put(span{strong, "Making up"})
+	out := append(make([][]span, f.gap()), []span{{strong, "Making up"}})
 	for i, h := range proof.Pattern.Assembly {
 		head := fmt.Sprintf("%2d ", i+1)
 		for _, l := range fold(base, Clean(h.Text), min(f.inner, wordsWide)-len(head)) {
-			f.put(append([]span{{keycap, head}}, l...)...)
+			out = append(out, append([]span{{keycap, head}}, l...))
 			head = "   "
 		}
 	}
+	return out
 }

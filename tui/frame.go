@@ -111,7 +111,7 @@ func (f *frame) tiny() {
 		}
 	} else if room > 0 {
 		lines, at := f.sc.words.wrap(f.inner)
-		for _, l := range scroll(lines, at, room) {
+		for _, l := range scroll(lines, at, room, f.inner) {
 			f.put(l...)
 		}
 	}
@@ -200,14 +200,19 @@ func (f *frame) captions(scale int) {
 }
 
 // factLine puts the facts on one line after what stands there, the most
-// needed first.
+// needed first and as many as fit beside the time.
 func (f *frame) factLine(line []span) []span {
 	facts := f.facts()
+	room := f.inner - cells(f.time().text) - 1
 	for i := len(facts) - 1; i >= 0; i-- {
+		next := line
 		if len(line) > 0 {
-			line = append(line, span{quiet, " · "})
+			next = append(next, span{quiet, " · "})
 		}
-		line = append(line, facts[i])
+		if next = append(next, facts[i]); spanCells(next) > room && len(line) > 0 {
+			break
+		}
+		line = next
 	}
 	return line
 }

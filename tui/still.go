@@ -83,7 +83,7 @@ func (f *frame) below(n, gap int) {
 	if f.w.mode != walking {
 		want = room
 	}
-	lines := scroll(text.lines, text.at, max(min(len(text.lines), want), 1))
+	lines := scroll(text.lines, text.at, max(min(len(text.lines), want), 1), width)
 	left = append(left, lines...)
 	room -= len(lines)
 	if room > gap+1 {

@@ -95,6 +95,7 @@ type Walk struct {
 	now    int64  // ms since the Unix epoch
 
 	rows rowList // while choosing
+	top  int     // the first line shown of the end's account
 
 	appended uint64 // the last event given to the journal
 	safe     uint64 // the last one known to be on disk
@@ -107,7 +108,7 @@ type Walk struct {
 // NewWalk makes a walk. It changes nothing until it is shown.
 func NewWalk(cfg WalkConfig) *Walk {
 	w := &Walk{cfg: cfg, theme: newTheme(cfg.Look), state: cfg.State, appended: cfg.Seq, safe: cfg.Seq}
-	w.cfg.Title = Clean(cfg.Title)
+	w.cfg.Title, w.cfg.LookOnly = Clean(cfg.Title), Clean(cfg.LookOnly)
 	w.words = remember(func(r *pattern.RowProof) []pattern.Word {
 		proof := w.state.Plan().Proof()
 		return proof.Words(r)

@@ -116,6 +116,16 @@ func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 		w.tapAnyway()
 		return nil
 	}
+	if w.state.Finished() && w.mode == walking {
+		switch {
+		case key.Matches(k, keyUp):
+			w.scrollEnd(-1)
+			return nil
+		case key.Matches(k, keyDown):
+			w.scrollEnd(+1)
+			return nil
+		}
+	}
 	if w.mode == walking && key.Matches(k, keyStride) {
 		w.nextStride()
 		return nil

@@ -375,3 +375,36 @@ func TestBasketThatCannotBeHad(t *testing.T) {
 		t.Error("a tap counts that nobody keeps")
 	}
 }
+
+// The account of the end can be longer than the window; nothing of it is out
+// of reach.
+func TestEndScrolls(t *testing.T) {
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain}, 40, 12)
+	for !w.state.Finished() {
+		n, known := w.state.Expect()
+		if !known {
+			n = 3
+		}
+		w.enter(walking)
+		w.finish(n + 1)
+	}
+	seen := plainFrame(w)
+	if !strings.Contains(seen, "Up and Down show the rest") {
+		t.Errorf("the frame does not say that there is more:\n%s", seen)
+	}
+	for range 30 {
+		press(w, "down")
+		seen += plainFrame(w)
+	}
+	for _, s := range []string{"row 7: 25 counted for 24", "row 2 of copy 2: 7 counted for 6"} {
+		if !strings.Contains(seen, s) {
+			t.Errorf("%q is never seen", s)
+		}
+	}
+	for range 30 {
+		press(w, "up")
+	}
+	if f := plainFrame(w); !strings.Contains(f, "15 rows") {
+		t.Errorf("not back at the top:\n%s", f)
+	}
+}

@@ -263,7 +263,7 @@ func fold(r role, text string, width int) [][]span {
 
 // scroll picks n lines around the one in hand, and says by a sign where more
 // stands above or below.
-func scroll(lines [][]span, hand, n int) [][]span {
+func scroll(lines [][]span, hand, n, width int) [][]span {
 	if n <= 0 {
 		return nil
 	}
@@ -271,5 +271,12 @@ func scroll(lines [][]span, hand, n int) [][]span {
 		return lines
 	}
 	first := min(max(hand-n/3, 0), len(lines)-n)
-	return lines[first : first+n]
+	out := append([][]span(nil), lines[first:first+n]...)
+	if first > 0 {
+		out[0] = append([]span{{quiet, "… "}}, clipSpans(out[0], width-2)...)
+	}
+	if first+n < len(lines) {
+		out[n-1] = append(clipSpans(out[n-1], width-2), span{quiet, " …"})
+	}
+	return out
 }
