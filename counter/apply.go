@@ -31,26 +31,50 @@ func (s *State) take(e Event) error {
 	}
 	s.clock = s.clock.after(e)
 	switch e.Kind {
+	case Back:
+		s.back()
+	case Redo:
+		again := s.again()
+		again.At = e.At
+		s.do(again)
+	case SetStride:
+		s.stride = e.N
+	case Pause, Resume, Open, Close:
+	default:
+		s.undone = nil
+		s.do(e)
+	}
+	return nil
+}
+
+// do does the work that an event speaks of and that Back can take back.
+func (s *State) do(e Event) {
+	switch e.Kind {
 	case Tap:
 		s.push(step{kind: Tap, n: e.N, times: 1})
 		s.at.Stitch += e.N
 	case Count:
-		s.push(step{kind: Count, n: s.at.Stitch})
+		was := s.extras
+		s.push(step{kind: Count, n: s.at.Stitch, extra: &was, event: &e})
 		s.at.Stitch = e.N
-	case Finish:
-		s.finish(e.N)
+		s.checks = &given{e.N, e.N, s.checks} // where her count puts her, it agrees
+	case Finish, Carry:
+		s.finish(e)
 	case Jump:
-		s.jump(Place{e.Piece, e.Copy, e.Row, e.N})
-	case Back:
-		s.back()
+		s.jump(e)
+	case Unravel:
+		s.unravel(e)
+	case Rewrite:
+		s.rewrite(e)
+	default:
+		s.beside(e)
 	}
-	return nil
 }
 
 // check says whether an event can be, and how many stitches it covers.
 func (s *State) check(e Event) (stitches int64, err error) {
 	switch e.Kind {
-	case Tap, Count, Finish:
+	case Tap, Count, Finish, Carry:
 		if s.Finished() {
 			return 0, ErrAllWorked
 		}
@@ -65,6 +89,11 @@ func (s *State) check(e Event) (stitches int64, err error) {
 		}
 		return e.N, nil
 	case Count:
+		return e.N - s.at.Stitch, checkCount(e.N)
+	case Carry:
+		if e.N == NotCounted {
+			return 0, ErrBadCount
+		}
 		return e.N - s.at.Stitch, checkCount(e.N)
 	case Finish:
 		if e.N == NotCounted {
@@ -82,6 +111,20 @@ func (s *State) check(e Event) (stitches int64, err error) {
 			return 0, ErrNothingBack
 		}
 		return 0, nil
+	case Redo:
+		if s.undone == nil {
+			return 0, ErrNothingAgain
+		}
+		_, err := s.check(s.undone.event)
+		return 0, err
+	case Unravel:
+		return 0, s.checkUnravel(e)
+	case SetStride:
+		return 0, checkStride(e.N)
+	case Rewrite:
+		return 0, s.checkRewrite(e)
+	case Mark, Unmark, Note, Check, Seek, Answer, Leave, Tick, Keep:
+		return 0, s.checkBeside(e)
 	case Pause, Resume, Open, Close:
 		return 0, nil
 	}
@@ -98,28 +141,41 @@ func checkCount(n int64) error {
 	return nil
 }
 
-func (s *State) finish(counted int64) {
+func (s *State) finish(e Event) {
 	key := s.rowKey()
 	k, _ := s.rows.Get(key)
 	m := &move{from: s.at, outcome: k.outcome, mismatch: s.mismatch, any: s.anyMismatch}
-	k = kept{outcome{true, s.at.Stitch, counted}, s.millis}
+	was := s.extras
+	k.outcome, k.millis = outcome{true, s.at.Stitch, e.N}, s.millis
 	s.rows = s.rows.Set(key, k)
 	if _, differs := s.record(key, k).Mismatch(); differs {
 		s.mismatch, s.anyMismatch = key, true
 	}
+	s.leaveRow()
+	s.carry(key, e)
 	end := Place{s.at.Piece, s.at.Copy, s.at.Row + 1, 0}
 	to, more := s.Next()
 	if !more {
 		to = end
 	}
 	m.there = s.move(end, to)
-	s.push(step{kind: Finish, moved: m})
+	s.push(step{kind: e.Kind, moved: m, extra: changed(was, s.extras), event: &e})
 }
 
-func (s *State) jump(to Place) {
+func (s *State) jump(e Event) {
+	was := s.extras
 	m := &move{from: s.at}
-	m.there = s.move(s.at, to)
-	s.push(step{kind: Jump, moved: m})
+	s.leaveRow()
+	m.there = s.move(s.at, Place{e.Piece, e.Copy, e.Row, e.N})
+	s.push(step{kind: Jump, moved: m, extra: changed(was, s.extras), event: &e})
+}
+
+// changed is what the extras were, nil where they are so still.
+func changed(was, is extras) *extras {
+	if was == is {
+		return nil
+	}
+	return &was
 }
 
 // move leaves the copy in hand at one place and goes on at another. It gives
@@ -141,16 +197,26 @@ func (s *State) move(leave, to Place) (there Place) {
 func (s *State) back() {
 	st := s.top
 	s.pop()
+	s.took(st)
+	if st.kind == Rewrite {
+		s.unwrite(st)
+		return
+	}
 	switch st.kind {
 	case Tap:
 		s.at.Stitch -= st.n
 	case Count:
 		s.at.Stitch = st.n
-	case Finish, Jump:
+	case Finish, Carry, Jump, Unravel:
 		s.unmove(st.moved)
-		if st.kind == Jump {
-			return
-		}
+	}
+	if st.extra != nil {
+		s.extras = *st.extra
+	}
+	switch st.kind {
+	case Unravel:
+		s.ravel(st.moved.lost)
+	case Finish, Carry:
 		key := s.rowKey()
 		k, _ := s.rows.Get(key)
 		k.outcome = st.moved.outcome

@@ -10,8 +10,8 @@
 // not change, and costs the same after a million events as after ten.
 //
 // Two kinds of thing are kept apart in it. The work (where the hook is, what
-// was counted) is what [Back] takes back, one thing at a time, to the very
-// beginning. The time spent is not work: minutes that were spent stay spent,
+// was counted, what was marked and noted) is what [Back] takes back, one thing
+// at a time, to the very beginning, and what [Redo] does again. The time spent is not work: minutes that were spent stay spent,
 // on the row that was in hand, whatever is taken back afterwards.
 //
 // The package by file:
@@ -22,7 +22,13 @@
 //	state.go    where the maker is, for all to ask
 //	apply.go    what an event does to it
 //	replay.go   what a log of events comes to
-//	past.go     how it is taken back
+//	past.go     how it is taken back, and done again
 //	clock.go    which time counts as work
 //	record.go   what is kept of a row
+//	stride.go   how far a tap goes, and what lies under it
+//	extras.go   markers, notes, counts in mid-row, steps of the making up
+//	unravel.go  what is ripped out, and what that costs
+//	hunt.go     the search for a slip, over outline.go and landmark.go
+//	reasons.go  what a difference could be
+//	carry.go    going on with a difference
 package counter

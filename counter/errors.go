@@ -8,6 +8,22 @@ var (
 	ErrAllWorked = errors.New("every row is worked; jump to a row to go on")
 	// ErrNothingBack is given for Back at the very beginning.
 	ErrNothingBack = errors.New("there is nothing left to take back")
+	// ErrNothingAgain is given for Redo when nothing was taken back.
+	ErrNothingAgain = errors.New("nothing was taken back that could be done again")
+	// ErrNothingThere is given for an Unravel to a spot that is not reached.
+	ErrNothingThere = errors.New("the work does not go that far: there is nothing to unravel")
+	// ErrNoMarker is given for an Unmark where there is no marker, and
+	// ErrMarker for a second one in a stitch.
+	ErrNoMarker = errors.New("there is no marker in that stitch")
+	ErrMarker   = errors.New("that stitch has a marker")
+	// ErrNoStep is given for a Tick of a step that the making up has not.
+	ErrNoStep = errors.New("the making up has no such step")
+	// ErrNoHunt is given for an answer to no question, ErrNoCount for a hunt
+	// in a row that nobody knows the number of.
+	ErrNoHunt  = errors.New("there is no question to answer")
+	ErrNoCount = errors.New("nobody knows what that row should have, so there is no slip to look for")
+	// ErrNoText is given for a pattern that has no rows.
+	ErrNoText = errors.New("that pattern has no rows")
 	// ErrNoSuchRow is given for a Jump outside the plan.
 	ErrNoSuchRow = errors.New("the pattern has no such row")
 	// ErrBadCount is given for a number that cannot be a number of stitches.

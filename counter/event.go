@@ -11,8 +11,8 @@ const (
 	// Tap goes N stitches forward in the row, at least 1. It may go past the
 	// number the row should have.
 	Tap Kind = 1
-	// Back takes the last thing back: one Tap however long, one Count, one
-	// Finish or one Jump.
+	// Back takes the last thing back, whatever it was: one Tap however long,
+	// one Count, one Finish, one Unravel.
 	Back Kind = 2
 	// Finish ends the row and goes to the next. N is the maker's own count of
 	// it, or NotCounted.
@@ -29,6 +29,48 @@ const (
 	// Open and Close are the beginning and the end of a run of the program.
 	Open  Kind = 8
 	Close Kind = 9
+	// Redo does again what the last Back took back, as long as nothing else
+	// was done since.
+	Redo Kind = 10
+	// Unravel rips a copy back to the first N stitches of Row: the stitches
+	// after them are gone, and the time they took stays in the records as
+	// unravelled.
+	Unravel Kind = 11
+	// SetStride says how far a tap goes: N stitches, or one of ByInstruction,
+	// ByPass and ByRow.
+	SetStride Kind = 12
+	// Mark puts a marker named Text into the stitch after the first N of Row;
+	// Unmark takes it out.
+	Mark   Kind = 13
+	Unmark Kind = 14
+	// Note keeps Text with a row; an empty one takes the note away.
+	Note Kind = 15
+	// Check keeps a count given in the middle of a row, without moving the
+	// place: N stitches are on the hook.
+	Check Kind = 16
+	// Seek begins the hunt for a slip in Row, of which N stitches are known to
+	// be there, or NotCounted; Answer answers its question with N; Leave ends
+	// it.
+	Seek   Kind = 17
+	Answer Kind = 18
+	Leave  Kind = 19
+	// Carry ends the row as Finish does, with a count N that is not what it
+	// should be, and lets what follows be worked from the N stitches there are.
+	Carry Kind = 20
+	// Tick ticks step N of the making up, from 0, or takes the tick away.
+	Tick Kind = 21
+	// Rewrite goes on with another text of the pattern, Text, place and times
+	// carried over; Keep stays with the text so far although the file says
+	// Text by now.
+	Rewrite Kind = 22
+	Keep    Kind = 23
+)
+
+// The strides that are no number of stitches, as the N of a SetStride.
+const (
+	ByInstruction = -1 // one time through an instruction
+	ByPass        = -2 // one pass of a repeat
+	ByRow         = -3 // all that is left of the row
 )
 
 // NotCounted is the N of a Finish when the maker did not count the row.
@@ -39,7 +81,10 @@ const MaxStitches = 1_000_000_000_000
 
 var kindNames = [...]string{
 	Tap: "tap", Back: "back", Finish: "finish", Count: "count", Pause: "pause",
-	Resume: "resume", Jump: "jump", Open: "open", Close: "close",
+	Resume: "resume", Jump: "jump", Open: "open", Close: "close", Redo: "redo",
+	Unravel: "unravelling", SetStride: "stride", Mark: "marker", Unmark: "taking out of a marker",
+	Note: "note", Check: "check", Seek: "beginning of a hunt", Answer: "answer", Leave: "end of a hunt",
+	Carry: "carrying on", Tick: "tick", Rewrite: "change of the pattern", Keep: "keeping of the pattern",
 }
 
 func (k Kind) String() string {

@@ -16,6 +16,8 @@ type Record struct {
 	Counted          int64 // her own count then, or NotCounted
 	Expected         int64 // what it should have, or -1 where nobody knows
 	Millis           int64 // active time spent on it
+	Unravelled       int64 // active time, in ms, spent on stitches of it since unravelled
+	Torn             int   // how often it, or a part of it, was unravelled
 }
 
 // Mismatch is a finished row whose stitches are not what they should be.
@@ -59,7 +61,9 @@ type outcome struct {
 // kept is what is stored of a row.
 type kept struct {
 	outcome
-	millis int64
+	millis     int64
+	unravelled int64
+	torn       int
 }
 
 // rowMap and placeMap share structure between a state and the next.
@@ -95,7 +99,7 @@ func (s State) Record(piece, copy, row int) (Record, bool) {
 	return s.record(key, k), true
 }
 
-// Records goes through the rows that have been finished or have taken time,
+// Records goes through the rows that have been finished, have taken time or were unravelled,
 // the row in hand among them, in the order of the pattern.
 func (s State) Records() iter.Seq[Record] {
 	return func(yield func(Record) bool) {
@@ -110,7 +114,7 @@ func (s State) Records() iter.Seq[Record] {
 		}
 		for it := rows.Iterator(); !it.Done(); {
 			key, k, _ := it.Next()
-			if (k.finished || k.millis > 0) && !yield(s.record(key, k)) {
+			if (k.finished || k.millis > 0 || k.torn > 0) && !yield(s.record(key, k)) {
 				return
 			}
 		}
@@ -140,11 +144,10 @@ func (s State) Mismatches() iter.Seq[Mismatch] {
 
 func (s State) record(key rowKey, k kept) Record {
 	r := Record{Row: key.row, Finished: k.finished, Tapped: k.tapped,
-		Counted: NotCounted, Expected: -1, Millis: k.millis}
+		Counted: NotCounted, Expected: -1, Millis: k.millis, Unravelled: k.unravelled, Torn: k.torn}
 	r.Piece, r.Copy = s.plan.inSlot(key.slot)
-	proof, number := s.plan.Row(r.Piece, key.row)
-	r.Number = number
-	if n, ok := expect(proof); ok {
+	_, r.Number = s.plan.Row(r.Piece, key.row)
+	if n, ok := expect(s.rowProof(key)); ok {
 		r.Expected = n
 	}
 	if k.finished {

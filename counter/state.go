@@ -13,8 +13,12 @@ type State struct {
 	plan *Plan
 	at   Place
 
-	top   step  // the newest thing done
-	below *past // what was done before it
+	top    step    // the newest thing done
+	below  *past   // what was done before it
+	undone *undone // what was taken back of late, the newest first
+
+	extras
+	stride int64 // as a SetStride has it; 0 is a stitch
 
 	clock  clock
 	millis int64 // active time on the row in hand
@@ -37,6 +41,7 @@ func Begin(plan *Plan) State {
 	}
 	s := State{
 		plan:   plan,
+		extras: noExtras(),
 		rows:   immutable.NewSortedMap[rowKey, kept](rowOrder{}),
 		places: immutable.NewSortedMap[int, Place](slotOrder{}),
 	}
@@ -96,7 +101,18 @@ func (s State) Finished() bool {
 // Proof is the proof of the row in hand and the number the pattern gives the
 // row; nil once everything is worked.
 func (s State) Proof() (row *pattern.RowProof, number int) {
-	return s.planned().Row(s.at.Piece, s.at.Row)
+	return s.RowOf(s.at.Piece, s.at.Copy, s.at.Row)
+}
+
+// RowOf is the proof of a row of a copy and the number the pattern gives it;
+// nil where there is no such row. It is that of the plan unless the copy is
+// carried on with a difference.
+func (s State) RowOf(piece, copy, row int) (proof *pattern.RowProof, number int) {
+	proof, number = s.planned().Row(piece, row)
+	if proof == nil || copy < 0 || copy >= s.plan.Copies(piece) {
+		return nil, 0
+	}
+	return s.rowProof(rowKey{s.plan.slot(piece, copy), row}), number
 }
 
 // Here is the next stitch: which instruction makes it, and in which pass of
