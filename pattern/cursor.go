@@ -67,6 +67,7 @@ type problem struct {
 // mark is what has to be kept to try a pass and take it back.
 type mark struct {
 	cur                             cursor
+	out                             []run
 	runs                            int
 	lastN                           int64
 	last                            place
@@ -86,7 +87,7 @@ type mark struct {
 }
 
 func (w *rowWork) mark() mark {
-	m := mark{cur: w.cur, runs: len(w.out.runs), last: w.last, lastSet: w.lastSet, fresh: w.lastFresh, begun: w.begun, named: w.named, lastAt: w.lastAt,
+	m := mark{cur: w.cur, out: w.out.runs, runs: len(w.out.runs), last: w.last, lastSet: w.lastSet, fresh: w.lastFresh, begun: w.begun, named: w.named, lastAt: w.lastAt,
 		pending: w.pending, taken: w.taken, skipped: w.skipped, passed: w.passed, problems: len(w.problems), trace: w.trace,
 		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, chained: w.chained, below: w.below}
 	if m.runs > 0 {
@@ -101,7 +102,7 @@ func (w *rowWork) reset(m mark) {
 	w.stands, w.joined, w.leave, w.free, w.delta, w.own, w.elsewhere = m.stands, m.joined, m.leave, m.free, m.delta, m.own, m.elsewhere
 	w.misfitLeft, w.closing, w.meshBegun, w.chained, w.below = m.misfitLeft, m.closing, m.mesh, m.chained, m.below
 	w.problems, w.trace = w.problems[:m.problems], m.trace
-	w.out.runs = w.out.runs[:m.runs]
+	w.out.runs = m.out[:m.runs] // a turn in mid-row has begun another
 	if m.runs > 0 {
 		w.out.runs[m.runs-1].n = m.lastN
 	}

@@ -74,6 +74,9 @@ func (r *reader) labelAt(i int) (label, bool) {
 		}
 	case t.isAny("next", "last", "final", "foundation", "set", "setup", "inc", "dec", "increase", "decrease", "increasing", "decreasing", "border", "edging", "eyelet", "joining", "base", "beginning", "starting", "closing", "pattern", "shell", "short", "picot", "another", "preparation", "turning", "ruffle"):
 		x.p++
+		if x.peek().head {
+			return l, false // "Edging" on a line of its own, and "Rnd 1" below it
+		}
 		l.next = true
 		if t.is("set") {
 			x.accept("-")

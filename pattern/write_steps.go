@@ -1,0 +1,489 @@
+package pattern
+
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// sentence writes steps as one sentence. It is false where a step can only be
+// written as it stands and does not stand on its own.
+func (w *writer) sentence(steps []*Step) (string, bool) {
+	var b strings.Builder
+	ok := w.list(&b, steps, true)
+	s := b.String()
+	if s == "" {
+		return "", ok
+	}
+	s = strings.ToUpper(s[:1]) + s[1:]
+	if !strings.HasSuffix(s, ".") {
+		s += "."
+	}
+	return s, ok
+}
+
+// list writes steps with commas between; after a remark stands a semicolon,
+// so that it cannot run on into the next step.
+func (w *writer) list(b *strings.Builder, steps []*Step, top bool) bool {
+	for i := 0; i < len(steps); i++ {
+		s := steps[i]
+		if i > 0 {
+			if steps[i-1].Op == OpNote {
+				b.WriteString("; ")
+			} else {
+				b.WriteString(", ")
+			}
+		}
+		text := w.step(s, top)
+		if text == "" {
+			if text = w.asItStands(s); text == "" {
+				return false
+			}
+		}
+		b.WriteString(text)
+		if n := steps[i:]; len(n) > 1 && hookAndEach(n[0], n[1]) {
+			// "sc in 2nd ch from hook and in each ch across"
+			if place := w.place(&n[1].Target, 1, false); place != "" {
+				b.WriteString(" and" + place)
+				i++
+			}
+		}
+	}
+	return true
+}
+
+func hookAndEach(a, b *Step) bool {
+	return a.Op == OpWork && b.Op == OpWork && a.Stitch == b.Stitch && a.special == b.special && a.Target.Which == FromHook && b.Target.Which == Each &&
+		a.Legs == 0 && b.Legs == 0 && a.N.N == 1 && b.N.N == 1 && a.N.Sizes == nil && b.N.Sizes == nil && !a.Counts.Said
+}
+
+// asItStands is a step in the author's words, on one line.
+func (w *writer) asItStands(s *Step) string {
+	text := strings.TrimSpace(tidy(w.p.Source.Slice(s.Span)))
+	if s.Op != OpNote {
+		text = strings.TrimRight(text, " ,;.")
+	}
+	return text
+}
+
+// step writes one step in the house style; "" where it has none.
+func (w *writer) step(s *Step, top bool) string {
+	if s.special != nil && w.names[s.special] == "" || !w.covered(s) {
+		return ""
+	}
+	switch s.Op {
+	case OpWork:
+		return w.work(s)
+	case OpInto:
+		return w.into(s)
+	case OpGroup:
+		return w.group(s, top)
+	case OpChain:
+		return w.chain(s)
+	case OpSkip:
+		return w.skip(s)
+	case OpTurn:
+		return "turn"
+	case OpFasten:
+		return "fasten off"
+	case OpJoin:
+		return w.join(s)
+	}
+	return ""
+}
+
+func (w *writer) work(s *Step) string {
+	name := s.Stitch.Name(w.terms)
+	if s.special != nil {
+		name = w.names[s.special]
+	} else if s.Name != "" || name == "" {
+		return ""
+	}
+	if s.Legs > 0 && s.special == nil {
+		name += itoa(int64(s.Legs)) + "tog"
+	}
+	return w.worked(s, name)
+}
+
+// worked puts a name, how many and the place together.
+func (w *writer) worked(s *Step, name string) string {
+	t := &s.Target
+	if !t.said && t.Which == Next {
+		switch {
+		case s.N.N == 1 && s.N.Sizes == nil && t.N.N == 1 && t.N.Sizes == nil:
+			return name
+		case s.N.N == 1 && s.N.Sizes == nil && (s.bare || s.Legs > 0 || t.N.Sizes != nil || s.Op == OpInto):
+			return number(t.N) + " " + name
+		case s.Op == OpInto || s.Legs > 0:
+			return ""
+		}
+	}
+	place := w.place(t, s.N.N, s.Legs > 0)
+	if place == "" || s.Legs > 0 && s.N.N != 1 {
+		return ""
+	}
+	if s.N.N != 1 || s.N.Sizes != nil {
+		name = number(s.N) + " " + name
+	}
+	return name + place
+}
+
+// place writes where a stitch goes, with the preposition before it.
+func (w *writer) place(t *Target, per int64, legs bool) string {
+	if t.Within != nil || t.Row != nil || t.from != fromStart {
+		return ""
+	}
+	one, many, ok := w.noun(t.Of)
+	if !ok {
+		return ""
+	}
+	bound := w.bound(t.Bound)
+	if t.Bound.Kind != NoBound && bound == "" {
+		return ""
+	}
+	in := " in "
+	if legs {
+		in = " over "
+	}
+	several := t.N.N > 1 || t.N.Sizes != nil
+	switch t.Which {
+	case Next:
+		if t.Bound.Kind != NoBound || legs {
+			return ""
+		}
+		if !several {
+			return " in next " + one
+		}
+		if per > 1 {
+			return " in each of next " + number(t.N) + " " + many
+		}
+		return " in next " + number(t.N) + " " + many
+	case Each:
+		if t.N.N != 0 || legs {
+			return ""
+		}
+		return " in each " + strings.ReplaceAll(one, " and ", " and in each ") + bound
+	case First, Last:
+		word := map[Which]string{First: "first ", Last: "last "}[t.Which]
+		if t.Bound.Kind != NoBound {
+			return ""
+		}
+		if several {
+			return in + word + number(t.N) + " " + many
+		}
+		return in + word + one
+	case Same:
+		if t.Bound.Kind != NoBound || legs {
+			return ""
+		}
+		return " in same " + one
+	case FromHook:
+		if t.N.Sizes != nil || legs {
+			return ""
+		}
+		return " in " + ordinal(t.N.N) + " ch from hook"
+	case InRing:
+		return " in ring"
+	case TurnTop:
+		return " in top of tch"
+	}
+	return ""
+}
+
+// noun names the places that a target means, as one and as several.
+func (w *writer) noun(of []Filter) (one, many string, ok bool) {
+	if len(of) == 0 {
+		return "st", "sts", true
+	}
+	for i, f := range of {
+		if i > 0 {
+			one, many = one+" and ", many+" and "
+		}
+		a, b := "", ""
+		switch {
+		case f.Kind == AnyStitch:
+			a, b = "st", "sts"
+		case f.Kind == OneStitch:
+			a = f.Stitch.Name(w.terms)
+			b = a
+		case f.Kind == ChainStitch:
+			a, b = "ch", "ch"
+		case f.Kind == Space && f.Name == "" && f.Size > 0:
+			a = "ch-" + itoa(f.Size) + " sp"
+			b = a + "s"
+		case f.Kind == Space && f.Name == "":
+			a, b = "sp", "sps"
+		}
+		if a == "" {
+			return "", "", false
+		}
+		one, many = one+a, many+b
+	}
+	return one, many, true
+}
+
+// bound writes how far a run goes, with a space before it.
+func (w *writer) bound(b Bound) string {
+	way := " across"
+	if w.round {
+		way = " around"
+	}
+	switch b.Kind {
+	case ToEnd:
+		return way
+	case ToLast:
+		one, many, ok := w.noun(b.Of)
+		switch {
+		case !ok || len(b.Of) > 1:
+			return ""
+		case b.N.N == 1 && b.N.Sizes == nil:
+			return way + " to last " + one
+		}
+		return way + " to last " + number(b.N) + " " + many
+	}
+	return ""
+}
+
+func (w *writer) into(s *Step) string {
+	if s.special != nil {
+		return w.worked(s, w.names[s.special])
+	}
+	if s.N.N != 1 || !s.Target.said {
+		return ""
+	}
+	var b strings.Builder
+	for _, k := range s.Body {
+		if k.Op == OpWork && k.Target.said {
+			return ""
+		}
+	}
+	if !w.list(&b, s.Body, false) {
+		return ""
+	}
+	place := w.place(&s.Target, 1, false)
+	if place == "" {
+		return ""
+	}
+	return "(" + b.String() + ")" + place
+}
+
+func (w *writer) group(s *Step, top bool) string {
+	if s.partial != 0 || s.stopAt || s.ending != nil || !s.note.Empty() || s.Times.Kind == Once || len(s.Body) == 0 {
+		return ""
+	}
+	var b strings.Builder
+	if !w.list(&b, s.Body, false) {
+		return ""
+	}
+	body, t := b.String(), s.Times
+	star := "*" + body + "; rep from *"
+	switch {
+	case t.Kind == Fill:
+		bound := w.bound(t.Bound)
+		if bound == "" {
+			return ""
+		}
+		if top {
+			return star + bound
+		}
+		return "(" + body + ")" + bound
+	case t.Kind == More && t.star && !t.more && top:
+		return star + " " + number(t.N) + " times" // it may be meant as all of them
+	case t.Kind == Exactly && !t.sure && top:
+		return "(" + body + ") " + number(t.N) + " times"
+	case !top && t.Kind == Exactly:
+		return "(" + body + ") " + number(t.N) + " times"
+	case t.N.Sizes != nil:
+		return ""
+	case !top:
+		return "(" + body + ") " + itoa(t.N.N+1) + " times"
+	}
+	n := t.N.N
+	if t.Kind == Exactly {
+		n--
+	}
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return star + " once more"
+	}
+	return star + " " + itoa(n) + " more times"
+}
+
+func (w *writer) chain(s *Step) string {
+	if s.N.N == 0 && s.N.Sizes == nil {
+		return ""
+	}
+	text, c := "ch "+number(s.N), s.Counts
+	if !c.Said {
+		return text
+	}
+	spread := ""
+	if c.Spread {
+		spread = " here and throughout"
+	}
+	if c.As == stitch.None {
+		return text + " (does not count as a st" + spread + ")"
+	}
+	as := "st"
+	if c.As != stitch.Special {
+		as = c.As.Name(w.terms)
+	}
+	switch {
+	case c.N > 1:
+		as = itoa(c.N) + " " + as
+	case c.As == stitch.Special:
+		as = "a st"
+	}
+	if c.Space > 0 {
+		as += " and ch-" + itoa(c.Space) + " sp"
+	}
+	return text + " (counts as " + as + spread + ")"
+}
+
+func (w *writer) skip(s *Step) string {
+	word := "sk"
+	if w.terms == stitch.UK {
+		word = "miss"
+	}
+	t := &s.Target
+	one, many, ok := w.noun(t.Of)
+	if !ok || t.Which != Next || t.Within != nil || t.Row != nil || t.Bound.Kind != NoBound || len(t.Of) > 1 {
+		return ""
+	}
+	if t.N.N == 1 && t.N.Sizes == nil {
+		return word + " next " + one
+	}
+	return word + " next " + number(t.N) + " " + many
+}
+
+func (w *writer) join(s *Step) string {
+	t := &s.Target
+	text := "join with " + stitch.Slip.Name(w.terms)
+	switch {
+	case s.Stitch != stitch.None && s.Stitch != stitch.Slip:
+		return ""
+	case !t.said && t.Which == Next && len(t.Of) == 0:
+		return text
+	case t.said && (t.Which == First || t.Which == TurnTop):
+		if place := w.place(t, 1, false); place != "" {
+			return text + place
+		}
+	}
+	return ""
+}
+
+// number writes a number, with those of the other sizes behind it.
+func number(n Num) string {
+	if n.Sizes == nil {
+		return itoa(n.N)
+	}
+	var rest []string
+	for _, v := range n.Sizes[1:] {
+		rest = append(rest, itoa(v))
+	}
+	return itoa(n.Sizes[0]) + " (" + strings.Join(rest, ", ") + ")"
+}
+
+// total writes a stated total, with a space before it.
+func (w *writer) total(t *Total) (string, bool) {
+	if t == nil {
+		return "", true
+	}
+	var parts []string
+	for _, p := range t.Parts {
+		n, one := number(p.N), p.N.N == 1 && p.N.Sizes == nil
+		word := ""
+		switch p.Kind {
+		case PartStitches:
+			word = "sts"
+			if one {
+				word = "st"
+			}
+		case PartStitch:
+			word = p.ID.Name(w.terms)
+		case PartSpace:
+			word = "sp"
+			if p.Size > 0 {
+				word = "ch-" + itoa(p.Size) + " sp"
+			}
+			if !one {
+				word += "s"
+			}
+		case PartChain:
+			word = "ch"
+		default:
+			word = p.Name
+		}
+		if word == "" {
+			return "", false
+		}
+		parts = append(parts, n+" "+word)
+	}
+	return " (" + strings.Join(parts, ", ") + ")", len(parts) > 0
+}
+
+// covered reports whether the tree keeps all that a step's words say, so that
+// it may be written in other words. Loops, posts, "loosely" and the like are
+// read and passed by: a step that has them is written as it stands.
+func (w *writer) covered(s *Step) bool {
+	if s.Span.Empty() || s.Op == OpNote {
+		return s.Op != OpNote
+	}
+	at := s.Span.Start
+	for _, k := range s.Body {
+		if s.special == nil && s.Span.Contains(k.Span) && k.Span.Start >= at {
+			if !w.plainWords(at, k.Span.Start) {
+				return false
+			}
+			at = k.Span.End
+		}
+	}
+	return w.plainWords(at, s.Span.End)
+}
+
+func (w *writer) plainWords(from, to int) bool {
+	if from >= to {
+		return true
+	}
+	text := w.smooth[from:to]
+	toks := lex(text)
+	x := w.back.rowReaderFor(toks[:len(toks)-1], &Row{})
+	for x.p = 0; !x.end(); {
+		t := x.peek()
+		if t.kind != tWord {
+			if t.kind == tPunct && !t.isAny(",", ";", ".", "(", ")", "[", "]", "{", "}", "*", "-", "x", ":") || t.frac {
+				return false
+			}
+			x.p++
+			continue
+		}
+		if _, n := x.specialAt(0); n > 0 {
+			x.p += n
+			continue
+		}
+		if plainWord[t.text] {
+			x.p++
+			continue
+		}
+		_, n := x.stitchAt(0)
+		if n == 0 {
+			return false
+		}
+		x.p += n
+	}
+	return true
+}
+
+// plainWord are the words whose sense the tree keeps.
+var plainWord = func() map[string]bool {
+	m := make(map[string]bool)
+	for _, s := range strings.Fields(`a across all and around as beg beginning ch chain chains chs circle count counts counted dec decrease does each ends end every fasten
+		first following foll for form from here hook in inc increase into join last make miss more next nxt not of off once over rem remain remaining rep repeat ring rnd
+		round row same sk skip sl sp space spaces sps st stitch stitches sts tch the then throughout time times to tog together top turn turning twice until up with
+		within work worked x will thru thrice until rows rounds rnds beginning complete crochet foundation now`) {
+		m[s] = true
+	}
+	return m
+}()
