@@ -287,7 +287,7 @@ func (w *writer) readRow(text string, r *Row) (*Row, bool) {
 	}
 	back := w.back
 	back.src = &Source{Text: text}
-	back.toks = unmark(lex(smooth(text)))
+	back.toks = unmark(text, lex(smooth(text)))
 	l, ok := back.labelAt(0)
 	if !ok {
 		return got, false
@@ -299,7 +299,7 @@ func (w *writer) readRow(text string, r *Row) (*Row, bool) {
 func (w *writer) readBack(text string, row *Row) bool {
 	back := w.back
 	back.src = &Source{Text: text}
-	back.toks = unmark(lex(smooth(text)))
+	back.toks = unmark(text, lex(smooth(text)))
 	return w.readFrom(0, row)
 }
 

@@ -15,18 +15,6 @@ func sameNum(a, b Num) bool {
 	return true
 }
 
-func sameFilters(a, b []Filter) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
-}
-
 func sameBound(a, b Bound) bool {
 	return a.Kind == b.Kind && sameNum(a.N, b.N) && sameFilters(a.Of, b.Of)
 }
@@ -108,7 +96,7 @@ func sameStep(a, b *Step, top bool) bool {
 
 func sameLabels(a, b *Row) bool {
 	n, m := a.Numbers, b.Numbers
-	if a.Kind != b.Kind || a.Side != b.Side || !sameNum(n.First, m.First) || !sameNum(n.Last, m.Last) || n.Every != m.Every || !sameNum(n.Count, m.Count) || len(n.List) != len(m.List) {
+	if a.Kind != b.Kind || a.Side != b.Side || !sameNum(n.First, m.First) || !sameNum(n.Last, m.Last) || n.Every != m.Every || n.Until != m.Until || !sameNum(n.Count, m.Count) || len(n.List) != len(m.List) {
 		return false
 	}
 	for i := range n.List {

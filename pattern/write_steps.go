@@ -84,6 +84,11 @@ func (w *writer) step(s *Step, top bool) string {
 		return w.skip(s)
 	case OpTurn:
 		return "turn"
+	case OpRing:
+		if s.N.N > 0 || s.N.Sizes != nil {
+			return "join with " + stitch.Slip.Name(w.terms) + " in first ch to form a ring"
+		}
+		return "make a magic ring"
 	case OpFasten:
 		return "fasten off"
 	case OpJoin:
@@ -482,7 +487,7 @@ var plainWord = func() map[string]bool {
 	for _, s := range strings.Fields(`a across all and around as beg beginning ch chain chains chs circle count counts counted dec decrease does each ends end every fasten
 		first following foll for form from here hook in inc increase into join last make miss more next nxt not of off once over rem remain remaining rep repeat ring rnd
 		round row same sk skip sl sp space spaces sps st stitch stitches sts tch the then throughout time times to tog together top turn turning twice until up with
-		within work worked x will thru thrice until rows rounds rnds beginning complete crochet foundation now`) {
+		within work worked x will adjustable loop circle closed thru thrice until rows rounds rnds beginning complete crochet foundation now`) {
 		m[s] = true
 	}
 	return m

@@ -68,3 +68,43 @@ func TestWriteAll(t *testing.T) {
 		t.Run(w.name, func(t *testing.T) { checkWritten(t, w.text) })
 	}
 }
+
+// TestWriteHouseStyle shows the style itself.
+func TestWriteHouseStyle(t *testing.T) {
+	text := `Limpet
+US terms
+
+LIMPET - make 2
+Ch 10; join with a slip stitch to the first chain to form a ring.
+R1 - 20 single crochet in ring (20)
+Round 2. [sc in next st, inc] x 10 -- 30 sts
+3rd round: *1 sc in each of next 2 sts, 2 sc in next st* around {40 sc}
+Rnds 4 to 6 = sc in each st around [40]
+Rnd 7: *sc in back loops only of next 3 sts, pm; rep from * 9 times more (30 sts).
+Fasten off.
+
+STRAP
+chain 21
+ROW 1: DC in 4th chain from hook and in each chain across: 19 dc
+Row 2 (WS) - ch 3 (counts as first dc), turn, skip first st, double crochet in each stitch to end. 19 dc
+`
+	want := `Limpet
+US terms
+
+## LIMPET (make 2)
+Ch 10, join with sl st in first ch to form a ring.
+Rnd 1: 20 sc in ring. (20 sts)
+Rnd 2: *sc in next st, 2 sc in next st; rep from * 9 more times. (30 sts)
+Rnd 3: *sc in next 2 sts, 2 sc in next st; rep from * around. (40 sc)
+Rnds 4-6: Sc in each st around. (40 sts)
+Rnd 7: *sc in back loops only of next 3 sts, pm; rep from * 9 more times, fasten off. (30 sts)
+
+## STRAP
+Ch 21.
+Row 1: Dc in 4th ch from hook and in each ch across. (19 dc)
+Row 2 (WS): Ch 3 (counts as dc), turn, skip first st, dc in each st across. (19 dc)
+`
+	if got := checkWritten(t, text); got != want {
+		t.Errorf("written otherwise:\n%s", lineDiff(want, got))
+	}
+}
