@@ -23,6 +23,7 @@ type prover struct {
 	asked  []turnKey        // chains whose value nobody says
 	worked int
 	quiet  bool
+	mended int // rows worked in search of mends
 }
 
 // say keeps a finding.
@@ -154,6 +155,8 @@ type pieceWork struct {
 	said        map[int64]bool // chains that earlier rows say, or show, to count or not
 	other       *fabric        // what the row would have left had its stated total been right
 	otherMade   int64
+	mends       *mending
+	trial       *trial
 }
 
 // workedRow is what a worked row left for later.
@@ -183,6 +186,7 @@ func (pr *prover) provePiece(p *Piece) {
 	best := pr.workPiece(p)
 	score := scoreOf(pr.out[found:])
 	if score == 0 || len(pr.asked) == 0 {
+		pr.mendPiece(best)
 		pr.pieces = append(pr.pieces, best)
 		pr.register(best)
 		return
@@ -218,6 +222,7 @@ func (pr *prover) provePiece(p *Piece) {
 		}
 	}
 	pr.flips = bestFlips
+	pr.mendPiece(best)
 	pr.pieces = append(pr.pieces, best)
 	pr.register(best)
 }

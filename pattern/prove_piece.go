@@ -10,7 +10,9 @@ import (
 func (pr *prover) workPiece(p *Piece) *pieceWork {
 	w := &pieceWork{pr: pr, piece: p, proof: &PieceProof{Piece: p}, stated: -1, said: make(map[int64]bool)}
 	items := pr.sequence(p)
+	w.mends = &mending{items: items}
 	for i, it := range items {
+		w.mends.begin(w, i)
 		next := 0
 		if i+1 < len(items) {
 			next = items[i+1].from
@@ -267,6 +269,9 @@ func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total 
 	}
 	var made []*RowProof
 	for k := 0; k < count; k++ {
+		if w.trial != nil && w.trial.done {
+			return
+		}
 		row := block[k%len(block)]
 		if pr.worked++; pr.worked > 6*maxWorked || k > maxWorked {
 			pr.say(Error, CodeTooLarge, label.labelSpan, fmt.Sprintf("more than %d rows that all differ: the rest of %s is not worked out", maxWorked, label.Label), "")

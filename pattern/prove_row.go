@@ -333,6 +333,9 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 	}
 	if len(row.bad) > 0 || len(label.bad) > 0 && label != row {
 		w.unread(rp, row, label, below, total)
+		if w.trial != nil {
+			w.trial.stop()
+		}
 		return rp
 	}
 	if total == nil && label.changes.deltaSet && below != nil {
@@ -379,6 +382,9 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 	}
 	w.carry = nil
 	w.report(rp, row, label, best, chosen, total)
+	if w.trial != nil {
+		w.trial.note(label, number, best, chosen)
+	}
 	w.finish(rp, row, best, below, total)
 	return rp
 }
@@ -501,7 +507,7 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 		if o.fatal.step != nil && row == label {
 			at = o.fatal.step.Span
 		}
-		pr.say(Error, o.fatal.code, at, o.fatal.msg, w.mend(row, label, o, total))
+		pr.say(Error, o.fatal.code, at, o.fatal.msg, w.mend(rp, row, label, o, total, o.fatal.hint))
 	case o.status == Differs:
 		msg := fmt.Sprintf("the row makes %s, and states %s", w.madeWords(o), onOneLine(w.statedWords(total)))
 		if o.rw.misfitLeft > 0 || o.left > 0 {
@@ -518,7 +524,7 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 		if o.rw.misfitLeft > 0 {
 			code = CodeMisfit
 		}
-		pr.say(Error, code, totalSpan, msg, w.mend(row, label, o, total))
+		pr.say(Error, code, totalSpan, msg, w.mend(rp, row, label, o, total, ""))
 	default:
 		said := false
 		for _, p := range o.rw.problems {
@@ -529,10 +535,15 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 			if p.code == CodeMisfit {
 				said = true
 			}
-			pr.say(p.sev, p.code, at, p.msg, p.hint)
+			hint := p.hint
+			if p.code == CodeMisfit {
+				hint = w.mend(rp, row, label, o, total, hint)
+			}
+			pr.say(p.sev, p.code, at, p.msg, hint)
 		}
 		if o.left > 0 && !said {
-			pr.say(Warning, CodeLeft, sp, fmt.Sprintf("%s of the row below left unworked, and the row does not say so", countWords(o.left, "stitch is", "stitches are")), "if that is meant, write \"leave remaining sts unworked\"")
+			plain := "if that is meant, write \"leave remaining sts unworked\""
+			pr.say(Warning, CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
 		}
 		if o.rw.passed > 0 && !hasCode(o.rw.problems, CodeStepped) {
 			pr.say(Warning, CodeStepped, sp, fmt.Sprintf("%s passed over to reach a place named, and no skip is written", countWords(o.rw.passed, "stitch is", "stitches are")), "")

@@ -466,7 +466,7 @@ func (w *rowWork) group(s *Step, rest []*Step) bool {
 		ok, passes = w.fill(s, rest)
 	default:
 		n := s.Times.N.At(w.pr.size)
-		if s.Times.Kind == More && !(s.Times.star && w.opts.has(optStarInAll)) || s.Times.Kind == Exactly && !s.Times.sure && w.opts.has(optStarMore) {
+		if s.Times.Kind == More && !(s.Times.star && w.opts.has(optStarInAll)) || s.Times.Kind == Exactly && s.Times.star && !s.Times.sure && w.opts.has(optStarMore) {
 			n++
 		}
 		ok, passes = w.times(s, n)
@@ -499,9 +499,11 @@ func (w *rowWork) times(s *Step, n int64) (bool, int64) {
 		}
 		m := w.mark()
 		if !w.pass(s, body, i+1) {
+			problems := append([]problem(nil), w.problems...)
 			if w.wraps(s, m, i+1, i == n-1) {
 				return true, n
 			}
+			w.problems = problems // what went wrong is still to be said
 			if len(w.problems) > 0 {
 				p := &w.problems[len(w.problems)-1]
 				if p.code == CodeOverrun && n > 1 {
