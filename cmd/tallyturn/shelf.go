@@ -165,9 +165,14 @@ func (s *shelf) walk(p store.Project, note string, err error) (*tui.Walk, error)
 	if err != nil {
 		return nil, err
 	}
-	state, err := replay(provenAgain(p), events)
+	proof := provenAgain(p)
+	state, err := replay(proof, events)
 	if err != nil {
 		note = checkPlace
+	}
+	notes := []string{note}
+	if n := proof.Errors(); n > 0 {
+		notes = append(notes, fmt.Sprintf("check finds %d wrong", n))
 	}
 	w, err := s.store.Writer(p.ID, func(safe uint64, err error) {
 		s.screen.Send(tui.Safe{Walk: p.ID, Seq: safe, Err: err})
@@ -176,7 +181,7 @@ func (s *shelf) walk(p store.Project, note string, err error) (*tui.Walk, error)
 		return nil, err
 	}
 	return tui.NewWalk(tui.WalkConfig{
-		ID: p.ID, Title: heading(p, note), State: state,
+		ID: p.ID, Title: heading(p, notes...), State: state,
 		Journal: w, Seq: p.Events, Release: w.Close,
 		TapKeys: s.tapKeys, Now: s.now, Look: s.look, Basket: s.basket,
 	}), nil
@@ -197,7 +202,7 @@ func (s *shelf) basket() (*tui.Basket, error) {
 			return nil, err
 		}
 		items = append(items, tui.Item{
-			ID: p.ID, Title: heading(p, ""), Done: done, Total: total, Touched: time.UnixMilli(p.Touched),
+			ID: p.ID, Title: heading(p), Done: done, Total: total, Touched: time.UnixMilli(p.Touched),
 		})
 		own = own || p.Path != ""
 	}
@@ -286,13 +291,14 @@ func title(proof *pattern.Proof, name string) string {
 
 // heading names a walk on the screen: the pattern, the size where it has
 // several, and what there is to add.
-func heading(p store.Project, note string) string {
+func heading(p store.Project, notes ...string) string {
 	h := p.Title
 	if p.Size != "" {
 		h += ", size " + p.Size
 	}
-	if note != "" {
-		h += " (" + note + ")"
+	notes = slices.DeleteFunc(notes, func(note string) bool { return note == "" })
+	if len(notes) > 0 {
+		h += " (" + strings.Join(notes, "; ") + ")"
 	}
 	return h
 }

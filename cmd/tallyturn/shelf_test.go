@@ -215,3 +215,21 @@ func TestReplaySaysWhatCouldNotBe(t *testing.T) {
 		t.Errorf("%d stitches, want those of both taps", state.Stitch())
 	}
 }
+
+func TestHeading(t *testing.T) {
+	for _, test := range []struct {
+		p     store.Project
+		notes []string
+		want  string
+	}{
+		{store.Project{Title: "Mat"}, nil, "Mat"},
+		{store.Project{Title: "Mat"}, []string{""}, "Mat"},
+		{store.Project{Title: "Mat", Size: "L"}, []string{asBegun}, "Mat, size L (as it was when begun)"},
+		{store.Project{Title: "Mat"}, []string{"", "check finds 2 wrong"}, "Mat (check finds 2 wrong)"},
+		{store.Project{Title: "Mat"}, []string{checkPlace, "check finds 2 wrong"}, "Mat (check your place; check finds 2 wrong)"},
+	} {
+		if got := heading(test.p, test.notes...); got != test.want {
+			t.Errorf("got %q, want %q", got, test.want)
+		}
+	}
+}
