@@ -41,10 +41,12 @@ type rowWork struct {
 	steps     int64
 	tchApart  bool // the row names the turning chain apart from the other stitches
 
-	problems []problem
-	trace    []*Trace
-	nest     int   // repeats that are open
-	slack    int64 // places that may be used beyond the end
+	problems  []problem
+	trace     []*Trace
+	travelled bool  // slip stitches have moved the start of the round to the cursor
+	reached0  int64 // places that "last" stepped over to come to the end
+	nest      int   // repeats that are open
+	slack     int64 // places that may be used beyond the end
 
 	kind        RowKind
 	joinsChain  bool  // the round is joined to the top of its first chain

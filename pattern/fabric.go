@@ -135,7 +135,7 @@ func (fl Filter) match(p *place) bool {
 	case AnyStitch:
 		return p.kind == pStitch || p.kind == pChain
 	case OneStitch:
-		if p.kind != pStitch {
+		if p.kind != pStitch || fl.Name == "single" && p.in {
 			return false
 		}
 		return p.stitch == fl.Stitch || p.stitch.Base() == fl.Stitch

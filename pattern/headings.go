@@ -227,6 +227,10 @@ func (r *reader) definitionLike(ln line) bool {
 func (r *reader) foundation(ln line) bool {
 	x := r.scratch(ln.start)
 	x.phrase("with|using", "[color|colour|yarn]", "[a|b|c|mc|cc]", "[,]")
+	x.phrase("commence|begin|start|make|work", "[with|by]", "[a]", "[chaining]")
+	if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains") && !x.at(2).isAny("sp", "loop", "=", "-") && !x.countsSoon(ln.end) {
+		return r.sec != secAbbreviations && r.sec != secSpecial && r.sec != secNotes
+	}
 	if x.peek().isAny("ch", "chain") && x.at(1).kind == tNum {
 		for i := x.p; i < ln.end; i++ {
 			if r.toks[i].isAny("counts", "count", "counted", "=", "equals", "throughout") {

@@ -38,13 +38,18 @@ func abbreviationStops(src string, toks []token) []token {
 				out = append(out, toks[i])
 				continue
 			}
+			if next.isAny("(", "[") && i+2 < len(toks) && !next.head {
+				if c := src[toks[i+2].start]; 'a' <= c && c <= 'z' && toks[i+2].glued {
+					continue
+				}
+			}
 			if next.kind == tPunct && !next.isAny("*", "(", "[") && next.kind != tEnd {
 				continue
 			}
 			if c := src[next.start]; !next.head && ('a' <= c && c <= 'z') && next.kind != tEnd {
 				continue
 			}
-			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") {
+			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") && (i < 2 || toks[i-1].head || toks[i-2].kind == tPunct || !toks[i-1].is("ch")) {
 				continue
 			}
 		}
@@ -206,6 +211,11 @@ func (r *reader) line(i int) {
 		r.sectionLine(ln)
 		return
 	}
+	if len(r.pat.Pieces) == 0 && len(r.setup) == 0 && r.definitionLike(ln) {
+		r.header(secSpecial, ln.start, ln.end)
+		r.specialLine(ln)
+		return
+	}
 	if name, body, ok := r.runIn(ln); ok {
 		r.closeRow()
 		r.flushSetup(true)
@@ -214,11 +224,6 @@ func (r *reader) line(i int) {
 			r.newHeading(line{ln.start, body - 1})
 		}
 		r.words(body, ln.end)
-		return
-	}
-	if len(r.pat.Pieces) == 0 && len(r.setup) == 0 && r.definitionLike(ln) {
-		r.header(secSpecial, ln.start, ln.end)
-		r.specialLine(ln)
 		return
 	}
 	if r.beginsWork(ln) || len(r.setup) > 0 && !t.blank {

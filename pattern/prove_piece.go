@@ -454,6 +454,12 @@ func joinsRound(steps []*Step) bool {
 // splitTail parts from a row what stands after its last stitch and belongs to
 // the next row: "Ch 3, turn."
 func splitTail(steps []*Step, kind RowKind) (body, tail []*Step) {
+	for i, s := range steps {
+		if s.Op == OpNote && s.implicit && stepsMake(steps[:i]) {
+			steps = steps[:i] // what follows "repeat Row 2" comes after those rows
+			break
+		}
+	}
 	i := len(steps)
 	turn, chain := false, false
 	for i > 0 {

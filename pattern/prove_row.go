@@ -22,6 +22,10 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	for _, s := range body {
 		rw.tchApart = rw.tchApart || namesTurn(s)
 	}
+	if worksParts(body) {
+		rw.below = &fabric{free: true} // it goes round several parts: only its own numbers tell
+		rw.elsewhere = true
+	}
 	steps := append(append(append([]*Step(nil), w.leadOf(row, body)...), row.Setup...), body...)
 	ok := rw.run(steps)
 	if ok && rw.kind == Round && !rw.joined && rw.pending > 0 {
@@ -38,6 +42,16 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 		rw.applyDelta()
 	}
 	return rw
+}
+
+// worksParts reports whether a row goes round parts made elsewhere.
+func worksParts(steps []*Step) bool {
+	for _, s := range steps {
+		if s.Target.Row != nil && s.Target.Row.Piece == "\x00" || worksParts(s.Body) {
+			return true
+		}
+	}
+	return false
 }
 
 // leadOf is what the row before left to this one: its turning chain. Where
@@ -198,6 +212,15 @@ func (rw *rowWork) leftOver() int64 {
 	return n
 }
 
+// rawLeft counts the stitches after the last place used, whatever closes over
+// them.
+func (rw *rowWork) rawLeft() int64 {
+	if rw.named || rw.leave || rw.ended() {
+		return 0
+	}
+	return rw.below.stitches(rw.cur.i, rw.cur.off, false)
+}
+
 // outcome is how a row came out under a reading.
 type outcome struct {
 	rw      *rowWork
@@ -242,6 +265,9 @@ func (w *pieceWork) judge(rw *rowWork, total *Total) outcome {
 	}
 	if o.status == Differs {
 		o.trouble += 500
+	}
+	if rw.closing > 0 && rw.below != nil && o.left == 0 && rw.rawLeft() > 0 {
+		o.trouble += 3 // stitches under the last loop, with no word of them
 	}
 	if rw.misfitLeft > 0 || o.left > 0 {
 		o.trouble += 20
@@ -354,7 +380,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 			if best.fatal != nil && best.fatal.code == CodeTooLarge {
 				break
 			}
-			if t := try(o); t.trouble < best.trouble && (t.trouble < 5 || t.trouble+400 < best.trouble || best.trouble-t.trouble >= 10 && t.status != Differs && t.fatal == nil) {
+			if t := try(o); t.trouble < best.trouble && !(best.status == Differs && best.trouble == 500 && t.trouble >= 3) && (t.trouble < 5 || t.trouble+400 < best.trouble || best.trouble-t.trouble >= 10 && t.status != Differs && t.fatal == nil) {
 				best, chosen = t, o
 			}
 			if best.trouble < 2 {
@@ -393,7 +419,13 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 // piece before it, where its words show that they go on.
 func (w *pieceWork) continued(row *Row) *fabric {
 	pr := w.pr
-	if len(pr.pieces) == 0 || w.foundation > 0 || startsAfresh(row) {
+	if w.foundation > 0 || startsAfresh(row) {
+		return nil
+	}
+	if len(pr.pieces) == 0 {
+		if row.Numbers.First.At(pr.size) > 1 {
+			return &fabric{free: true} // an excerpt: what comes before is not here
+		}
 		return nil
 	}
 	prev := pr.pieces[len(pr.pieces)-1]

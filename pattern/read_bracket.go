@@ -211,8 +211,8 @@ func (x *rowReader) remark(before []*Step, end int) bool {
 		return true
 	}
 	for i := x.p + 1; i < end; i++ {
-		if x.ts[i].isAny("made", "counts", "count", "photo", "completed", "facing", "cm", "mm", "inches", "inch", "sl") && !x.followsTimes(end+1) {
-			if x.ts[i].is("sl") || x.ts[i].isAny("made") && x.ts[i-1].isAny("last", "just", "first") {
+		if x.ts[i].isAny("made", "counts", "count", "photo", "completed", "facing", "cm", "mm", "inches", "inch", "sl") && !x.followsTimes(end+1) && !x.ts[end+1].isAny("in", "into", "over", "all") {
+			if x.ts[i].is("sl") || x.ts[i].isAny("made") && (x.ts[i-1].isAny("last", "just", "first") || i > x.p+2 && x.ts[i-2].isAny("last", "first", "just")) {
 				continue
 			}
 			if x.ts[i].isAny("counts", "count") && x.ts[x.p+1].isAny("ch") && x.ts[x.p+2].kind == tNum && i > x.p+4 {

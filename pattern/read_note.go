@@ -10,6 +10,9 @@ func (x *rowReader) note() []*Step {
 	}
 	clause := func() []*Step { x.toClauseEnd(); return take() }
 	sentence := func() []*Step { x.toSentenceEnd(); return take() }
+	if x.peek().kind == tNum && x.peek().word && x.nounFollows(1) && x.at(2).isAny("remains", "remain", "is", "are", "left") && !x.at(3).isAny("unworked") {
+		return sentence()
+	}
 	if s := x.otherSide(); s != nil {
 		return s
 	}
@@ -35,6 +38,13 @@ func (x *rowReader) note() []*Step {
 	case "stuff", "sew", "weave", "pull", "insert", "attach", "weaving", "sewing", "thread", "stuffing", "add", "embroider", "glue", "fill", "tighten", "block", "steam", "whipstitch", "whip", "fold", "flatten", "pin", "hide", "tie", "trim", "wrap", "gather", "cinch", "darn", "close", "rotate", "flip", "press", "shape", "tack", "stitch":
 		switch {
 		case t.text == "attach" || t.text == "tie" && !x.at(1).isAny("off") || t.text == "close":
+			if t.text == "attach" {
+				if s := x.attach(); s != nil && s[0].Target.said && s[0].Target.Which != Anywhere {
+					x.p = start
+					return nil
+				}
+				x.p = start
+			}
 			if x.at(1).isAny("yarn", "thread", "with", "off", "new", "in", "to", "a", "b", "c", "ring", "rnd", "round") && !x.at(1).isAny("the") {
 				break
 			}

@@ -49,12 +49,15 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 	case "standing", "stdg", "chainless", "regular", "plain", "joint", "single", "joined":
 		if n, ok := x.nounAt(k + 1); ok {
 			n.tokens++
+			if t.text == "single" && n.filter.Kind == OneStitch {
+				n.filter.Name = "single" // one that is not part of a group
+			}
 			return n, true
 		}
 	case "turning", "beginning", "beg", "starting", "turn", "initial", "begin", "start":
 		if n := x.phraseAt(k+1, "ch|chain|chains|chs"); n > 0 {
 			n++
-			if x.at(k+n).is("-") && x.at(k+n+1).kind == tNum {
+			if x.at(k+n).is("-") && x.at(k+n).glued && x.at(k+n+1).kind == tNum && x.at(k+n+1).glued {
 				n += 2
 			} else if x.at(k+n).kind == tNum && !x.at(k+n+1).isAny("sp", "sps", "space") {
 				n++
@@ -186,13 +189,10 @@ func (x *rowReader) spaceAfter(k int) int {
 // chainNoun reads "ch", "ch-2 sp", "ch sp", "ch 2 loop", "ch-3".
 func (x *rowReader) chainNoun(k int) (noun, bool) {
 	n := 1
-	if x.at(k+n).is(".") && x.at(k+n).glued && x.at(k+n+1).kind == tNum {
+	if x.at(k+n).is("-") && (x.at(k+n).glued && x.at(k+n+1).glued || x.at(k+n+1).kind == tWord) {
 		n++
 	}
-	if x.at(k + n).is("-") {
-		n++
-	}
-	if t := x.at(k + n); t.kind == tNum && !t.frac {
+	if t := x.at(k + n); t.kind == tNum && !t.frac && !(x.at(k+n-1).is(".") || x.at(k+n-1).is("-") && !t.glued) {
 		m := n + 1
 		if x.at(k + m).is("-") {
 			m++
@@ -260,7 +260,7 @@ func (x *rowReader) place() []Target {
 			x.p = save
 			break
 		}
-		x.accept("then", "also")
+		x.accept("then", "also", "of")
 		t, ok := x.core(false)
 		if !ok {
 			x.p = save
@@ -426,6 +426,9 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		}
 		x.p = start
 	}
+	if t, ok := x.otherPart(); ok {
+		return t, true
+	}
 	prep := x.preposition()
 	t := Target{said: true}
 	done := func(ok bool) (Target, bool) {
@@ -551,6 +554,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		if n, ok := x.nounAt(0); ok {
 			x.p += n.tokens
 			t.Which = Next
+			t.plain = true
 			t.N.N = 1
 			x.fill(&t, n)
 			if plural(&x.ts[x.p-1]) {
@@ -569,6 +573,48 @@ func plural(t *token) bool {
 		return true
 	}
 	return false
+}
+
+// otherPart reads "around the first leg", "of second leg", "in the chs", "on
+// the other side of the chs": work that goes round several parts at once.
+func (x *rowReader) otherPart() (Target, bool) {
+	start := x.p
+	t := Target{said: true, N: Num{N: 1}}
+	x.accept("in", "into", "around", "round", "on", "along", "across", "over", "all", "from")
+	prep := x.p > start
+	x.accept("around", "in")
+	x.phrase("each|every", "[of]", "[the]")
+	if x.peek().kind == tNum && !x.peek().frac {
+		t.N, _ = x.number()
+		x.nounDrop()
+		x.accept("of", "from", "around", "on")
+	}
+	x.accept("the")
+	part := func() bool {
+		return x.peek().isAny("leg", "legs", "arm", "arms", "piece", "pieces", "part", "half", "cup", "motif", "wing", "ear", "fin", "tube", "thumb", "toe", "finger", "claw", "tentacle", "foot")
+	}
+	ok := false
+	switch {
+	case (x.peek().kind == tOrd || x.peek().isAny("other", "next", "left", "right", "last", "same", "previous", "remaining")) && func() bool { x.p++; return part() }():
+		x.p++
+		ok = true
+	case x.phrase("other|opposite|back|second", "side", "of", "[each|the]", "[of]", "[the]"):
+		if x.peek().kind == tNum {
+			t.N, _ = x.number()
+		}
+		ok = x.accept("ch", "chs", "chain", "chains") && (prep || t.N.N > 1)
+		if ok && (x.peek().isAny(",", ";") || x.end() || true) && x.ts[start].isAny("along", "across") {
+			ok = false // the other side of the foundation is a place of its own
+		}
+	}
+	if !ok || !prep {
+		x.p = start
+		return Target{}, false
+	}
+	t.Which = Next
+	t.Span = x.spanFrom(start)
+	t.Row = &RowRef{Piece: "\x00", Span: t.Span}
+	return t, true
 }
 
 // each reads what follows "each".
@@ -649,6 +695,7 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 			t.N.N = 0
 		}
 	}
+	defer x.gloss()
 	x.accept("rem", "remaining", "consecutive", "skipped", "free", "unworked", "single", "adjacent")
 	x.loops()
 	x.accept("of")

@@ -446,7 +446,7 @@ func (x *rowReader) endings(g *Step) {
 			g.ending = e
 			continue
 		}
-		if x.phrase("omit|omitting|leaving|eliminate|eliminating|without", "[out|off|the]", "[the]", "last|final") {
+		if x.phrase("omit|omitting|leaving|eliminate|eliminating|without", "[out|off|the]", "[the]", "last|final") && !x.leavesUnworked(start) {
 			e := &Step{Op: OpEnding, Text: "omit", Target: Target{N: Num{N: 1}}}
 			if x.peek().kind == tNum {
 				e.Target.N, _ = x.number()
@@ -483,6 +483,20 @@ func (x *rowReader) endings(g *Step) {
 		x.p = save
 		return
 	}
+}
+
+// leavesUnworked reports "leaving last sc unworked", which is no omission.
+func (x *rowReader) leavesUnworked(start int) bool {
+	if !x.ts[start].is("leaving") {
+		return false
+	}
+	for k := 0; k < 6; k++ {
+		if x.at(k).isAny("unworked", "free") {
+			x.p = start
+			return true
+		}
+	}
+	return false
 }
 
 // ending reads such words where they do not follow a repeat directly.

@@ -267,6 +267,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.note(); s != nil {
 		return s
 	}
+	if s := x.picot(); s != nil {
+		return s
+	}
 	if s := x.chain(); s != nil {
 		return s
 	}
@@ -560,7 +563,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		x.accept("chs", "ch", "chains")
 	}
 	x.accept("which", "that", "this", "it", "here", "always", "now", "and", "will")
-	x.accept("always", "now", "here", "will", "is", "are")
+	x.accept("always", "now", "here", "will")
 	switch {
 	case x.phrase("do|does|will|is|are", "not", "[be]", "count|counted|counts|considered"), x.phrase("doesn't|don't|isn't|won't|not|never|didn't", "[to]", "[be]", "count|counted|counts|counting"),
 		x.phrase("not", "[counted|included]", "[as]", "a", "st|stitch"), x.phrase("no", "st|stitch"), x.phrase("is", "not", "[a]", "st|stitch|counted"), x.phrase("uncounted"):
@@ -571,7 +574,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 			x.p += n
 		}
 		return true
-	case x.phrase("count|counts|counted|counting|considered|stands|standing|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counts|count]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
+	case x.phrase("count|counts|counted|counting|considered|stands|standing|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counted|considered|counts|count]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
 		c.Spread = x.spreadAhead()
 		x.accept("the", "a", "an")
 		if x.peek().kind == tOrd || x.peek().isAny("beginning", "beg") {

@@ -46,6 +46,10 @@ func (x *rowReader) skip() []*Step {
 		s.Target.Which = Each
 		x.counted(&s.Target, true)
 		s.Target.Which = Each
+	case x.peek().kind == tNum && x.at(1).isAny("row", "rows"):
+		s.Target.N, _ = x.number()
+		x.p++
+		s.Target.Which = RowEnds
 	default:
 		n := x.p
 		if !x.counted(&s.Target, false) {
@@ -221,6 +225,10 @@ func (x *rowReader) otherSide() []*Step {
 	x.accept("now")
 	x.phrase("pivot|turn|rotate|spin|flip", "[the]", "[work|piece]", "[upside]", "[down|around]", "[and|to|,]", "[then]")
 	x.phrase("working|work|continue|continuing|cont|go|now|crochet|sc|proceed", "[work|to|working|and]", "[back]", "[work|working]")
+	if x.ts[start].is("sc") {
+		x.p = start
+		return nil
+	}
 	x.phrase("around|round")
 	x.accept("now", "back", "down", "and", "work", "working", "to", "up")
 	x.accept("in", "on", "along", "into", "down", "across", "to", "around", "over", "up", "of", "at")
@@ -253,7 +261,7 @@ func (x *rowReader) join() []*Step {
 			x.p = start
 			return nil
 		}
-		if t := x.peek(); !x.worked && t.kind == tWord && !t.isAny("with", "in", "to", "into", "at", "by", "and", "then", "the", "being", "without", "using", "form", "here", "as", "sl", "ss", "together") {
+		if t := x.peek(); !x.worked && t.kind == tWord && !t.isAny("with", "in", "to", "into", "by", "and", "then", "the", "being", "without", "using", "form", "here", "as", "sl", "ss", "together") {
 			x.p = start
 			return nil
 		}
@@ -261,6 +269,9 @@ func (x *rowReader) join() []*Step {
 			return x.joined(s, start)
 		}
 		if x.phrase("with|by|using", "[a|an|the]") {
+			if x.peek().kind == tNum && x.peek().num == 1 {
+				x.p++
+			}
 			if id, n := x.stitchAt(0); n > 0 {
 				x.p += n
 				if id != stitch.Slip {
@@ -453,7 +464,9 @@ func (x *rowReader) attach() []*Step {
 	x.phrase("with", "[the]", "rs|ws|right|wrong", "[side]", "[side]", "[of]", "[work]", "[facing]", "[you]", "[,]")
 	x.phrase("rs|ws", "facing", "[you]", "[,]")
 	x.accept(",")
-	if !x.phrase("join|attach|rejoin|reattach|tie|fasten|joining|insert", "[in|on]", "[the]", "[new|next|contrasting|main|same|second|your|color|colour]", "[color|colour|yarn|thread|cotton|wool]", "[a|b|c|d|e|f|mc|cc|yarn|on]", "[again|of]") {
+	if x.phrase("new", "col|color|colour|yarn", "[.]", "in|into") {
+		x.p--
+	} else if !x.phrase("join|attach|rejoin|reattach|tie|fasten|joining|insert", "[in|on]", "[the]", "[new|next|contrasting|main|same|second|your|color|colour]", "[color|colour|yarn|thread|cotton|wool]", "[a|b|c|d|e|f|mc|cc|yarn|on]", "[again|of]") {
 		if !x.phrase("re", "-", "join|attach", "[yarn|thread]") {
 			x.p = start
 			return nil
@@ -492,6 +505,9 @@ func (x *rowReader) attach() []*Step {
 				s.Target.Which = Anywhere
 			}
 		}
+	}
+	if len(pl) == 0 && x.at(-1).isAny("to", "the") {
+		pl = nil
 	}
 	if len(pl) > 0 {
 		s.Target = pl[0]
@@ -540,6 +556,8 @@ func (x *rowReader) colour() []*Step {
 				return nil
 			}
 		}
+	case x.hookNote():
+		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	case x.phrase("with|using"):
 		// a colour by name, up to the comma: "with foam, ch 20"
 		k := 0
@@ -576,6 +594,24 @@ func (x *rowReader) colour() []*Step {
 	return []*Step{{Op: OpColour, Span: sp, Text: x.src.Slice(sp)}}
 }
 
+// hookNote takes "using the 4 mm hook".
+func (x *rowReader) hookNote() bool {
+	if !x.peek().isAny("using", "with", "use") {
+		return false
+	}
+	for k := 1; k < 9; k++ {
+		t := x.at(k)
+		if t.isAny("hook", "needle") {
+			x.p += k + 1
+			return true
+		}
+		if t.kind == tEnd || t.isAny(",", ";", ".", "ch", "chain") {
+			return false
+		}
+	}
+	return false
+}
+
 // placeFirst = preposition place [ "work" | "make" ] step { "," step } .
 //
 // Old booklets name the place before what goes into it.
@@ -589,6 +625,10 @@ func (x *rowReader) placeFirst() []*Step {
 	if !ok {
 		x.p = start
 		return nil
+	}
+	if x.peek().isAny("tog", "together", "as") {
+		x.p = start
+		return nil // "work the first 2 dc tog"
 	}
 	if b, ok := x.bound(); ok {
 		t.Bound = b
@@ -620,6 +660,7 @@ func (x *rowReader) placeFirst() []*Step {
 			break
 		}
 		body = append(body, item...)
+		x.worked = true
 		if x.peek().isAny("(") {
 			if end := x.closer(0); end > 0 && end-x.p < 8 && x.ts[x.p+1].kind == tWord {
 				x.nameMade(body, end)

@@ -27,6 +27,11 @@ func (x *rowReader) work() []*Step {
 	if evenly {
 		x.p++
 	}
+	if x.peek().isAny("work", "working") {
+		if d := x.incDec(start, count, counted); d != nil {
+			return d
+		}
+	}
 	if !x.at(1).isAny("off") {
 		x.accept("work", "make", "a", "an", "then", "crochet")
 	}
@@ -83,6 +88,7 @@ func (x *rowReader) work() []*Step {
 		sp := x.spanFrom(start)
 		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 	}
+	x.gloss()
 	x.accept("st", "sts", "stitch", "stitches")
 	if x.together(s) {
 		return x.finish(start, s, count, counted)
@@ -152,6 +158,23 @@ func (x *rowReader) work() []*Step {
 		count, counted = x.number()
 	}
 	return x.finish(start, s, count, counted)
+}
+
+// gloss passes over the other side's name for the stitch just read: "14 dc
+// (14 tr)".
+func (x *rowReader) gloss() {
+	if !x.peek().isAny("(", "[", "/") {
+		return
+	}
+	if x.peek().is("/") {
+		if _, n := x.lookup(x.other, 1); n > 0 {
+			x.p += 1 + n
+		}
+		return
+	}
+	if end := x.closer(0); end > 0 && end-x.p <= 6 && x.otherName(end) {
+		x.p = end + 1
+	}
 }
 
 // seam takes "sl st the short ends together": making up, not a row's work.
@@ -274,6 +297,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	if len(places) == 1 && places[0].Bound.Kind == ToEnd && x.evenlySaid(save) {
 		x.p = save
 		return x.free(start, s, counted)
+	}
+	if len(places) == 1 && s.Legs == 0 && places[0].Which == Next && places[0].N.N > 1 && stitch.Of(s.Stitch).Kind == stitch.Compound && x.ts[save].is("over") {
+		s.Legs = int(places[0].N.N) // "cluster over next 3 dc"
 	}
 	for i := range places {
 		if places[i].Which == RowEnds {
@@ -613,6 +639,19 @@ func (x *rowReader) delta() []*Step {
 		sign = -1
 	}
 	if sign == 0 {
+		if t := x.peek(); t.kind == tNum && !t.frac && (x.at(1).isAny("more", "fewer", "less") || x.nounFollows(1) && x.at(2).isAny("more", "fewer", "less")) && x.phraseAt(2, "[more|fewer|less]", "[sts|st|stitches]", "than") > 0 {
+			n, _ := x.number()
+			x.nounDrop()
+			if x.accept("more") {
+			} else if x.accept("fewer", "less") {
+				n.N = -n.N
+			}
+			x.toClauseEnd()
+			if x.row.Total == nil {
+				x.row.changes = rowChanges{delta: n, deltaSet: true}
+			}
+			return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+		}
 		if t := x.peek(); t.kind == tNum && (x.at(2).isAny("increased", "inc'd") || x.at(2).isAny("decreased", "dec'd") || x.at(1).isAny("increases", "decreases", "inc", "dec") && x.at(2).isAny("made", "evenly")) {
 			if x.at(2).isAny("made") || x.at(2).isAny("increased", "decreased", "inc'd", "dec'd") {
 				x.p += 3
@@ -639,7 +678,7 @@ func (x *rowReader) delta() []*Step {
 		x.p += k
 	}
 	even := x.phrase("[spaced]", "evenly|equally", "[spaced|distributed]", "[around|across|along]", "[the]", "[row|rnd|round]") || x.phrase("at", "even|equal", "intervals|distances")
-	if !even && !x.phrase("around|across|over|in", "[the|this]", "[row|rnd|round]") {
+	if !even && !x.phrase("around|across") && !x.phrase("over|in", "[the|this]", "row|rnd|round") {
 		x.p = start
 		return nil
 	}
@@ -703,6 +742,9 @@ func (x *rowReader) special(start int, sp *Special, tokens int, count Num, count
 		}
 		s.Span = x.spanFrom(start)
 		return x.repeated(start, []*Step{s})
+	}
+	if sp.Body == nil && s.Legs == 0 && len(places) == 1 && places[0].Which == Next && places[0].N.N > 1 && x.ts[save].isAny("over") {
+		s.Legs = int(places[0].N.N) // "cluster over next 3 dc"
 	}
 	if s.Legs > 0 {
 		// the definition says what it takes; a place only says where

@@ -53,7 +53,7 @@ func (r *reader) define(from, to int) {
 		return strings.Join(parts, " ")
 	}
 	start := k
-	for k < to && k-start < 6 && (r.toks[k].kind == tWord || r.toks[k].word || r.toks[k].kind == tNum && k > start || r.toks[k].is("-") && r.toks[k].glued || r.toks[k].is("/")) {
+	for k < to && k-start < 6 && (r.toks[k].kind == tWord || r.toks[k].word || r.toks[k].kind == tNum && k > start || r.toks[k].is("-") && r.toks[k].glued && k+1 < to && r.toks[k+1].glued && r.toks[k+1].kind == tWord && k > start || r.toks[k].is("/")) {
 		k++
 	}
 	if k == start || k >= to {

@@ -227,16 +227,8 @@ type Target struct {
 	Within *Filter  // "in 3rd ch of ch-5", "in centre dc of next shell": the thing it is part of
 	Row    *RowRef  // a row other than the one below
 	said   bool     // the text names the place
-	from   fromEnd
+	plain  bool     // "in ch-2 sp", with no "next"
 }
-
-type fromEnd uint8
-
-const (
-	fromStart fromEnd = iota
-	fromRight
-	fromLeft
-)
 
 // FilterKind is a family of places.
 type FilterKind uint8

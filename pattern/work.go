@@ -99,6 +99,25 @@ func (w *rowWork) emit(s *Step, p place, n int64) {
 	w.leaf(s, c)
 }
 
+// emitEach makes per stitches in each of n places. Several tall ones in one
+// place, or three of any kind, are a group that later rows may go by.
+func (w *rowWork) emitEach(s *Step, p place, per, n int64) {
+	group := per >= 3 || per >= 2 && stitch.Of(s.Stitch).Turn >= 3
+	if !group || n > maxGroups {
+		w.emit(s, p, per*n)
+		return
+	}
+	p.in = true
+	for ; n > 0; n-- {
+		w.flush(false, "") // what stands between two groups is part of neither
+		p.first = true
+		w.emit(s, p, per)
+	}
+}
+
+// maxGroups is how many groups of one run are told apart.
+const maxGroups = 20_000
+
 func (w *rowWork) exec(s *Step, rest []*Step) bool {
 	switch s.Op {
 	case OpWork:
@@ -337,6 +356,7 @@ func (w *rowWork) seekLast(n int64, of []Filter) (stepped int64, ok bool) {
 	if total < n {
 		return 0, false
 	}
+	w.reached0 += total - n
 	skip := total - n
 	for skip > 0 {
 		if _, _, ok := w.seek(of); !ok {
@@ -405,7 +425,7 @@ func (w *rowWork) skip(s *Step) bool {
 			}
 		}
 	case RowEnds:
-		w.elsewhere = true
+		w.elsewhere, w.free, w.begun = true, true, true
 		return true
 	case TurnTop:
 		return true

@@ -75,7 +75,7 @@ func (w *rowWork) alongTake(b *Step, n int64) bool {
 			per *= int64(r.size)
 		}
 		w.take(n)
-		w.emit(b, stitchPlace(b), per*n)
+		w.emitEach(b, stitchPlace(b), per, n)
 		return true
 	}
 	for ; n > 0; n-- {

@@ -153,6 +153,9 @@ func (w *rowWork) startChain(s *Step, n int64, rest []*Step) {
 	switch {
 	case w.below.ring && w.cur.i >= 0 && (w.below.magic || w.ringAhead(rest)):
 	case w.below.free:
+	case w.travelled && w.lastFresh:
+		w.take(1)
+		w.stands, w.travelled = true, false
 	case w.lastSet && !w.lastFresh && (!w.begun || w.onlySlips()):
 		w.stands = true // on the place that was travelled to
 	default:
@@ -324,7 +327,15 @@ func (w *rowWork) fromHook(s *Step, rest []*Step) bool {
 	}
 	w.hookStart(s, k, s.Stitch, rest)
 	w.take(int64(max(1, s.Legs)))
-	w.emit(s, p, per)
+	if w.begun && per >= 2 && !w.groupOpen() && stitch.Of(s.Stitch).Turn >= 3 {
+		w.openGroup() // with the chain that stands beside them
+		p.in = true
+	}
+	if p.in {
+		w.emit(s, p, per)
+		return true
+	}
+	w.emitEach(s, p, per, 1)
 	return true
 }
 
@@ -562,9 +573,8 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 			return true
 		}
 	case Centre:
-		if w.toCentre(s) {
-			w.moveTo(w.cur, travel)
-			w.take(1)
+		if w.toCentre(s) && travel {
+			w.rotate(w.cur)
 		}
 		w.leaf(s, 0)
 		return true
@@ -593,8 +603,11 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 		}
 		n = count
 	}
+	if w.travelled && w.lastFresh {
+		w.cur.off++ // on from where the last slip stitch went
+		w.norm()
+	}
 	w.lastFresh = false
-	start := w.cur
 	for n > 0 {
 		if _, _, ok := w.seek(of); !ok {
 			if w.begun && w.kind == Round {
@@ -617,11 +630,7 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 	if travel {
 		w.leaf(s, 0)
 		w.taken = 0
-		at := w.lastAt
 		w.rotate(w.lastAt)
-		_ = start
-		_ = at
-		w.lastSet = true
 	}
 	w.named = len(of) > 0 && of[0].Kind != ChainStitch && of[0].Kind != OneStitch
 	return true
@@ -649,12 +658,6 @@ func (w *rowWork) travels(rest []*Step) bool {
 	return false
 }
 
-func (w *rowWork) moveTo(c cursor, travel bool) {
-	if travel {
-		w.rotate(c)
-	}
-}
-
 // rotate makes the round begin at a place: what was travelled over comes at
 // its end. The cursor is left just after that place.
 func (w *rowWork) rotate(c cursor) {
@@ -676,8 +679,7 @@ func (w *rowWork) rotate(c cursor) {
 		f.runs = append(f.runs, r)
 	}
 	w.below = &f
-	w.cur = cursor{0, 1}
+	w.cur = cursor{}
 	w.lastAt = cursor{}
-	w.last, w.lastSet = f.runs[0].place, true
-	w.norm()
+	w.last, w.lastSet, w.lastFresh, w.travelled = f.runs[0].place, true, true, true
 }

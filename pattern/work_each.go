@@ -69,7 +69,7 @@ func (w *rowWork) eachAs(step, s *Step, rest []*Step) bool {
 		}
 		c := *step
 		_ = c
-		w.emit(step, p, per*got)
+		w.emitEach(step, p, per, got)
 		n -= got
 	}
 	w.named = len(of) > 0 && (of[0].Kind == Space || of[0].Kind == NamedGroup || of[0].Kind == OneStitch || of[0].Kind == AnyCluster || of[0].Kind == PicotPlace)

@@ -132,6 +132,8 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 			return false
 		}
 		n = count
+	case Next:
+		w.leaveTravelled(t)
 	case Last:
 		stepped, ok := w.seekLast(n, of)
 		if !ok && w.left(of) == 0 && w.begun {
@@ -805,7 +807,7 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 	if g.kind == ToLast {
 		left = w.leftWith(of) - g.keep
 	}
-	if left <= 0 || w.nothingWorth(g) {
+	if left <= 0 || w.nothingWorth(g) || w.named && g.kind == ToEnd && byName(s.Body) {
 		return true
 	}
 	// a last pass that stops part way, exactly at the end
@@ -873,6 +875,31 @@ func (w *rowWork) fillPartial(s *Step, short []*Step, rest []*Step) (bool, int64
 	}
 }
 
+// byName reports whether a group finds all its places by name, so that the
+// stitches between them are nobody's business.
+func byName(body []*Step) bool {
+	named := false
+	for _, s := range body {
+		switch s.Op {
+		case OpWork, OpInto, OpSkip:
+			f := filters(s.Target)[0]
+			switch {
+			case s.Target.Which == Centre || f.Kind == NamedGroup || f.Kind == Space || f.Kind == AnyCluster || f.Kind == PicotPlace || s.Target.Within != nil:
+				named = true
+			case s.Target.Which == Same:
+			default:
+				return false
+			}
+		case OpGroup:
+			if !byName(s.Body) {
+				return false
+			}
+			named = true
+		}
+	}
+	return named
+}
+
 // nothingWorth reports whether the places left are only ones that a repeat by
 // spaces passes over.
 func (w *rowWork) nothingWorth(g goal) bool {
@@ -909,7 +936,6 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	if e.Text == "omit" {
 		return w.fillPartial(s, omitted(s.Body), rest)
 	}
-	exact := func() bool { return w.misfitLeft == 0 && w.leftOver() == 0 && w.passed == m.passed }
 	type try func() (bool, int64)
 	after := func() (bool, int64) {
 		ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
@@ -932,7 +958,8 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 			n := int64(0)
 			for {
 				before := w.mark()
-				if w.pass(s, append(append([]*Step(nil), s.Body[:c]...), e.Body...), n+1) && w.leftAfter(rest) == 0 && w.passed == m.passed {
+				w.reached0 = 0
+				if w.pass(s, append(append([]*Step(nil), s.Body[:c]...), e.Body...), n+1) && w.leftAfter(rest) == 0 && w.passed == m.passed && w.reached0 == 0 {
 					return true, n + 1
 				}
 				w.reset(before)
@@ -944,9 +971,9 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		})
 	}
 	for _, t := range tries {
-		w.misfitLeft = 0
+		w.misfitLeft, w.reached0 = 0, 0
 		ok, n := t()
-		if ok && w.leftAfter(rest) == 0 && exact() || ok && w.leftAfter(rest) == 0 && w.passed == m.passed {
+		if ok && w.leftAfter(rest) == 0 && w.misfitLeft == 0 && w.passed == m.passed && w.reached0 == 0 {
 			return true, n
 		}
 		w.reset(m)

@@ -133,6 +133,7 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 		return true
 	}
 	of := w.resolve(s, t.Of)
+	w.leaveTravelled(t)
 	if t.Within != nil && t.Within.Kind == NamedGroup {
 		return w.within(s, p, per, of)
 	}
@@ -149,11 +150,21 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 			}
 			return w.overrun(s, n, legs)
 		}
-		w.emit(s, p, per*got)
+		w.emitEach(s, p, per, got)
 		n -= got
 	}
 	w.named = len(t.Of) > 0 && t.Of[0].Kind != AnyStitch && t.Of[0].Kind != OneStitch && t.Of[0].Kind != ChainStitch
 	return true
+}
+
+// leaveTravelled steps off the place that slip stitches went to, where the
+// first stitch is told to go into the next one.
+func (w *rowWork) leaveTravelled(t *Target) {
+	if w.travelled && w.lastFresh && !t.plain {
+		w.cur.off++
+		w.norm()
+	}
+	w.travelled = false
 }
 
 // overrun says that a step needs more places than there are.
@@ -316,7 +327,8 @@ func (w *rowWork) same(s *Step, p place, per int64) bool {
 		for i := len(w.below.runs) - 1; i >= 0; i-- {
 			if w.below.runs[i].kind == pSpace {
 				w.rotate(cursor{i, 0})
-				w.taken++
+				w.take(1)
+				w.travelled = false
 				w.emit(s, p, per)
 				return true
 			}
@@ -447,7 +459,7 @@ func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 		left -= k
 	}
 	w.named = len(of) > 0 && of[0].Kind != OneStitch && of[0].Kind != ChainStitch
-	w.emit(s, p, per*made)
+	w.emitEach(s, p, per, made)
 	return true
 }
 
@@ -579,11 +591,11 @@ func (w *rowWork) centre(s *Step, p place, per int64) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	w.take(min(1, w.runLeft()))
 	w.named = true
-	w.emit(s, p, per*n)
+	w.emitEach(s, p, per*n, 1)
 	if s.Target.Bound.Kind == ToEnd {
 		for w.toCentre(s) {
 			w.take(1)
-			w.emit(s, p, per*n)
+			w.emitEach(s, p, per*n, 1)
 		}
 	}
 	return true
