@@ -224,6 +224,10 @@ func (x *rowReader) sizedSpace(k int) (noun, bool) {
 	if x.at(k + n).is("-") {
 		n++
 	}
+	if id, m := x.stitchAt(k + n); m > 0 && x.at(k+n+m).isAny("group", "groups", "shell", "shells", "cluster", "clusters", "fan", "grp") {
+		// "3-dc group", "7-tr shell"
+		return noun{filter: Filter{Kind: NamedGroup, Name: "group", Stitch: id}, tokens: n + m + 1}, true
+	}
 	if !x.at(k+n).isAny("ch", "chain", "chs", "chains") {
 		return noun{}, false
 	}
@@ -554,9 +558,9 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		if n, ok := x.nounAt(0); ok {
 			x.p += n.tokens
 			t.Which = Next
-			t.plain = true
 			t.N.N = 1
 			x.fill(&t, n)
+			t.plain = t.Which == Next
 			if plural(&x.ts[x.p-1]) {
 				t.Which = Each
 				t.N.N = 0

@@ -29,7 +29,7 @@ func sameTarget(a, b *Target) bool {
 			return false
 		}
 	}
-	return a.Which == b.Which && sameNum(a.N, b.N) && sameFilters(a.Of, b.Of) && sameBound(a.Bound, b.Bound) && a.from == b.from
+	return a.Which == b.Which && sameNum(a.N, b.N) && sameFilters(a.Of, b.Of) && sameBound(a.Bound, b.Bound) && a.plain == b.plain
 }
 
 // sameTimes compares how often groups are worked. Inside others "6 times" can
