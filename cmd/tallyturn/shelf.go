@@ -128,32 +128,14 @@ func (s *shelf) samePlace(p store.Project, other *pattern.Proof) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	was, _ := replay(provenAgain(p), events)
-	is, err := replay(other, events)
-	return err == nil && is.At() == was.At(), nil
+	was, _ := counter.Replay(counter.NewPlan(provenAgain(p)), events)
+	is, refused := counter.Replay(counter.NewPlan(other), events)
+	return len(refused) == 0 && is.At() == was.At(), nil
 }
 
 // provenAgain is the proof of the text kept with a project.
 func provenAgain(p store.Project) *pattern.Proof {
 	return pattern.Read(p.Text).Prove(pattern.Options{Size: p.Size})
-}
-
-// replay brings a maker to where the events led. The error is that of the
-// first event that could not be; those after it are still taken.
-func replay(proof *pattern.Proof, events []counter.Event) (counter.State, error) {
-	state := counter.Begin(counter.NewPlan(proof))
-	var first error
-	for i, e := range events {
-		next, err := state.Apply(e)
-		if err != nil {
-			if first == nil {
-				first = fmt.Errorf("event %d: %w", i+1, err)
-			}
-			continue
-		}
-		state = next
-	}
-	return state, first
 }
 
 // walk opens what take or follow found, where it was left.
@@ -166,8 +148,8 @@ func (s *shelf) walk(p store.Project, note string, err error) (*tui.Walk, error)
 		return nil, err
 	}
 	proof := provenAgain(p)
-	state, err := replay(proof, events)
-	if err != nil {
+	state, refused := counter.Replay(counter.NewPlan(proof), events)
+	if len(refused) > 0 {
 		note = checkPlace
 	}
 	notes := []string{note}
@@ -226,7 +208,7 @@ func (s *shelf) progress(p store.Project) (done, total int64, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
-	state, _ := replay(provenAgain(p), events)
+	state, _ := counter.Replay(counter.NewPlan(provenAgain(p)), events)
 	done, total = state.Stitches()
 	return done, total, s.store.SetProgress(p.ID, store.Progress{Events: p.Events, Done: done, Total: total})
 }
