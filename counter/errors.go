@@ -22,6 +22,8 @@ var (
 	// in a row that nobody knows the number of.
 	ErrNoHunt  = errors.New("there is no question to answer")
 	ErrNoCount = errors.New("nobody knows what that row should have, so there is no slip to look for")
+	// ErrNoStitches is given for a hunt in a row that is not begun.
+	ErrNoStitches = errors.New("that row has no stitches yet")
 	// ErrNoText is given for a pattern that has no rows.
 	ErrNoText = errors.New("that pattern has no rows")
 	// ErrNoSuchRow is given for a Jump outside the plan.

@@ -86,7 +86,7 @@ func (s *State) seek(e Event) (Hunt, error) {
 		count = k.counted
 	}
 	if end == 0 {
-		return Hunt{}, ErrNothingThere
+		return Hunt{}, ErrNoStitches
 	}
 	if end == want {
 		h.good = s.counted(slot, e.Row)

@@ -364,7 +364,7 @@ func TestHuntThatCannotBe(t *testing.T) {
 	}{
 		{counter.Event{Kind: counter.Answer, N: 3}, counter.ErrNoHunt},
 		{counter.Event{Kind: counter.Leave}, counter.ErrNoHunt},
-		{counter.Event{Kind: counter.Seek, Row: 0, N: counter.NotCounted}, counter.ErrNothingThere},
+		{counter.Event{Kind: counter.Seek, Row: 0, N: counter.NotCounted}, counter.ErrNoStitches},
 		{counter.Event{Kind: counter.Seek, Row: 1, N: 4}, counter.ErrNoCount},
 		{counter.Event{Kind: counter.Seek, Row: 2, N: 4}, counter.ErrNoSuchRow},
 		{counter.Event{Kind: counter.Seek, Row: 0, N: -2}, counter.ErrBadCount},

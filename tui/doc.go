@@ -20,6 +20,15 @@
 //	silhouette.go  the piece in outline
 //	question.go    what the maker is asked
 //	rows.go        the rows of a piece, to look over
+//	live.go        what goes beyond tapping; it leads to
+//	strides.go     how far a tap goes, and what lies under it
+//	checks.go      a count in mid-row
+//	hunting.go     the search for a slip
+//	ripping.go     unravelling
+//	marking.go     markers, notes, and the list of them
+//	ticking.go     the making up
+//	pacing.go      times, and how long the rest may take
+//	changed.go     a pattern that says something else by now
 //	finished.go    the end
 //	basket.go      the basket, and basket_view.go how it looks
 //	help.go        the keys on a sheet

@@ -102,9 +102,10 @@ func (f *frame) assembly() [][]span {
 	out := append(make([][]span, f.gap()), []span{{strong, "Making up"}})
 	for i, h := range proof.Pattern.Assembly {
 		head := fmt.Sprintf("%2d ", i+1)
-		for _, l := range fold(base, Clean(h.Text), min(f.inner, wordsWide)-len(head)) {
-			out = append(out, append([]span{{keycap, head}}, l...))
-			head = "   "
+		sign := f.stepSign(i)
+		for _, l := range fold(base, Clean(h.Text), min(f.inner, wordsWide)-len(head)-2) {
+			out = append(out, append([]span{sign, {keycap, " " + head}}, l...))
+			head, sign.text = "   ", " "
 		}
 	}
 	return out

@@ -220,7 +220,7 @@ func (f *frame) factLine(line []span) []span {
 // facts are the short things beside the figures, the most needed last.
 func (f *frame) facts() []span {
 	var facts []span
-	facts = append(facts, span{quiet, "a tap is " + strideNames[f.w.stride]})
+	facts = append(facts, span{quiet, "a tap is " + strideName(f.w.state.Stride())})
 	if f.sc.known {
 		facts = append(facts, span{quiet, fmt.Sprintf("comes to %d", f.sc.total)})
 	} else {
@@ -255,6 +255,8 @@ func (f *frame) footer() {
 		note.role = base
 	case f.sc.behind != "":
 		note = span{lead, "≠ " + f.sc.behind}
+	case f.sc.under != "":
+		note.text = f.sc.under
 	case f.sc.paused:
 		note = span{quiet, "Paused. The next tap lets the time go on."}
 	}

@@ -25,25 +25,42 @@ var (
 
 // Keys of the walk.
 var (
-	keyTap    = bind("Space", "tap: one stride on (so do Page Down, a pedal, and a click)", " ", "pgdown")
-	keyBack   = bind("Backspace", "take the last thing back, as often as you like", "backspace", "ctrl+h", "delete")
-	keyStride = bind("s", "stride: a stitch, an instruction, a pass, or the row at a tap", "s", "S")
-	keyPause  = bind("p", "pause the time, or let it go on", "p", "P")
-	keyCount  = bind("c", "count now: say how many stitches are on the hook", "c", "C")
-	keyEnd    = bind("e", "end the row here and give its count", "e", "E")
-	keyRows   = bind("r", "the rows of the piece; go to any of them", "r", "R")
-	keyGoTo   = bind("0-9", "a number, then Enter: go to that stitch of the row", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
-	keyBasket = bind("b", "back to the basket", "b", "B")
+	keyTap     = bind("Space", "tap: one stride on (so do Page Down, a pedal, and a click)", " ", "pgdown")
+	keyBack    = bind("Backspace", "take the last thing back, as often as you like", "backspace", "ctrl+h", "delete")
+	keyStride  = bind("s", "stride: a stitch, an instruction, a pass, or the row; after a number, so many stitches", "s", "S")
+	keyPause   = bind("p", "pause the time, or let it go on", "p", "P")
+	keyCount   = bind("c", "count now: say how many stitches are on the hook", "c", "C")
+	keyEnd     = bind("e", "end the row here and give its count", "e", "E")
+	keyRows    = bind("r", "the rows of the piece; go to any of them", "r", "R")
+	keyGoTo    = bind("0-9", "a number, then Enter: go to that stitch of the row", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyAgain   = bind("a", "do again what was taken back last", "a", "A")
+	keyHunt    = bind("h", "hunt for a slip in the row", "h", "H")
+	keyUnravel = bind("u", "unravel to a row and stitch, after seeing what that takes", "u", "U")
+	keyMark    = bind("m", "put a marker into the stitch in hand, or take it out", "m", "M")
+	keyNote    = bind("n", "write a note on the row", "n", "N")
+	keyList    = bind("l", "list markers, notes and differences", "l", "L")
+	keyPace    = bind("t", "time: your pace, and how long the rest may take", "t", "T")
+	keyTick    = bind("1-9", "at the end: tick a step of the making up", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyBasket  = bind("b", "back to the basket", "b", "B")
 )
 
 // Keys of the questions.
 var (
-	keyDigit  = bind("0-9", "give a number", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
-	keyGo     = bind("Enter", "go to the stitch of the number given", "enter", "ctrl+j")
-	keyTake   = bind("Enter, Space", "take the number shown (so do Page Down and a click)", "enter", "ctrl+j", " ", "pgdown")
-	keyErase  = bind("Backspace", "rub out a digit; with none left, go back", "backspace", "ctrl+h", "delete")
-	keyCarry  = bind("Enter", "carry on with your count", "enter", "ctrl+j")
-	keyReturn = bind("Backspace", "go back to the row", "backspace", "ctrl+h", "delete", "esc")
+	keyDigit     = bind("0-9", "give a number", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyGo        = bind("Enter", "go to the stitch of the number given", "enter", "ctrl+j")
+	keyTake      = bind("Enter, Space", "take the number shown (so do Page Down and a click)", "enter", "ctrl+j", " ", "pgdown")
+	keyErase     = bind("Backspace", "rub out a digit; with none left, go back", "backspace", "ctrl+h", "delete")
+	keyCarry     = bind("Enter", "carry on with your count", "enter", "ctrl+j")
+	keyTally     = bind("Enter", "the tally is off: set it by your count", "enter", "ctrl+j")
+	keyAsIs      = bind("g", "go on as it is, the count kept", "g", "G")
+	keyAnswer    = bind("Enter", "give the count shown", "enter", "ctrl+j")
+	keyRip       = bind("Enter", "unravel; Up and Down choose the row", "enter", "ctrl+j")
+	keyGoThere   = bind("Enter", "go to the lit one", "enter", "ctrl+j")
+	keyTakeOut   = bind("x", "take the lit marker or note away", "x", "X")
+	keyClosePace = bind("Enter", "close the times", "enter", "ctrl+j", " ", "t")
+	keyKeepNote  = bind("Enter", "keep the note", "enter", "ctrl+j")
+	keyDrop      = bind("Esc", "leave the note as it was", "esc")
+	keyReturn    = bind("Backspace", "go back to the row", "backspace", "ctrl+h", "delete", "esc")
 )
 
 // Keys of lists: the basket, and the rows of a piece.
@@ -68,9 +85,11 @@ type keyGroup struct {
 
 // allKeys is the help: every key of every screen.
 var allKeys = []keyGroup{
-	{"Walking a row", []key.Binding{keyTap, keyBack, keyStride, keyGoTo, keyCount, keyEnd, keyPause, keyRows}},
+	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyPace, keyEnd, keyPause, keyRows, keyTick}},
 	{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
-	{"When a count differs", []key.Binding{keyCarry, keyReturn}},
+	{"When a count differs", []key.Binding{keyCarry, keyHunt, keyReturn, keyTally, keyAsIs}},
+	{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},
+	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
 	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},
 	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyBasket, keyRest, keyQuit}},

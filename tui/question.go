@@ -26,23 +26,33 @@ func (f *frame) question(width int) [][]span {
 		}
 	case differing:
 		n, _ := f.w.entry.number()
-		flag := fmt.Sprintf(" ✗ %s ✗  you count %d, the row comes to %d ",
-			strings.ToUpper(overOrShort(n-f.sc.total)), n, f.sc.total)
-		bar := fold(alarm, flag, width-2)
-		if f.height >= 20 { // room to be seen from afar
-			bar = append(append([][]span{nil}, bar...), nil)
+		out = append(out, f.bar(n-f.sc.total, fmt.Sprintf("you count %d, the row comes to %d", n, f.sc.total), width)...)
+		if len(f.w.state.CouldBe(f.sc.total, n)) > 0 {
+			add(base, Clean(f.w.state.Difference(f.sc.total, n))+".")
 		}
-		for _, l := range bar {
-			rest := strings.Repeat(" ", max(width-1-spanCells(l), 0))
-			out = append(out, append(append([]span{{alarm, " "}}, l...), span{alarm, rest}))
-		}
-		add(base, "Enter carries on with yours, Backspace goes back, digits count again.")
+		add(base, "Enter carries on with yours, h finds the slip, Backspace goes back, digits count again.")
 	case counting:
 		out = append(out, []span{{strong, fmt.Sprintf("The tally is %d. On the hook are ", f.sc.done)}, box})
 		add(base, "Space takes it, digits give another, Esc closes this.")
 	case going:
 		out = append(out, []span{{strong, "Go to stitch "}, box})
-		add(base, "Enter goes there, Esc stays.")
+		add(base, "Enter goes there, Esc stays, s makes it the stride.")
+	default:
+		return f.liveQuestion(width)
+	}
+	return out
+}
+
+// bar tells of a difference so that it is seen from afar.
+func (f *frame) bar(difference int64, words string, width int) (out [][]span) {
+	flag := fmt.Sprintf(" ✗ %s ✗  %s ", strings.ToUpper(overOrShort(difference)), words)
+	bar := fold(alarm, flag, width-2)
+	if f.height >= 20 {
+		bar = append(append([][]span{nil}, bar...), nil)
+	}
+	for _, l := range bar {
+		rest := strings.Repeat(" ", max(width-1-spanCells(l), 0))
+		out = append(out, append(append([]span{{alarm, " "}}, l...), span{alarm, rest}))
 	}
 	return out
 }

@@ -35,6 +35,8 @@ type scene struct {
 	closing    string   // what is to be done once the row is full: join, turn
 	next       []ahead  // what comes after this row
 	behind     string   // a difference that the work carries
+	under      string   // what lies under the next tap, where that is more than a stitch
+	own        string   // her note on the row
 
 	paused   bool
 	finished bool
@@ -107,6 +109,17 @@ func look(title string, s counter.State, words wordsFunc) *scene {
 	if sc.atEnd {
 		sc.closing = sc.words.text(wordLead)
 	}
+	if s.Stride() != 1 && !sc.atEnd {
+		sc.from, sc.upto = sc.done, sc.done+s.Reach()
+		if parts, _ := s.Under(mostLit); len(parts) > 0 {
+			sc.words.light(parts[1:], words(row))
+		}
+		sc.under = under(s)
+	}
+	if m := markerFact(s); m != "" {
+		sc.facts = append(sc.facts, m)
+	}
+	sc.own = Clean(s.NoteOn(at.Piece, at.Copy, at.Row))
 	sc.notes, sc.ending = pieceNotes(plan, at)
 	sc.remark = remark(row)
 	sc.next = comingRows(s, words)

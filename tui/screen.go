@@ -191,6 +191,9 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 // keys splits what was read at one go into single keys: fingers are faster
 // than the reading, and every key counts.
 func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
+	if w, ok := m.page.(*Walk); ok && m.help == nil && w.typing() {
+		return w.key(msg)
+	}
 	if msg.Paste {
 		m.idle("pasted text")
 		return nil
@@ -208,6 +211,9 @@ func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
 }
 
 func (m *model) key(k tea.KeyMsg) tea.Cmd {
+	if w, ok := m.page.(*Walk); ok && m.help == nil && w.typing() && k.String() != "ctrl+c" {
+		return w.key(k) // letters, all of them
+	}
 	switch {
 	case key.Matches(k, keyQuit):
 		return tea.Quit

@@ -16,11 +16,10 @@ type sight struct {
 	width, height int
 	mode          mode
 	entry         entry
-	stride        stride
 }
 
 func (w *Walk) sight() sight {
-	return sight{w.scene, w.width, w.height, w.mode, w.entry, w.stride}
+	return sight{w.scene, w.width, w.height, w.mode, w.entry}
 }
 
 // draw sets the still picture anew where it has changed.
@@ -127,6 +126,9 @@ func (f *frame) text(width int) text {
 			ink, n = done, doneSign+n
 		}
 		notes = append(notes, fold(ink, n, width)...)
+	}
+	if f.sc.own != "" {
+		notes = append(notes, fold(lead, "your note: "+f.sc.own, width)...)
 	}
 	if f.sc.done > 0 {
 		at += len(notes)

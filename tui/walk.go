@@ -64,19 +64,6 @@ const (
 	choosing              // among the rows of the piece
 )
 
-// stride is how far a tap goes.
-type stride uint8
-
-const (
-	byStitch stride = iota
-	byInstruction
-	byPass
-	byRow
-	strides
-)
-
-var strideNames = [strides]string{"a stitch", "an instruction", "a pass of the repeat", "the row"}
-
 // Walk is the screen on which a row is worked. Make one with NewWalk and show
 // it with a [Screen].
 type Walk struct {
@@ -85,17 +72,19 @@ type Walk struct {
 	state counter.State
 	words wordsFunc
 
-	scene  *scene // of state
-	still  *still // the part of the frame that stands still between taps
-	mode   mode
-	stride stride
-	entry  entry  // the number being given
-	lit    int    // which button Enter presses
-	note   string // what the last key came to
-	now    int64  // ms since the Unix epoch
+	scene *scene // of state
+	still *still // the part of the frame that stands still between taps
+	mode  mode
+	entry entry  // the number being given
+	lit   int    // which button Enter presses
+	note  string // what the last key came to
+	now   int64  // ms since the Unix epoch
 
-	rows rowList // while choosing
-	top  int     // the first line shown of the end's account
+	rows  rowList       // while choosing
+	to    counter.Place // while ripping
+	draft string        // while noting
+	pick  int           // while listing
+	top   int           // the first line shown of the end's account
 
 	appended uint64 // the last event given to the journal
 	safe     uint64 // the last one known to be on disk
@@ -219,6 +208,9 @@ func (w *Walk) refresh() { w.scene = look(w.cfg.Title, w.state, w.words) }
 
 // settle asks for the maker's count where the row is full.
 func (w *Walk) settle() {
+	if _, ok := w.state.Hunt(); ok && w.mode == walking {
+		w.seek()
+	}
 	if w.mode == walking && w.state.AtRowEnd() {
 		w.ask()
 	}
@@ -247,31 +239,12 @@ func (w *Walk) tap() {
 		return
 	}
 	paused := w.state.Paused()
-	if w.do(counter.Event{Kind: counter.Tap, N: w.reach()}) {
+	if w.do(counter.Event{Kind: counter.Tap, N: w.state.Reach()}) {
 		if paused {
 			w.note = "The time goes on."
 		}
 		w.settle()
 	}
-}
-
-// reach is how many stitches the next tap covers.
-func (w *Walk) reach() int64 {
-	here, n := w.state.Here(), int64(1)
-	left, known := w.state.Left()
-	switch {
-	case w.stride == byRow && known:
-		n = left
-	case here.Step == nil:
-	case w.stride == byInstruction:
-		n = here.InstructionEnd - w.state.Stitch()
-	case w.stride == byPass:
-		n = here.PassEnd - w.state.Stitch()
-	}
-	if known {
-		n = min(n, left)
-	}
-	return max(n, 1)
 }
 
 // back takes the last thing back.
@@ -286,7 +259,7 @@ func (w *Walk) back() {
 		if n > 1 {
 			w.note = count(n, "stitch") + " taken back."
 		}
-	case counter.Finish:
+	case counter.Finish, counter.Carry:
 		w.note = fmt.Sprintf("The end of row %d is taken back.", w.state.Row()+1)
 	default:
 		w.note = fmt.Sprintf("The last %v is taken back.", kind)
@@ -309,10 +282,13 @@ func (w *Walk) take() {
 }
 
 // finish ends the row with a count.
-func (w *Walk) finish(n int64) {
+func (w *Walk) finish(n int64) { w.endRowBy(counter.Finish, n) }
+
+// endRowBy ends it as an event says.
+func (w *Walk) endRowBy(kind counter.Kind, n int64) {
 	before := w.state
 	w.enter(walking)
-	if !w.do(counter.Event{Kind: counter.Finish, N: n}) {
+	if !w.do(counter.Event{Kind: kind, N: n}) {
 		return
 	}
 	plan := w.state.Plan()
@@ -323,23 +299,6 @@ func (w *Walk) finish(n int64) {
 		w.note = fmt.Sprintf("%s is worked. Now %s.", placeName(plan, before.At()), placeName(plan, at))
 	default:
 		w.note = fmt.Sprintf("Row %d is kept: %d.", before.Row()+1, n)
-	}
-	w.settle()
-}
-
-// correct puts the place at the number of stitches the maker counts.
-func (w *Walk) correct() {
-	n, err := w.entry.number()
-	if err != nil {
-		w.note = sentence(err.Error())
-		return
-	}
-	had := w.state.Stitch()
-	w.enter(walking)
-	if n == had {
-		w.note = fmt.Sprintf("Your count agrees: %d.", n)
-	} else if w.do(counter.Event{Kind: counter.Count, N: n}) {
-		w.note = fmt.Sprintf("The tally was %d; it is now %d by your own count.", had, n)
 	}
 	w.settle()
 }
@@ -378,14 +337,5 @@ func (w *Walk) pause() {
 	}
 	if w.do(counter.Event{Kind: counter.Pause}) {
 		w.note = "The time stands still until the next tap."
-	}
-}
-
-// nextStride changes how far a tap goes.
-func (w *Walk) nextStride() {
-	w.stride = (w.stride + 1) % strides
-	w.note = "A tap is now " + strideNames[w.stride] + "."
-	if w.stride != byStitch && w.scene.upto == w.scene.from && w.stride != byRow {
-		w.note += " This row was not worked out, so here it is a stitch."
 	}
 }

@@ -7,6 +7,8 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+
+	"crochet/tallyturn/counter"
 )
 
 // choice is a button: its label, the key it stands for, what it does.
@@ -39,6 +41,7 @@ func (w *Walk) choices() []choice {
 	case differing:
 		return []choice{
 			{fmt.Sprintf("Carry on with %s", w.entry), keyCarry, act((*Walk).carryOn)},
+			{"Find the slip", keyHunt, act((*Walk).huntCounted)},
 			{"Go back to the row", keyReturn, act((*Walk).goBack)},
 			help, leave,
 		}
@@ -52,6 +55,9 @@ func (w *Walk) choices() []choice {
 			{fmt.Sprintf("Go to stitch %s", w.entry), keyGo, act((*Walk).goTo)},
 			{"Never mind", keyEsc, act((*Walk).dismiss)},
 		}
+	}
+	if list := w.liveChoices(); list != nil {
+		return list
 	}
 	pause := "Pause"
 	if w.state.Paused() {
@@ -84,6 +90,10 @@ func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 	if slices.Contains(w.cfg.TapKeys, k.String()) {
 		k = tea.KeyMsg{Type: tea.KeyPgDown} // the pedal's own key
 	}
+	if w.typing() {
+		w.noteKey(k)
+		return nil
+	}
 	list := w.choices()
 	w.lit = min(w.lit, len(list)-1)
 	switch {
@@ -97,6 +107,9 @@ func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 		return list[w.lit].press(w)
 	case key.Matches(k, keyEsc):
 		w.escape()
+		return nil
+	}
+	if w.liveKey(k) {
 		return nil
 	}
 	if key.Matches(k, keyDigit) && w.digit(k.String()) {
@@ -165,6 +178,8 @@ func (w *Walk) digit(d string) bool {
 	case differing: // another count
 		w.enter(asking)
 		w.entry.digits = ""
+	case checking:
+		w.countAgain()
 	}
 	if !w.entry.add(d) {
 		w.note = sentence(errTooLong.Error())
@@ -177,12 +192,16 @@ func (w *Walk) erase() {
 	switch {
 	case w.mode == differing:
 		w.goBack()
+	case w.mode == checking:
+		w.countAgain()
 	case w.entry.erase():
 		if w.mode == going && w.entry.digits == "" {
 			w.dismiss()
 		}
 	case w.mode == asking:
 		w.back()
+	case w.mode == hunting:
+		w.huntBack()
 	default:
 		w.dismiss()
 	}
@@ -198,12 +217,18 @@ func (w *Walk) escape() {
 		w.note = "A tap asks for the count again."
 	case differing:
 		w.goBack()
+	case hunting:
+		w.leaveHunt()
 	default:
 		w.dismiss()
 	}
 }
 
-func (w *Walk) dismiss() { w.enter(walking) }
+// dismiss closes what lies over the row, or over the hunt in it.
+func (w *Walk) dismiss() {
+	w.enter(walking)
+	w.seek()
+}
 
 // tapAnyway is a tap even where a number was begun: a digit struck by chance
 // must not turn the next tap into a leap.
@@ -218,7 +243,7 @@ func (w *Walk) tapAnyway() {
 // carryOn ends the row with a count that differs.
 func (w *Walk) carryOn() {
 	if n, err := w.entry.number(); err == nil {
-		w.finish(n)
+		w.endRowBy(counter.Carry, n)
 	}
 }
 
@@ -295,6 +320,9 @@ func (w *Walk) mouse(m tea.MouseMsg) tea.Cmd {
 		return nil
 	case differing:
 		w.note = "Press one of the buttons: the difference is to be seen."
+		return nil
+	}
+	if w.deliberate() {
 		return nil
 	}
 	return list[0].press(w)

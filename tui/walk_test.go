@@ -55,9 +55,9 @@ func TestKeysOfTheWalk(t *testing.T) {
 		{"digits count again", append(times(" ", 6), "4", "enter", "6"), place{0, 6}, []string{"You count [6]"}},
 		{"the end taken back", append(times(" ", 7), "backspace"), place{0, 6}, []string{"The end of row 1 is taken back."}},
 		{"Esc puts the question aside", append(times(" ", 6), "esc"), place{0, 6}, []string{"A tap asks for the count again."}},
-		{"count now", []string{" ", " ", "c", "5", "enter"}, place{0, 5}, []string{"The tally was 2; it is now 5"}},
+		{"count now", []string{" ", " ", "c", "5", "enter", "enter"}, place{0, 5}, []string{"The tally was 2; it is now 5"}},
 		{"count now agrees", []string{" ", " ", "c", " "}, place{0, 2}, []string{"Your count agrees: 2."}},
-		{"count now to the full", []string{" ", "c", "6", "enter"}, place{0, 6}, []string{"You count [6]"}},
+		{"count now to the full", []string{" ", "c", "6", "enter", "enter"}, place{0, 6}, []string{"You count [6]"}},
 		{"never mind", []string{"c", "5", "esc"}, place{0, 0}, []string{"[6 sc in magic ring]"}},
 		{"end the row early", []string{" ", "e", "enter"}, place{1, 0}, nil},
 		{"go to a stitch", []string{"4", "enter"}, place{0, 3}, []string{"stitch 4 of 6"}},
@@ -155,8 +155,8 @@ func TestFinished(t *testing.T) {
 func TestJournal(t *testing.T) {
 	w, shelf := walkOf(t, harbourCrab(), Look{}, 80, 24)
 	press(w, append(times(" ", 6), "7", "enter", "enter")...)
-	if e := shelf.last(); e.Kind != counter.Finish || e.N != 7 {
-		t.Errorf("the last event is %+v, want the row finished with 7", e)
+	if e := shelf.last(); e.Kind != counter.Carry || e.N != 7 {
+		t.Errorf("the last event is %+v, want the row carried on with 7", e)
 	}
 	if err := w.close(); err != nil {
 		t.Fatal(err)
@@ -173,7 +173,7 @@ func TestJournal(t *testing.T) {
 		}
 		kinds = append(kinds, e.Kind.String())
 	}
-	if want := "open tap tap tap tap tap tap finish close"; strings.Join(kinds, " ") != want {
+	if want := "open tap tap tap tap tap tap carrying on close"; strings.Join(kinds, " ") != want {
 		t.Errorf("the log is %v, want %s", kinds, want)
 	}
 	if state.At() != w.state.At() {
@@ -279,7 +279,7 @@ func TestMouse(t *testing.T) {
 	if f := plainFrame(w); !strings.Contains(f, "does nothing here") {
 		t.Errorf("another button of the mouse is passed over in silence:\n%s", f)
 	}
-	press(w, "c", "6", "enter", "5", "enter")
+	press(w, "c", "6", "enter", "enter", "5", "enter")
 	if w.mode != differing {
 		t.Fatalf("mode %d", w.mode)
 	}

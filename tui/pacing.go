@@ -1,0 +1,3 @@
+package tui
+
+func (f *frame) pace(width int) [][]span { return nil }
