@@ -53,6 +53,7 @@ type rowWork struct {
 	joinsStitch bool  // the round is joined to its first stitch
 	misfitLeft  int64 // places that a repeat could not use
 	meshBegun   bool
+	idle        bool // a repeat that was to fill the row was not worked even once
 }
 
 // problem is something that went wrong in working a row.
@@ -83,7 +84,7 @@ type mark struct {
 	own                             []run
 	elsewhere                       bool
 	misfitLeft, closing             int64
-	mesh                            bool
+	mesh, idle                      bool
 	chained                         int64
 	below                           *fabric
 }
@@ -91,7 +92,7 @@ type mark struct {
 func (w *rowWork) mark() mark {
 	m := mark{cur: w.cur, out: w.out.runs, runs: len(w.out.runs), last: w.last, lastSet: w.lastSet, fresh: w.lastFresh, begun: w.begun, named: w.named, lastAt: w.lastAt,
 		pending: w.pending, taken: w.taken, skipped: w.skipped, passed: w.passed, problems: len(w.problems), trace: w.trace,
-		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, chained: w.chained, below: w.below}
+		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below}
 	if m.runs > 0 {
 		m.lastN = w.out.runs[m.runs-1].n
 	}
@@ -103,6 +104,7 @@ func (w *rowWork) reset(m mark) {
 	w.pending, w.taken, w.skipped, w.passed = m.pending, m.taken, m.skipped, m.passed
 	w.stands, w.joined, w.leave, w.free, w.delta, w.own, w.elsewhere = m.stands, m.joined, m.leave, m.free, m.delta, m.own, m.elsewhere
 	w.misfitLeft, w.closing, w.meshBegun, w.chained, w.below = m.misfitLeft, m.closing, m.mesh, m.chained, m.below
+	w.idle = m.idle
 	w.problems, w.trace = w.problems[:m.problems], m.trace
 	w.out.runs = m.out[:m.runs] // a turn in mid-row has begun another
 	if m.runs > 0 {

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"fmt"
+	"maps"
 	"sort"
 )
 
@@ -42,6 +43,7 @@ type mendAsk struct {
 // begin keeps the state before an item.
 func (m *mending) begin(w *pieceWork, at int) {
 	m.at, m.start = at, *w
+	m.start.said = maps.Clone(w.said)
 }
 
 // mend asks for a hint for the finding about to be said, and gives the one to
@@ -86,6 +88,19 @@ type trial struct {
 	seen   bool
 	done   bool
 	rows   []trialRow // the row itself, then those after it
+
+	readings map[*Row]options // how the rows are read, where that is settled
+}
+
+// settled reports whether rows are to be read as they were before.
+func (t *trial) settled() bool { return t != nil && t.readings != nil }
+
+// reading is how a row is to be read first.
+func (t *trial) reading(row *Row) options {
+	if t == nil {
+		return 0
+	}
+	return t.readings[row]
 }
 
 // trialRow is how a row came out in a trial.
@@ -101,7 +116,7 @@ type trialRow struct {
 
 // note takes down a row just worked.
 func (t *trial) note(label *Row, number int, o outcome, chosen options) {
-	if !t.seen {
+	if !t.seen && !t.settled() {
 		if label != t.label || number != t.number {
 			return
 		}
@@ -110,6 +125,10 @@ func (t *trial) note(label *Row, number int, o outcome, chosen options) {
 	r := trialRow{status: o.status, made: o.made, left: o.left + o.rw.misfitLeft, fatal: o.fatal != nil, trouble: o.trouble, odd: chosen != 0}
 	r.clean = !r.fatal && o.status != Differs && r.left == 0 && !hasCode(o.rw.problems, CodeMisfit) && !hasCode(o.rw.problems, CodeOverrun)
 	t.rows = append(t.rows, r)
+	if t.settled() {
+		t.done = !r.clean || o.rw.idle
+		return
+	}
 	t.done = !r.clean && !t.base && len(t.rows) == 1 || len(t.rows) > mendAhead
 }
 
@@ -171,6 +190,7 @@ func (w *pieceWork) try(ask *mendAsk, label *Row) *trial {
 	}
 	c := ask.start
 	c.mends, c.trial = nil, t
+	c.said = maps.Clone(c.said)
 	c.piece, c.proof = &piece, &PieceProof{Piece: &piece}
 	c.rows = c.rows[:len(c.rows):len(c.rows)]
 	c.uses = c.uses[:len(c.uses):len(c.uses)]

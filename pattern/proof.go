@@ -33,12 +33,16 @@ type Proof struct {
 	Size     string
 	Pieces   []*PieceProof
 	Findings []Finding // in the order of the source
+
+	size int // the size, counted from 0
 }
 
 // PieceProof is the proof of one piece.
 type PieceProof struct {
 	Piece *Piece
 	Rows  []*RowProof // in the order worked; neighbours with equal figures folded into one
+
+	work *pieceWork // how it was worked, to work it again
 }
 
 // Len is the number of rows the maker walks in the piece.
@@ -93,6 +97,8 @@ type RowProof struct {
 	// Trace is which instruction makes which stitch; nil where the row was
 	// not worked out.
 	Trace *Trace
+
+	reading options // how its words were read
 }
 
 // Count is how many rows this proof stands for.

@@ -69,12 +69,14 @@ func (p *Pattern) Prove(o Options) *Proof {
 	pr.out = append(pr.out, p.findings...)
 	proof := &Proof{Pattern: p, Terms: pr.terms}
 	proof.Size = pr.chooseSize(o.Size)
+	proof.size = pr.size
 	pr.checkTerms()
 	for _, pc := range p.Pieces {
 		pr.provePiece(pc)
 	}
 	pr.overlaps()
 	for _, w := range pr.pieces {
+		w.proof.work = w
 		proof.Pieces = append(proof.Pieces, w.proof)
 	}
 	sort.SliceStable(pr.out, func(i, j int) bool { return pr.out[i].Span.Start < pr.out[j].Span.Start })
@@ -156,6 +158,7 @@ type pieceWork struct {
 	other       *fabric        // what the row would have left had its stated total been right
 	otherMade   int64
 	mends       *mending
+	flips       map[turnKey]bool
 	trial       *trial
 }
 
@@ -221,7 +224,7 @@ func (pr *prover) provePiece(p *Piece) {
 			pr.out = append(pr.out, pr.flipNote(p, best, k))
 		}
 	}
-	pr.flips = bestFlips
+	pr.flips, best.flips = bestFlips, bestFlips
 	pr.mendPiece(best)
 	pr.pieces = append(pr.pieces, best)
 	pr.register(best)
@@ -310,20 +313,46 @@ func (pr *prover) overlaps() {
 			}
 			return w.uses[i].from < w.uses[j].from
 		})
-		for i, u := range w.uses {
-			if u.to <= u.from {
+		var last *hostUse // the one that reaches furthest along the row
+		for _, u := range w.uses {
+			p := placingOf(u)
+			if p == nil {
 				continue
 			}
-			pr.say(Note, CodePlaced, u.span, fmt.Sprintf("worked into stitches %d-%d of %d of %s%s; %d before, %d after",
-				u.from+1, u.to, u.of, pr.rowName(w, u.number), "", u.from, u.of-u.to), "")
-			if i > 0 && w.uses[i-1].number == u.number && w.uses[i-1].to > u.from {
-				n := w.uses[i-1].to - u.from
-				if n > 1 {
-					pr.say(Warning, CodeOverlap, u.span, fmt.Sprintf("%s of %s already worked into by %s", countWords(n, "stitch is", "stitches are"), pr.rowName(w, u.number), pieceLabel(w.uses[i-1].by)), "")
-				}
+			pr.say(Note, CodePlaced, u.span, p.String(), "")
+			if last != nil && last.number == u.number && last.to > u.from {
+				pr.overlap(w, last, u)
+			}
+			if last == nil || last.number != u.number || u.to > last.to {
+				last = u
 			}
 		}
 	}
+}
+
+// overlap says that a piece uses stitches of a row that another has used. One
+// stitch may be shared, at a corner, where the row says so.
+func (pr *prover) overlap(w *pieceWork, a, b *hostUse) {
+	n := min(a.to, b.to) - b.from
+	sev := Warning
+	if n == 1 && len(b.by.piece.Rows) > 0 && saysShared(pr.pat.Source.Slice(b.by.piece.Rows[0].Span)) {
+		sev = Note
+	}
+	row := pr.rowName(w, b.number)
+	msg := fmt.Sprintf("%s of %s are already worked into by %s", countWords(n, "stitch", "stitches"), row, pieceLabel(a.by))
+	if n == 1 {
+		msg = fmt.Sprintf("stitch %d of %s is already worked into by %s", b.from+1, row, pieceLabel(a.by))
+	}
+	hint := ""
+	if a.to < b.of {
+		hint = fmt.Sprintf("the first stitch free after %s is the %s", pieceLabel(a.by), ordinal(a.to+1))
+	}
+	pr.say(sev, CodeOverlap, b.span, msg, hint)
+}
+
+func saysShared(row string) bool {
+	row = strings.ToLower(row)
+	return strings.Contains(row, "share") || strings.Contains(row, "sharing") || strings.Contains(row, "same st as") || strings.Contains(row, "same place as") || strings.Contains(row, "same stitch as")
 }
 
 func pieceLabel(w *pieceWork) string {

@@ -6,9 +6,14 @@ import (
 	"crochet/tallyturn/pattern/stitch"
 )
 
+// newPiece is a piece of which nothing is worked yet.
+func (pr *prover) newPiece(p *Piece) *pieceWork {
+	return &pieceWork{pr: pr, piece: p, proof: &PieceProof{Piece: p}, stated: -1, said: make(map[int64]bool)}
+}
+
 // workPiece works all rows of a piece.
 func (pr *prover) workPiece(p *Piece) *pieceWork {
-	w := &pieceWork{pr: pr, piece: p, proof: &PieceProof{Piece: p}, stated: -1, said: make(map[int64]bool)}
+	w := pr.newPiece(p)
 	items := pr.sequence(p)
 	w.mends = &mending{items: items}
 	for i, it := range items {

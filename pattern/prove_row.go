@@ -373,9 +373,9 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		w.carry, w.host = carry, host
 		return w.judge(w.attempt(row, below, o), total)
 	}
-	best := try(0)
-	var chosen options
-	if best.trouble >= 2 {
+	best := try(w.trial.reading(row))
+	chosen := w.trial.reading(row)
+	if best.trouble >= 2 && !w.trial.settled() {
 		for _, o := range readings(row, below) {
 			if best.fatal != nil && best.fatal.code == CodeTooLarge {
 				break
@@ -408,6 +408,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 	}
 	w.carry = nil
 	w.report(rp, row, label, best, chosen, total)
+	rp.reading = chosen
 	if w.trial != nil {
 		w.trial.note(label, number, best, chosen)
 	}

@@ -466,6 +466,7 @@ func (w *rowWork) group(s *Step, rest []*Step) bool {
 		return w.run(s.Body)
 	case Fill:
 		ok, passes = w.fill(s, rest)
+		w.idle = w.idle || passes == 0
 	default:
 		n := s.Times.N.At(w.pr.size)
 		if s.Times.Kind == More && !(s.Times.star && w.opts.has(optStarInAll)) || s.Times.Kind == Exactly && s.Times.star && !s.Times.sure && w.opts.has(optStarMore) {

@@ -38,6 +38,7 @@ type document struct {
 	Pieces   []pieceObject   `json:"pieces"`
 	Findings []findingObject `json:"findings"`
 	Summary  summaryObject   `json:"summary"`
+	InAll    workObject      `json:"in_all"`
 }
 
 type pieceObject struct {
@@ -45,6 +46,8 @@ type pieceObject struct {
 	Copies int         `json:"copies"`
 	Line   int         `json:"line"`
 	Rows   []rowObject `json:"rows"`
+
+	impliedObject
 }
 
 type rowObject struct {
@@ -111,12 +114,15 @@ func newDocument(p *pattern.Proof, file string) document {
 		Findings: make([]findingObject, 0, len(p.Findings)),
 		Summary:  summaryObject{s.Rows, s.Agrees, s.Differs, s.Unstated, s.Trusted, s.Unread},
 	}
-	for _, pc := range p.Pieces {
+	im := p.Implied()
+	d.InAll = workObject{im.Rows, im.Stitches, im.ByKind, im.Unknown}
+	for i, pc := range p.Pieces {
 		o := pieceObject{Name: pc.Piece.Name, Copies: pc.Piece.Copies, Line: pc.Piece.Line,
 			Rows: make([]rowObject, 0, len(pc.Rows))}
 		for _, r := range pc.Rows {
 			o.Rows = append(o.Rows, newRow(p, r))
 		}
+		o.impliedObject = newImplied(im.Pieces[i])
 		d.Pieces = append(d.Pieces, o)
 	}
 	for _, f := range p.Findings {

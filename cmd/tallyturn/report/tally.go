@@ -22,8 +22,10 @@ func Count(p *pattern.Proof) Tally {
 			t.Errors++
 		case pattern.Warning:
 			t.Warnings++
-		default:
-			t.Notes++
+		case pattern.Note:
+			if f.Code != pattern.CodePlaced { // shown with its piece, not as a finding
+				t.Notes++
+			}
 		}
 	}
 	return t

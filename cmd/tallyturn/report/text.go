@@ -27,11 +27,19 @@ func Text(w io.Writer, p *pattern.Proof, o Options) error {
 	if line := o.titleLine(p); line != "" {
 		fmt.Fprintf(b, "%s\n\n", line)
 	}
-	for _, pc := range p.Pieces {
+	im := p.Implied()
+	for i, pc := range p.Pieces {
 		o.piece(b, p, pc)
+		o.implied(b, im.Pieces[i])
+		fmt.Fprintln(b)
 	}
 	for _, f := range p.Findings {
-		o.finding(b, p.Pattern.Source, f)
+		if f.Code != pattern.CodePlaced { // said under its piece
+			o.finding(b, p.Pattern.Source, f)
+		}
+	}
+	if len(p.Pieces) > 1 || len(p.Pieces) == 1 && p.Pieces[0].Piece.Copies > 1 {
+		fmt.Fprintf(b, "To work in all: %s\n", worked(im.Rows, im.Stitches, im.ByKind, im.Unknown))
 	}
 	fmt.Fprintln(b, Count(p))
 	return b.Flush()
@@ -97,7 +105,6 @@ func (o Options) piece(w io.Writer, p *pattern.Proof, pc *pattern.PieceProof) {
 	for _, line := range o.table(rowColumns, rows) {
 		fmt.Fprintln(w, line)
 	}
-	fmt.Fprintln(w)
 }
 
 func figure(n int64) string {
