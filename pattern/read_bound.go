@@ -93,6 +93,10 @@ func (x *rowReader) bound() (Bound, bool) {
 	return b, false
 }
 
+// leaves reports whether the row goes on after the bound: a number that
+// follows is more work, and no total.
+func (b Bound) leaves() bool { return b.Kind == ToLast || b.Kind == ToPlace }
+
 // nestedBound reads the second half of "across to last 2 sts".
 func (x *rowReader) nestedBound(b *Bound) bool {
 	save := x.p

@@ -265,12 +265,18 @@ func (x *rowReader) place() []Target {
 			break
 		}
 		x.accept("then", "also", "of")
+		last := &out[len(out)-1]
+		if n, ok := x.nounAt(0); ok && last.Which == Each && last.N.N == 0 && last.Bound.Kind == NoBound && n.filter.Kind == Space && n.chain == 0 {
+			x.p += n.tokens // "in each st and ch-1 sp"
+			last.Of = append(filters(*last), n.filter)
+			last.Span.End = int(x.ts[x.p-1].end)
+			continue
+		}
 		t, ok := x.core(false)
 		if !ok {
 			x.p = save
 			break
 		}
-		last := &out[len(out)-1]
 		if t.Which == Each && last.Which == Each && last.N.N == 0 && t.Bound.Kind == NoBound && last.Bound.Kind == NoBound &&
 			(len(t.Of) > 0 && (t.Of[0].Kind == Space || t.Of[0].Kind == NamedGroup || t.Of[0].Kind == AnyCluster || t.Of[0].Kind == ChainStitch || t.Of[0].Kind == PicotPlace || differ(t.Of, last.Of))) {
 			last.Of = append(filters(*last), t.Of...)

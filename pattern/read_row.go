@@ -204,10 +204,10 @@ func (x *rowReader) remember(steps []*Step) {
 			if s.Stitch != stitch.Slip {
 				x.main = s.Stitch
 			}
-			x.bounded = s.Target.Which == Each || s.Target.Which == Last || s.Target.Which == TurnTop || s.Target.Bound.Kind != NoBound
+			x.bounded = (s.Target.Which == Each || s.Target.Which == Last || s.Target.Which == TurnTop || s.Target.Bound.Kind != NoBound) && !s.Target.Bound.leaves()
 		case OpGroup, OpInto, OpAlong:
 			x.worked = true
-			x.bounded = s.Times.Kind == Fill || s.Target.Which == Each || s.Target.Which == Last
+			x.bounded = (s.Times.Kind == Fill || s.Target.Which == Each || s.Target.Which == Last) && !s.Times.Bound.leaves() && !s.Target.Bound.leaves()
 		case OpJoin:
 			x.bounded = true
 		case OpFree, OpEven, OpLeave:

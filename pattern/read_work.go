@@ -453,13 +453,13 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 	switch {
 	case t.isAny("inc", "incs", "increase", "increases", "increasing", "invinc", "incr"):
 		x.p++
-		if x.peek().is(".") && x.peek().glued && (x.at(1).kind == tWord || x.at(1).kind == tNum) {
+		if x.abbreviated() {
 			x.p++
 		}
 		return x.increase(start, stitch.None, count, counted)
 	case t.isAny("dec", "decs", "decrease", "decreases", "decreasing", "invdec", "invd", "decr", "tog"):
 		x.p++
-		if x.peek().is(".") && x.peek().glued && (x.at(1).kind == tWord || x.at(1).kind == tNum) {
+		if x.abbreviated() {
 			x.p++
 		}
 		s := &Step{Op: OpWork, Stitch: x.mainStitch(), Legs: 2}
@@ -519,6 +519,13 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 	}
 	x.p = save
 	return nil
+}
+
+// abbreviated reports whether the full stop here only ends an abbreviation:
+// "dec. 1 st at each end", but not "dec. 18 sts."
+func (x *rowReader) abbreviated() bool {
+	n := x.at(1)
+	return x.peek().is(".") && x.peek().glued && (n.kind == tWord || n.kind == tNum && (n.num == 1 || x.at(2).isAny("times", "evenly", "over")))
 }
 
 func (x *rowReader) nounDrop() {
