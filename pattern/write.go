@@ -193,6 +193,9 @@ func (w *writer) body(r *Row, label string) string {
 		from = r.Span.Start
 	}
 	text := w.lines(from, r.Span.End)
+	if strings.HasSuffix(w.p.Source.Text[:r.Span.Start], "**") {
+		text = strings.TrimSpace(strings.TrimPrefix(text, "**")) // a label in bold
+	}
 	if label != "" && !w.sameLabel(label+text, r) {
 		// a label that reads otherwise stands as it was
 		return w.lines(r.labelSpan.Start, r.Span.End)

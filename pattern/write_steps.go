@@ -54,7 +54,7 @@ func (w *writer) list(b *strings.Builder, steps []*Step, top bool) bool {
 
 func hookAndEach(a, b *Step) bool {
 	return a.Op == OpWork && b.Op == OpWork && a.Stitch == b.Stitch && a.special == b.special && a.Target.Which == FromHook && b.Target.Which == Each &&
-		a.Legs == 0 && b.Legs == 0 && a.N.N == 1 && b.N.N == 1 && a.N.Sizes == nil && b.N.Sizes == nil && !a.Counts.Said
+		a.Legs == 0 && b.Legs == 0 && a.N.N == 1 && b.N.N == 1 && a.N.Sizes == nil && b.N.Sizes == nil
 }
 
 // asItStands is a step in the author's words, on one line.
@@ -129,6 +129,12 @@ func (w *writer) worked(s *Step, name string) string {
 	}
 	if s.N.N != 1 || s.N.Sizes != nil {
 		name = number(s.N) + " " + name
+	}
+	if s.Counts.Said {
+		if t.Which != FromHook {
+			return ""
+		}
+		place += " (skipped chs" + w.counts(s.Counts, " count", " do not count") + ")"
 	}
 	return name + place
 }
@@ -320,16 +326,21 @@ func (w *writer) chain(s *Step) string {
 	if s.N.N == 0 && s.N.Sizes == nil {
 		return ""
 	}
-	text, c := "ch "+number(s.N), s.Counts
-	if !c.Said {
-		return text
+	text := "ch " + number(s.N)
+	if s.Counts.Said {
+		text += " (" + w.counts(s.Counts, "counts", "does not count") + ")"
 	}
+	return text
+}
+
+// counts writes what a chain counts as, behind the verb.
+func (w *writer) counts(c Counts, does, doesNot string) string {
 	spread := ""
 	if c.Spread {
 		spread = " here and throughout"
 	}
 	if c.As == stitch.None {
-		return text + " (does not count as a st" + spread + ")"
+		return doesNot + " as a st" + spread
 	}
 	as := "st"
 	if c.As != stitch.Special {
@@ -344,7 +355,7 @@ func (w *writer) chain(s *Step) string {
 	if c.Space > 0 {
 		as += " and ch-" + itoa(c.Space) + " sp"
 	}
-	return text + " (counts as " + as + spread + ")"
+	return does + " as " + as + spread
 }
 
 func (w *writer) skip(s *Step) string {
@@ -487,7 +498,7 @@ var plainWord = func() map[string]bool {
 	for _, s := range strings.Fields(`a across all and around as beg beginning ch chain chains chs circle count counts counted dec decrease does each ends end every fasten
 		first following foll for form from here hook in inc increase into join last make miss more next nxt not of off once over rem remain remaining rep repeat ring rnd
 		round row same sk skip sl sp space spaces sps st stitch stitches sts tch the then throughout time times to tog together top turn turning twice until up with
-		within work worked x will adjustable loop circle closed thru thrice until rows rounds rnds beginning complete crochet foundation now`) {
+		within work worked x will adjustable loop closed skipped missed do thru thrice until rows rounds rnds beginning complete crochet foundation now`) {
 		m[s] = true
 	}
 	return m
