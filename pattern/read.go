@@ -25,14 +25,18 @@ type reader struct {
 	other  *stitch.Lexicon
 	scan   rowReader
 
-	piece    *Piece
-	row      *rowDraft   // the row whose words are being gathered
-	setup    []token     // words before a row that have no label
-	lines    []line      //
-	sec      section     // the section that lines belong to
-	heading  pendingHead // a heading that may be the title or a piece
-	rows     int
-	drafts   []*rowDraft
+	piece   *Piece
+	row     *rowDraft   // the row whose words are being gathered
+	setup   []token     // words before a row that have no label
+	lines   []line      //
+	sec     section     // the section that lines belong to
+	heading pendingHead // a heading that may be the title or a piece
+	rows    int
+	drafts  []*rowDraft
+
+	main      stitch.ID // the stitch of the row read last, in mainPiece
+	mainPiece *Piece
+
 	hasLabel bool
 	weakOK   bool
 	stop     bool
@@ -147,8 +151,13 @@ func (r *reader) readDraft(d *rowDraft) {
 			row.Total = tmp.Total
 		}
 	}
+	if d.piece != r.mainPiece {
+		r.mainPiece, r.main = d.piece, stitch.None
+	}
 	x := r.rowReaderFor(d.body, row)
+	x.main = r.main // "inc" at the start of a row is worked as the row before it was
 	x.readRow()
+	r.main = x.main
 	if row.Total == nil && !d.label.total.Empty() {
 		lx := r.scratch(d.label.total.Start + 1)
 		if parts, ok := lx.parts(d.label.total.End); ok {
