@@ -23,6 +23,8 @@ type shelf struct {
 	look    tui.Look
 	now     func() time.Time
 	tapKeys []string // keys that tap besides those that always do
+
+	lookOnly string // why nothing can be changed; "" where all can
 }
 
 // origin is a pattern to walk, as the maker named it.
@@ -156,17 +158,20 @@ func (s *shelf) walk(p store.Project, note string, err error) (*tui.Walk, error)
 	if n := proof.Errors(); n > 0 {
 		notes = append(notes, fmt.Sprintf("check finds %d wrong", n))
 	}
-	w, err := s.store.Writer(p.ID, func(safe uint64, err error) {
-		s.screen.Send(tui.Safe{Walk: p.ID, Seq: safe, Err: err})
-	})
-	if err != nil {
-		return nil, err
-	}
-	return tui.NewWalk(tui.WalkConfig{
-		ID: p.ID, Title: heading(p, notes...), State: state,
-		Journal: w, Seq: p.Events, Release: w.Close,
+	cfg := tui.WalkConfig{
+		ID: p.ID, Title: heading(p, notes...), State: state, Seq: p.Events, LookOnly: s.lookOnly,
 		TapKeys: s.tapKeys, Now: s.now, Look: s.look, Basket: s.basket,
-	}), nil
+	}
+	if s.lookOnly == "" {
+		w, err := s.store.Writer(p.ID, func(safe uint64, err error) {
+			s.screen.Send(tui.Safe{Walk: p.ID, Seq: safe, Err: err})
+		})
+		if err != nil {
+			return nil, err
+		}
+		cfg.Journal, cfg.Release = w, w.Close
+	}
+	return tui.NewWalk(cfg), nil
 }
 
 // basket lists what is in progress, the last touched first. While there is

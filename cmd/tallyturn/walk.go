@@ -104,17 +104,20 @@ func (k walkCommand) show(first func(*shelf, tui.Options) (*tui.Screen, error)) 
 		return errNoTerminal
 	}
 	file := store.DefaultPath(k.getenv, func() string { return xdg.DataHome })
-	kept, err := store.Open(file)
+	s := &shelf{look: k.look(k.out), now: k.now, tapKeys: k.tapKeyNames()}
+	s.store, err = store.Open(file)
+	done := func() error { return s.store.Close() }
+	if errors.Is(err, store.ErrLocked) {
+		s.lookOnly = inOtherWindow
+		s.store, done, err = lookAt(file)
+	}
 	switch {
-	case errors.Is(err, store.ErrLocked):
-		return fmt.Errorf("%w; leave it there first, or keep another with --data", err)
 	case errors.Is(err, store.ErrDamaged):
 		return k.rescue(file)
 	case err != nil:
 		return fmt.Errorf("%s: %w", file, err)
 	}
-	defer func() { err = errors.Join(err, kept.Close()) }()
-	s := &shelf{store: kept, look: k.look(k.out), now: k.now, tapKeys: k.tapKeyNames()}
+	defer func() { err = errors.Join(err, done()) }()
 	if s.screen, err = first(s, tui.Options{In: k.in, Out: k.out}); err != nil {
 		return err
 	}

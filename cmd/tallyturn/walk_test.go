@@ -35,13 +35,6 @@ func TestBasketThatCannotBeOpened(t *testing.T) {
 		prepare func(t *testing.T, file string)
 		want    string
 	}{
-		{"in use", func(t *testing.T, file string) {
-			s, err := store.Open(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			t.Cleanup(func() { s.Close() })
-		}, "the basket is open in another window; leave it there first, or keep another with --data"},
 		{"a folder where the file should be", func(t *testing.T, file string) {
 			if err := os.Mkdir(file, 0o700); err != nil {
 				t.Fatal(err)
