@@ -630,3 +630,80 @@ func (p *madePattern) state(t *rapid.T) {
 		}
 	}
 }
+
+// slip is a made-up pattern with one number changed so that a row no longer
+// comes out.
+type slip struct {
+	p   *madePattern
+	h   house
+	row int
+	was string // the pattern before
+}
+
+// drawSlip makes up a pattern and changes one number in it: a total, a count
+// in a row, how often a repeat is worked, the foundation.
+func drawSlip(t *rapid.T) slip {
+	for {
+		p, h := drawPattern(t), drawHouse(t)
+		s := slip{p: p, h: h, was: p.write(h)}
+		var numbers []*int
+		var rows []int
+		for i, r := range p.rows {
+			add := func(n *int) { numbers, rows = append(numbers, n), append(rows, i) }
+			if r.stated >= 0 {
+				add(&r.stated)
+			}
+			madeNumbers(r.steps, add)
+		}
+		k := rapid.IntRange(0, len(numbers)-1).Draw(t, "number")
+		by := rapid.SampledFrom([]int{-2, -1, 1, 2, 3}).Draw(t, "by")
+		if *numbers[k]+by < 1 {
+			continue
+		}
+		*numbers[k] += by
+		s.row = rows[k]
+		r := p.rows[s.row]
+		if len(r.steps) > 0 {
+			r.recount()
+		}
+		if !r.right() && p.write(h) != s.was {
+			return s
+		}
+	}
+}
+
+// madeNumbers gives every number that the steps are written with.
+func madeNumbers(steps []madeStep, add func(*int)) {
+	for i := range steps {
+		s := &steps[i]
+		switch s.kind {
+		case mWork:
+			add(&s.n)
+			if s.per > 1 {
+				add(&s.per)
+			}
+		case mDec, mSkip:
+			add(&s.n)
+		case mFirst, mSpace:
+			if s.per > 1 {
+				add(&s.per)
+			}
+		case mLast:
+			if s.per > 1 {
+				add(&s.per)
+			}
+		case mGroup:
+			add(&s.times)
+			madeNumbers(s.body, add)
+		case mFill:
+			if s.n > 0 {
+				add(&s.n)
+			}
+			madeNumbers(s.body, add)
+		case mEach:
+			if s.n > 0 {
+				add(&s.n)
+			}
+		}
+	}
+}

@@ -66,3 +66,63 @@ func TestMadeUpPatternsWritten(t *testing.T) {
 		}
 	})
 }
+
+// TestSlipsAreFound changes one number in each of so many made-up patterns:
+// the proof must find it on its own line, as an error where the row states a
+// total, as a warning at least where only the fit is lost. A few may be lost,
+// since print is read generously: "5 times" may be five more.
+func TestSlipsAreFound(t *testing.T) {
+	const slips, atLeast = 400, 380
+	gen := rapid.Custom(drawSlip)
+	found := 0
+	for seed := range slips {
+		s := gen.Example(seed)
+		text := s.p.write(s.h)
+		r := s.p.rows[s.row]
+		want := Warning
+		if r.stated >= 0 {
+			want = Error
+		}
+		proof := Read(text).Prove(Options{})
+		line := lineOfRow(text, s.row)
+		caught := false
+		for _, f := range proof.Findings {
+			at, _ := proof.Pattern.Source.Position(f.Span.Start)
+			caught = caught || f.Severity >= want && at == line
+		}
+		if caught {
+			found++
+			continue
+		}
+		t.Logf("not found (line %d, %s):\n%s\n%s", line, want, lineDiff(s.was, text), text)
+		for _, f := range proof.Findings {
+			at, _ := proof.Pattern.Source.Position(f.Span.Start)
+			t.Logf("    line %d: %s %s: %s", at, f.Severity, f.Code, f.Message)
+		}
+	}
+	t.Logf("%d of %d found", found, slips)
+	if found < atLeast {
+		t.Errorf("%d of %d slips are found, want %d", found, slips, atLeast)
+	}
+}
+
+// lineOfRow is the line of the i-th row of a made-up pattern: its rows are
+// the lines with a label, in order.
+func lineOfRow(text string, i int) int {
+	for k, line := range strings.Split(text, "\n") {
+		for _, word := range []string{"row", "rnd", "round"} {
+			label := strings.TrimLeft(strings.ToLower(line), "*")
+			if digits := strings.TrimLeft(label, "0123456789"); digits != label {
+				_, label, _ = strings.Cut(digits, " ") // "1st row"
+			}
+			if strings.HasPrefix(label, word) {
+				if i == 0 {
+					return k + 1
+				}
+				i--
+				break
+			}
+		}
+	}
+	return 0
+}
