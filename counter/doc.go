@@ -30,5 +30,6 @@
 //	unravel.go  what is ripped out, and what that costs
 //	hunt.go     the search for a slip, over outline.go and landmark.go
 //	reasons.go  what a difference could be
+//	pace.go     how fast the maker is, and how long the rest may take
 //	carry.go    going on with a difference
 package counter

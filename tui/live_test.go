@@ -164,19 +164,41 @@ func TestPastedNote(t *testing.T) {
 func TestLiveFrames(t *testing.T) {
 	for _, size := range sizes[:4] {
 		var b strings.Builder
-		for _, m := range []struct{ name, keys string }{
-			{"stride", "s s s 6x ~ s s s"},
-			{"checking", "s s s 6x ~ s 8x ~ c 7 enter"},
-			{"hunting", toRound4 + "~ 2 3 enter h"},
-			{"found", toRound4 + "~ 2 3 enter h enter enter 3 enter 2 enter"},
-			{"unravelling", toRound4 + "~ esc m u up 4"},
-			{"noting", "n l o o s e"},
-			{"list", "2x ~ m n l o o s e enter l"},
+		for _, m := range []struct{ name, text, keys string }{
+			{"stride", limpet, "s s s 6x ~ s s s"},
+			{"checking", limpet, "s s s 6x ~ s 8x ~ c 7 enter"},
+			{"hunting", limpet, toRound4 + "~ 2 3 enter h"},
+			{"found", limpet, toRound4 + "~ 2 3 enter h enter enter 3 enter 2 enter"},
+			{"unravelling", limpet, toRound4 + "~ esc m u up 4"},
+			{"noting", limpet, "n l o o s e"},
+			{"no pace", limpet, "s s s ~ ~ t"},
+			{"pace", scarf, "s s s 16x ~ t"},
+			{"list", limpet, "2x ~ m n l o o s e enter l"},
 		} {
-			w, _ := walkText(t, limpet, size.width, size.height)
+			w, _ := walkText(t, m.text, size.width, size.height)
 			press(w, keys(m.keys)...)
 			fmt.Fprintf(&b, "── %s\n%s\n", m.name, visible(w.view()))
 		}
 		golden(t, fmt.Sprintf("live-%dx%d.frame", size.width, size.height), b.String())
+	}
+}
+
+const scarf = `Quay scarf
+
+US terms
+
+Ch 21.
+Row 1: Sc in 2nd ch from hook and in each ch across. (20)
+Rows 2-30: Ch 1, turn, sc in each st across. (20)
+Row 31: Ch 2 (does not count as a st), turn, hdc in each st across. (20)
+`
+
+// The forecast stands on the quiet line at the beginning of a row.
+func TestOutlookLine(t *testing.T) {
+	w, _ := walkText(t, scarf, 80, 24)
+	press(w, keys("s s s 14x ~")...)
+	w.note = ""
+	if f := plainFrame(w); !strings.Contains(f, "this row 0 to 5 s more") {
+		t.Errorf("no forecast:\n%s", f)
 	}
 }

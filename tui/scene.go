@@ -37,6 +37,7 @@ type scene struct {
 	behind     string   // a difference that the work carries
 	under      string   // what lies under the next tap, where that is more than a stitch
 	own        string   // her note on the row
+	outlook    string   // how much longer it may take
 
 	paused   bool
 	finished bool

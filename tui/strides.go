@@ -56,7 +56,7 @@ func (w *Walk) ownStride() {
 // under tells what lies under the next tap, where that is more than a stitch.
 func under(s counter.State) string {
 	n := s.Reach()
-	if s.Stride() == 1 || s.AtRowEnd() || s.Finished() {
+	if s.Stride() == 1 || s.Stride() == counter.ByRow || s.AtRowEnd() || s.Finished() {
 		return ""
 	}
 	parts, more := s.Under(3)

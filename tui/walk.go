@@ -84,6 +84,7 @@ type Walk struct {
 	to    counter.Place // while ripping
 	draft string        // while noting
 	pick  int           // while listing
+	paced paced         // the pace as last worked out
 	top   int           // the first line shown of the end's account
 
 	appended uint64 // the last event given to the journal
@@ -204,7 +205,10 @@ func (w *Walk) do(e counter.Event) bool {
 }
 
 // refresh looks at the state anew.
-func (w *Walk) refresh() { w.scene = look(w.cfg.Title, w.state, w.words) }
+func (w *Walk) refresh() {
+	w.scene = look(w.cfg.Title, w.state, w.words)
+	w.scene.outlook = w.outlook()
+}
 
 // settle asks for the maker's count where the row is full.
 func (w *Walk) settle() {
