@@ -172,6 +172,9 @@ func (fl Filter) match(p *place) bool {
 func (f *fabric) withGaps() *fabric {
 	g := *f
 	g.runs = make([]run, 0, len(f.runs)*2)
+	if f.has(Filter{Kind: Space}) {
+		return f
+	}
 	for i, r := range f.runs {
 		if i > 0 && r.first && (f.runs[i-1].in || f.runs[i-1].kind == pStitch) && r.kind == pStitch {
 			g.runs = append(g.runs, run{place{kind: pGap}, 1})

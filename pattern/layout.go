@@ -203,6 +203,14 @@ func (r *reader) line(i int) {
 		r.newHeading(ln)
 		return
 	}
+	if r.row != nil && !t.blank && r.endsSentence() {
+		if name, body, ok := r.runIn(ln); ok && !setupNames[name] {
+			r.closeRow()
+			r.newHeading(line{ln.start, body - 1})
+			r.words(body, ln.end)
+			return
+		}
+	}
 	if r.row != nil && (!t.blank || r.continues(ln)) {
 		r.gather(ln.start, ln.end)
 		return

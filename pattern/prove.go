@@ -154,6 +154,7 @@ type pieceWork struct {
 	uses        []*hostUse // what other pieces are worked onto this one
 	stated      int64      // the total the row just worked states; -1 none
 	madeLast    int64
+	turnNamed   bool           // some row works into the top of a turning chain
 	said        map[int64]bool // chains that earlier rows say, or show, to count or not
 	other       *fabric        // what the row would have left had its stated total been right
 	otherMade   int64

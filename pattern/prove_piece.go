@@ -14,6 +14,11 @@ func (pr *prover) newPiece(p *Piece) *pieceWork {
 // workPiece works all rows of a piece.
 func (pr *prover) workPiece(p *Piece) *pieceWork {
 	w := pr.newPiece(p)
+	for _, r := range p.Rows {
+		for _, s := range r.Steps {
+			w.turnNamed = w.turnNamed || namesTurn(s)
+		}
+	}
 	items := pr.sequence(p)
 	w.mends = &mending{items: items}
 	for i, it := range items {

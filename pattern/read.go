@@ -15,15 +15,16 @@ const (
 
 // reader lays a text out as headers, pieces and rows.
 type reader struct {
-	src    *Source
-	smooth string
-	toks   []token
-	pat    *Pattern
-	names  map[string]*Special
-	conv   conventions
-	lex    *stitch.Lexicon
-	other  *stitch.Lexicon
-	scan   rowReader
+	src     *Source
+	smooth  string
+	toks    []token
+	pat     *Pattern
+	names   map[string]*Special
+	aliases map[string]string // letters that stand for stitches
+	conv    conventions
+	lex     *stitch.Lexicon
+	other   *stitch.Lexicon
+	scan    rowReader
 
 	piece   *Piece
 	row     *rowDraft   // the row whose words are being gathered
@@ -141,7 +142,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	row := d.row
 	if len(d.setup) > 0 {
 		var tmp Row
-		x := r.rowReaderFor(d.setup, &tmp)
+		x := r.rowReaderFor(r.unalias(d.setup), &tmp)
 		x.row = &tmp
 		tmp.Kind = row.Kind
 		x.readRow()
@@ -154,7 +155,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	if d.piece != r.mainPiece {
 		r.mainPiece, r.main = d.piece, stitch.None
 	}
-	x := r.rowReaderFor(d.body, row)
+	x := r.rowReaderFor(r.unalias(d.body), row)
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
 	x.readRow()
 	r.main = x.main

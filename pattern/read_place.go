@@ -604,8 +604,13 @@ func (x *rowReader) otherPart() (Target, bool) {
 		return x.peek().isAny("leg", "legs", "arm", "arms", "piece", "pieces", "part", "half", "cup", "motif", "wing", "ear", "fin", "tube", "thumb", "toe", "finger", "claw", "tentacle", "foot")
 	}
 	ok := false
+	named := x.peek().kind == tOrd || x.peek().isAny("other", "next", "left", "right", "last", "same", "previous", "remaining")
+	if x.p++; named && !part() || !named {
+		x.p--
+		named = false
+	}
 	switch {
-	case (x.peek().kind == tOrd || x.peek().isAny("other", "next", "left", "right", "last", "same", "previous", "remaining")) && func() bool { x.p++; return part() }():
+	case named:
 		x.p++
 		ok = true
 	case x.phrase("other|opposite|back|second", "side", "of", "[each|the]", "[of]", "[the]"):
@@ -625,6 +630,22 @@ func (x *rowReader) otherPart() (Target, bool) {
 	t.Span = x.spanFrom(start)
 	t.Row = &RowRef{Piece: "\x00", Span: t.Span}
 	return t, true
+}
+
+// otherPart2 reads "the first leg" after "join to".
+func (x *rowReader) otherPart2() (Target, bool) {
+	start := x.p
+	x.accept("the")
+	if x.peek().kind == tOrd || x.peek().isAny("other", "next", "left", "right", "last", "previous") {
+		x.p++
+		if x.peek().isAny("leg", "arm", "piece", "part", "half", "cup", "motif", "wing", "ear", "fin", "tube", "foot", "claw") {
+			x.p++
+			sp := x.spanFrom(start)
+			return Target{Which: Next, N: Num{N: 1}, said: true, Span: sp, Row: &RowRef{Piece: "\x00", Span: sp}}, true
+		}
+	}
+	x.p = start
+	return Target{}, false
 }
 
 // each reads what follows "each".
@@ -706,7 +727,7 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 		}
 	}
 	defer x.gloss()
-	x.accept("rem", "remaining", "consecutive", "skipped", "free", "unworked", "single", "adjacent")
+	x.accept("rem", "remaining", "consecutive", "skipped", "free", "unworked", "adjacent")
 	x.loops()
 	x.accept("of")
 	if !sized {
@@ -1028,8 +1049,8 @@ func (x *rowReader) partOf(t *Target) bool {
 	}
 	x.accept("the", "same", "each", "a")
 	each := x.at(-1).is("each")
-	next := x.accept("next", "following", "first", "last", "beg", "beginning", "every", "initial", "starting")
-	_ = next
+	x.accept("next", "following", "last", "beg", "beginning", "every", "initial", "starting")
+	first := x.peek().kind == tOrd && x.peek().num == 1
 	if x.peek().kind == tOrd {
 		x.p++
 	}
@@ -1057,6 +1078,7 @@ func (x *rowReader) partOf(t *Target) bool {
 	default:
 		f := n.filter
 		t.Within = &f
+		t.first = first
 		if each && t.Which == Next {
 			t.Which = Each
 		} else if each {

@@ -453,6 +453,10 @@ func (x *rowReader) joinTarget() bool {
 			return false
 		}
 		if o := x.peek(); o.kind == tOrd && o.num == 1 || o.isAny("beg", "beginning", "starting", "start", "furthest") {
+			if t := x.at(1); t.kind == tWord && !t.isAny("of", "the", "beg", "foundation", "ch", "chain", "chs", "st", "stitch", "made", "sc", "dc", "to", "and", "with", "being", "turn", "one", "taking") {
+				x.p = save // "join to the first leg"
+				return false
+			}
 			first = true
 			x.p++
 			x.phrase("[of]", "[the]", "[beg|foundation]", "ch|chain|chs|st|stitch", "[made|st|stitch]")
@@ -566,7 +570,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	x.accept("always", "now", "here", "will")
 	switch {
 	case x.phrase("do|does|will|is|are", "not", "[be]", "count|counted|counts|considered"), x.phrase("doesn't|don't|isn't|won't|not|never|didn't", "[to]", "[be]", "count|counted|counts|counting"),
-		x.phrase("not", "[counted|included]", "[as]", "a", "st|stitch"), x.phrase("no", "st|stitch"), x.phrase("is", "not", "[a]", "st|stitch|counted"), x.phrase("uncounted"):
+		x.phrase("is|are", "not", "[counted|included]", "[as]", "[a|1]", "st|stitch|sts|counted|included"), x.phrase("not", "[counted|included]", "[as]", "a", "st|stitch"), x.phrase("no", "st|stitch"), x.phrase("is", "not", "[a]", "st|stitch|counted"), x.phrase("uncounted"):
 		c.Said, c.As = true, stitch.None
 		c.Spread = x.spreadAhead()
 		x.phrase("as|for|in", "[a|1|the|an]", "[first]", "[st|stitch|sc|hdc|dc|tr|count|sts|total|anything]", "[count]")

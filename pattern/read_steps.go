@@ -261,6 +261,16 @@ func (x *rowReader) join() []*Step {
 			x.p = start
 			return nil
 		}
+		if x.peek().isAny("to", "onto") {
+			save := x.p
+			x.p++
+			_, part := x.otherPart2()
+			x.p = save
+			if part {
+				x.p = start
+				return nil
+			}
+		}
 		if t := x.peek(); !x.worked && t.kind == tWord && !t.isAny("with", "in", "to", "into", "by", "and", "then", "the", "being", "without", "using", "form", "here", "as", "sl", "ss", "together") {
 			x.p = start
 			return nil
@@ -476,6 +486,25 @@ func (x *rowReader) attach() []*Step {
 	x.phrase("color|colour|yarn", "[a|b|c|d|e|f]")
 	x.colourWord()
 	x.accept(",")
+	if x.peek().isAny("to", "at", "onto") {
+		x.p++
+		if t, ok := x.otherPart2(); ok {
+			s.Target = t
+			if x.phrase("with|by|using", "[a|an]") {
+				if x.peek().kind == tNum {
+					x.p++
+				}
+				if id, n := x.stitchAt(0); n > 0 {
+					x.p += n
+					s.Stitch = id
+				}
+			}
+			s.Span = x.spanFrom(start)
+			s.Text = x.src.Slice(s.Span)
+			return []*Step{s}
+		}
+		x.p--
+	}
 	if x.phrase("with|by|using", "[a|an]") {
 		x.phrase("standing|stdg")
 		if id, n := x.stitchAt(0); n > 0 {

@@ -18,7 +18,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 			return false
 		}
 		after := &x.ts[end+1]
-		if after.isAny("in", "into") || after.isAny("rep", "repeat") && !x.ts[end+2].isAny("row", "rows", "rnd", "rnds", "round", "rounds", "last", "from") {
+		if after.isAny("in", "into") || after.isAny("rep", "repeat") && (x.ts[end+2].isAny("to", "around", "across", "until", "twice", "once", "this", "from") || x.ts[end+2].kind == tNum && x.ts[end+3].isAny("times", "more")) {
 			return false
 		}
 		if !x.worked && len(before) == 0 && !x.loose(end) {
@@ -216,7 +216,7 @@ func (x *rowReader) totalEnds() bool {
 			}
 		}
 	}
-	return t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "counting") && !t.isAny("in") || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
+	return t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
 }
 
 // parts = part { ( "," | "+" | "and" | "&" | ";" | "/" ) part } .

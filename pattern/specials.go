@@ -84,6 +84,9 @@ func (r *reader) define(from, to int) {
 	if k >= to {
 		return
 	}
+	if len(names) == 1 && len(names[0]) <= 2 && r.alias(names[0], k, to) {
+		return
+	}
 	var keep []string
 	for _, n := range names {
 		id, _ := r.lex.Find(n)
@@ -100,6 +103,50 @@ func (r *reader) define(from, to int) {
 	sp.toks = body
 	r.pat.Specials = append(r.pat.Specials, sp)
 	r.name(sp)
+}
+
+// alias keeps a letter that stands for a word we know: "X = single crochet",
+// "V = increase", as charts of toys have it.
+func (r *reader) alias(name string, from, to int) bool {
+	if len(name) != 1 {
+		return false
+	}
+	x := r.scratch(from)
+	id, n := x.stitchAt(0)
+	word := ""
+	switch {
+	case n > 0 && from+n >= to-1:
+		word = id.Name(stitch.US)
+		if r.lex == stitch.LexiconFor(stitch.UK) {
+			word = id.Name(stitch.UK)
+		}
+	case x.peek().isAny("increase", "inc") && from+1 >= to-1:
+		word = "inc"
+	case x.peek().isAny("decrease", "dec") && from+1 >= to-1:
+		word = "dec"
+	default:
+		return false
+	}
+	if r.aliases == nil {
+		r.aliases = make(map[string]string)
+	}
+	r.aliases[name] = word
+	return true
+}
+
+// unalias puts the words for the letters.
+func (r *reader) unalias(toks []token) []token {
+	if len(r.aliases) == 0 {
+		return toks
+	}
+	for i := range toks {
+		if t := &toks[i]; t.kind == tWord && len(t.text) == 1 {
+			if w, ok := r.aliases[t.text]; ok && !(t.text == "x" && i > 0 && toks[i-1].isAny(")", "]")) {
+				t.text = w
+			}
+		}
+	}
+	return toks
 }
 
 func (r *reader) digitIn(from, to int) bool {
@@ -253,6 +300,9 @@ func placeBody(work []*Step) (body []*Step, sameplace bool) {
 		switch s.Op {
 		case OpInto:
 			body = append(body, s.Body...)
+			if i == 0 && s.Target.Within != nil {
+				sameplace = false // "shell in ch-2 sp of next shell" finds its own place
+			}
 			if i > 0 && s.Target.Which != Same && s.Target.said {
 				sameplace = false
 			}

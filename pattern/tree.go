@@ -228,6 +228,7 @@ type Target struct {
 	Row    *RowRef  // a row other than the one below
 	said   bool     // the text names the place
 	plain  bool     // "in ch-2 sp", with no "next"
+	first  bool     // "of first scallop": the group may be begun already
 }
 
 // FilterKind is a family of places.

@@ -271,6 +271,15 @@ func (w *rowWork) join(s *Step, rest []*Step) {
 
 // attach joins yarn at a place, which may be on another row.
 func (w *rowWork) attach(s *Step) bool {
+	if s.Target.Row != nil && s.Target.Row.Piece == "\x00" {
+		w.elsewhere = true
+		if s.Stitch != stitch.None {
+			w.emit(s, place{stitch: s.Stitch}, 1)
+		} else {
+			w.leaf(s, 0)
+		}
+		return true
+	}
 	if s.Target.Row != nil && w.host == nil && (s.Target.Row.Piece != "" || s.Target.Row.Number > 0) && !w.begun {
 		w.pc.toHost(w, s.Target.Row, s)
 	}

@@ -247,10 +247,16 @@ func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 	if w.joinsStitch && n <= h {
 		def = false
 	}
-	if said, ok := w.pc.said[n]; ok {
-		def = said
+	sure := false
+	switch said, ok := w.pc.said[n]; {
+	case w.joinsChain && n >= h:
+		def, sure = true, true // the round is joined to the top of it
+	case ok:
+		def, sure = said, true // an earlier row says, or shows
+	case w.pc.turnNamed && n >= h && !w.firstNamed(first, h):
+		def, sure = true, true // rows are worked into the top of it
 	}
-	if !w.pr.counted(key, def, w.opts) {
+	if sure && !def || !sure && !w.pr.counted(key, def, w.opts) {
 		return Counts{}
 	}
 	c := Counts{As: tall, N: 1}

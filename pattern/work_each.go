@@ -14,6 +14,10 @@ func (w *rowWork) eachAs(step, s *Step, rest []*Step) bool {
 	p := stitchPlace(s)
 	per := s.N.At(w.pr.size)
 	if w.below.free {
+		if per > 1 && w.elsewhere && chainwise(t.Of) {
+			w.emit(step, p, per) // "3 sc in the chs", between two legs
+			return true
+		}
 		w.free = true
 		w.begun = true
 		w.leaf(step, 0)

@@ -808,7 +808,7 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 	if g.kind == ToLast {
 		left = w.leftWith(of) - g.keep
 	}
-	if left <= 0 || w.nothingWorth(g) || w.named && g.kind == ToEnd && byName(s.Body) {
+	if left <= 0 || w.nothingWorth(g) || w.restOfGroup() && g.kind == ToEnd || w.named && g.kind == ToEnd && byName(s.Body) {
 		return true
 	}
 	// a last pass that stops part way, exactly at the end
@@ -874,6 +874,20 @@ func (w *rowWork) fillPartial(s *Step, short []*Step, rest []*Step) (bool, int64
 			return true, n
 		}
 	}
+}
+
+// restOfGroup reports whether all that is left is the rest of a group whose
+// middle was worked by name.
+func (w *rowWork) restOfGroup() bool {
+	if !w.named {
+		return false
+	}
+	for i := w.cur.i; i < len(w.below.runs); i++ {
+		if r := &w.below.runs[i]; !r.in || r.first {
+			return false
+		}
+	}
+	return true
 }
 
 // byName reports whether a group finds all its places by name, so that the

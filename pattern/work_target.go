@@ -266,8 +266,7 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 				if w.below.ring && f.Name == "loop" {
 					return of
 				}
-				if g := w.below.withGaps(); len(g.runs) > len(w.below.runs) && w.cur == (cursor{}) {
-					w.below = g
+				if w.openGaps() {
 				} else if w.below.stitches(0, 0, true) > 0 {
 					set(i, Filter{Kind: AnyStitch})
 					if len(of) == 1 {
@@ -562,13 +561,11 @@ func (w *rowWork) turnTop(s *Step, p place, per int64) bool {
 func (w *rowWork) between(s *Step, p place, per int64) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	if len(s.Target.Of) > 0 && s.Target.Of[0].Kind == NamedGroup || n == 1 {
-		if g := w.below.withGaps(); len(g.runs) > len(w.below.runs) && w.cur == (cursor{}) {
-			w.below = g
-		}
+		w.openGaps()
 		if _, _, ok := w.seek([]Filter{{Kind: Space}}); ok {
 			w.take(1)
 			w.named = true
-			w.emit(s, p, per)
+			w.emitEach(s, p, per, 1)
 			return true
 		}
 	}
@@ -577,11 +574,27 @@ func (w *rowWork) between(s *Step, p place, per int64) bool {
 		w.norm()
 	}
 	w.named = true
-	w.emit(s, p, per)
+	w.emitEach(s, p, per, 1)
 	return true
 }
 
 func (w *rowWork) cur2() int64 { return int64(w.cur.i) + 1 }
+
+// openGaps makes places of the gaps between the groups of the row below, once.
+func (w *rowWork) openGaps() bool {
+	g := w.below.withGaps()
+	if len(g.runs) == len(w.below.runs) {
+		return w.below.has(Filter{Kind: Space})
+	}
+	at := 0
+	for i := 0; i < w.cur.i && at < len(g.runs); at++ {
+		if g.runs[at].kind != pGap {
+			i++
+		}
+	}
+	w.below, w.cur.i = g, at
+	return true
+}
 
 // centre works into the middle of the next group.
 func (w *rowWork) centre(s *Step, p place, per int64) bool {
@@ -607,7 +620,12 @@ func (w *rowWork) toCentre(s *Step) bool {
 	if w.below.free {
 		return false
 	}
+	at := w.cur
+	if s.Target.first {
+		w.cur = cursor{} // the first stitch of it may have been used
+	}
 	start, end, ok := w.nextGroup(s.Target.Of)
+	w.cur = at
 	if !ok {
 		return false
 	}
@@ -643,7 +661,7 @@ func (w *rowWork) nextGroup(of []Filter) (start, end int, ok bool) {
 	rs := w.below.runs
 	grouped := w.below.has(Filter{Kind: NamedGroup, Name: "group"})
 	i := w.cur.i
-	if w.cur.off > 0 || w.named && i > 0 && i < len(rs) && rs[i].in && !rs[i].first {
+	if w.cur.off > 0 || i < len(rs) && rs[i].in && !rs[i].first {
 		// finish the group the last stitch went into
 		for i < len(rs) && (i == w.cur.i || rs[i].in && !rs[i].first) {
 			if !rs[i].in && i == w.cur.i && rs[i].kind != pSpace {
@@ -687,7 +705,7 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 		}
 		w.take(1)
 		w.named = true
-		w.emit(s, p, per)
+		w.emitEach(s, p, per, 1)
 		return true
 	}
 	n := max(1, s.Target.N.At(w.pr.size))
@@ -708,7 +726,7 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 			}
 			w.take(k)
 			w.named = true
-			w.emit(s, p, per*k)
+			w.emitEach(s, p, per, k)
 			return true
 		}
 		nth -= r.n
@@ -716,7 +734,7 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 	w.cur = cursor{start, 0}
 	w.take(1)
 	w.named = true
-	w.emit(s, p, per)
+	w.emitEach(s, p, per, 1)
 	return true
 }
 
