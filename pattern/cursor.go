@@ -43,6 +43,7 @@ type rowWork struct {
 
 	problems  []problem
 	trace     []*Trace
+	rotated   bool  // the round begins elsewhere than the one below it
 	travelled bool  // slip stitches have moved the start of the round to the cursor
 	reached0  int64 // places that "last" stepped over to come to the end
 	nest      int   // repeats that are open

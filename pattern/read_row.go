@@ -425,7 +425,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 		}
 	}
 	first := x.joinTarget()
-	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isAny(",", ".", ";", "to") || x.end())) {
+	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isAny(",", ".", ";") || x.peek().is("to") && x.at(1).isAny("form", "make", "close", "beginning", "start", "beg") || x.end())) {
 		x.p = start
 		return nil
 	}

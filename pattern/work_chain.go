@@ -684,7 +684,7 @@ func (w *rowWork) rotate(c cursor) {
 		r.n = c.off
 		f.runs = append(f.runs, r)
 	}
-	w.below = &f
+	w.below, w.rotated = &f, c.i > 0 || c.off > 0
 	w.cur = cursor{}
 	w.lastAt = cursor{}
 	w.last, w.lastSet, w.lastFresh, w.travelled = f.runs[0].place, true, true, true

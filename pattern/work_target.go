@@ -688,6 +688,9 @@ func (w *rowWork) nextGroup(of []Filter) (start, end int, ok bool) {
 			for j < len(rs) && rs[j].kind == pStitch && (rs[j].stitch.Base() == rs[i].stitch.Base() || len(of) == 0) {
 				j++
 			}
+			if j == len(rs) && i > 0 && w.rotated && rs[0].kind == pStitch {
+				return 0, 0, false // the beginning of the group the round starts in
+			}
 			return i, j, true
 		}
 		i++
