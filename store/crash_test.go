@@ -16,7 +16,10 @@ import (
 	"crochet/tallyturn/store"
 )
 
-var trials = flag.Int("trials", 50, "how often TestCrash kills a child")
+var (
+	trials  = flag.Int("trials", 50, "how often TestCrash kills a child")
+	damages = flag.Int("damages", 150, "how many damaged files TestLossIsBounded opens")
+)
 
 // A child is this program, told by its environment what to do with a file.
 const (

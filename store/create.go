@@ -20,17 +20,28 @@ func create(path string) error {
 		return err
 	}
 	defer os.Remove(fresh)
-	if err := os.Link(fresh, path); err != nil && !errors.Is(err, fs.ErrExist) {
+	if err := giveName(fresh, path); err != nil && !errors.Is(err, fs.ErrExist) {
+		return err
+	}
+	return nil
+}
+
+// giveName gives a file that is whole its name, durably, or fs.ErrExist where
+// another has it. Its old name may be left; the caller removes it.
+func giveName(fresh, name string) error {
+	err := os.Link(fresh, name)
+	if err != nil && !errors.Is(err, fs.ErrExist) {
 		// Some file systems have no links. Rename would replace a file that
 		// has come since, so the gap is kept as short as can be.
-		if _, err := os.Lstat(path); err == nil {
-			return nil
+		if _, err := os.Lstat(name); err == nil {
+			return fs.ErrExist
 		}
-		if err := os.Rename(fresh, path); err != nil {
-			return err
-		}
+		err = os.Rename(fresh, name)
 	}
-	return syncDir(path)
+	if err != nil {
+		return err
+	}
+	return syncDir(name)
 }
 
 // makeFile makes a file beside path that has all buckets, and is filled. It
@@ -63,14 +74,17 @@ func makeFile(path string, fill func(*bbolt.Tx) error) (name string, err error) 
 	return name, errors.Join(err, db.Close())
 }
 
-// layOut makes the buckets of an empty file.
+// layOut makes the buckets of an empty file, and names the basket.
 func layOut(tx *bbolt.Tx) error {
 	for _, name := range buckets {
 		if _, err := tx.CreateBucket(name); err != nil {
 			return err
 		}
 	}
-	return tx.Bucket(metaBucket).Put(schemaKey, in(metaBucket).seal(schemaKey, number(schema)))
+	if err := putIdentity(tx); err != nil {
+		return err
+	}
+	return stamp(tx, schema)
 }
 
 // syncDir makes the name of a file durable, where the system can.

@@ -2,6 +2,7 @@ package store
 
 import (
 	"encoding/binary"
+	"encoding/hex"
 
 	"crochet/tallyturn/counter"
 )
@@ -9,14 +10,19 @@ import (
 var errBadHead = damaged("a project cannot be read")
 
 // appendHead writes the revision, then title, path and size, each after its
-// length, and the time of creation.
+// length, the time of creation, and the UID, which layout 1 did not have.
 func appendHead(b []byte, p kept) []byte {
 	b = binary.AppendUvarint(b, p.revision)
 	for _, s := range []string{p.Title, p.Path, p.Size} {
 		b = binary.AppendUvarint(b, uint64(len(s)))
 		b = append(b, s...)
 	}
-	return binary.AppendVarint(b, p.Created)
+	b = binary.AppendVarint(b, p.Created)
+	uid, err := hex.DecodeString(p.UID)
+	if err != nil {
+		panic("store: the UID of a project is " + p.UID) // nobody else gives any
+	}
+	return append(b, uid...)
 }
 
 func readHead(b []byte) (p kept, err error) {
@@ -33,10 +39,10 @@ func readHead(b []byte) (p kept, err error) {
 		*s, b = string(b[k:k+int(n)]), b[k+int(n):]
 	}
 	created, k := binary.Varint(b)
-	if k != len(b) || k <= 0 {
+	if k <= 0 || len(b) != k && len(b) != k+uidSize {
 		return kept{}, errBadHead
 	}
-	p.Created = created
+	p.Created, p.UID = created, hex.EncodeToString(b[k:])
 	return p, nil
 }
 

@@ -13,6 +13,16 @@ var (
 	ErrNewer = errors.New("the basket was written by a newer version")
 	// ErrForeign is given by Open for a database of another program.
 	ErrForeign = errors.New("this is not a basket")
+	// ErrGone is given by Open where there is no file, but copies of one.
+	// Rescue makes a file of them.
+	ErrGone = errors.New("the basket's file is gone, but not the copies of it")
+	// ErrAway is given while the file is no longer where it was. It is put
+	// back as soon as that can be done.
+	ErrAway = errors.New("the basket's file was taken away")
+	// ErrReplaced is given while another file is where this one was.
+	ErrReplaced = errors.New("another file was put in the basket's place")
+	// ErrLooking is given by a Store that Look opened for what would change it.
+	ErrLooking = errors.New("the basket is only being looked at")
 	// ErrDamaged is given when the file is not as it was written. From then
 	// on nothing is written to it.
 	ErrDamaged = errors.New("the basket's file is damaged")

@@ -13,5 +13,25 @@ func (s *Store) FailCommits(fail func(commit func() error) error) {
 	}
 }
 
+// Copies lists the copies of a file, the newest first.
+func Copies(path string) (names []string) {
+	for _, c := range copiesOf(path) {
+		names = append(names, c.path)
+	}
+	return names
+}
+
+// WaitForCopies waits until all that is safe is in a copy, and gives why the
+// last could not be made.
+func (s *Store) WaitForCopies() error {
+	c := s.copier
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	for c.served < c.asked && c.err == nil {
+		c.news.Wait()
+	}
+	return c.err
+}
+
 // Schema is the layout of today.
 const Schema = schema

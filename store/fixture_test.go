@@ -44,6 +44,11 @@ var oldProjects = []struct {
 	{store.Project{ID: "3", Created: -1, Touched: -1}, nil},
 }
 
+// layout1UIDs are those that projects without any are given.
+var layout1UIDs = []string{
+	"4e147b10c623fd147a7abc249c6f7fba", "04c9cc0637be7ff90e99e9153c9f7981", "23847b1332774862dce25307e88d7149",
+}
+
 func manyTaps(n int) (log []counter.Event) {
 	for i := range n {
 		log = append(log, counter.Event{Kind: counter.Tap, At: 1_700_001_000_000 + int64(i), N: int64(i)})
@@ -103,31 +108,20 @@ func TestOldFiles(t *testing.T) {
 		}
 	}
 	for version := 1; version <= store.Schema; version++ {
-		f, err := os.Open(filepath.Join(dir, fmt.Sprintf("layout%d.db.gz", version)))
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer f.Close()
-		z, err := gzip.NewReader(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		data, err := io.ReadAll(z)
-		if err != nil {
-			t.Fatal(err)
-		}
 		path := file(t)
-		if err := os.WriteFile(path, data, 0o600); err != nil {
-			t.Fatal(err)
-		}
+		unpackLayout(t, version, path)
 		s := open(t, path)
 		defer shut(t, s)
 		all, err := s.Projects()
 		if err != nil || len(all) != len(oldProjects) {
 			t.Fatalf("%d projects, %v", len(all), err)
 		}
-		for _, want := range oldProjects {
+		for i, want := range oldProjects {
 			p, events := load(t, s, want.ID)
+			want.UID = layout1UIDs[i] // the same wherever it is read
+			if version > 1 {
+				want.UID = p.UID
+			}
 			if diff := cmp.Diff(want.Project, p); diff != "" {
 				t.Errorf("layout %d (-want +got):\n%s", version, diff)
 			}
@@ -135,5 +129,86 @@ func TestOldFiles(t *testing.T) {
 				t.Errorf("layout %d: project %s has another log", version, want.ID)
 			}
 		}
+		asItWas(t, path, version)
+	}
+}
+
+// asItWas looks for the copy that was made before a file was changed to the
+// layout of today.
+func asItWas(t *testing.T, path string, version int) {
+	t.Helper()
+	name := fmt.Sprintf("%s.layout%d", path, version)
+	if version == store.Schema {
+		if _, err := os.Stat(name); err == nil {
+			t.Errorf("%s: a file of today's layout was copied", name)
+		}
+		return
+	}
+	l, err := store.Look(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer shut(t, l)
+	if got := l.Layout(); got != uint64(version) {
+		t.Errorf("the copy has layout %d, want %d", got, version)
+	}
+	for i, want := range oldProjects {
+		if p, events := load(t, l, want.ID); p.UID != layout1UIDs[i] || !slices.Equal(events, want.log) {
+			t.Errorf("the copy of layout %d has another project %s", version, want.ID)
+		}
+	}
+}
+
+// A change of layout that cannot be made leaves the file as it was.
+func TestMigrationNeedsItsCopy(t *testing.T) {
+	path := file(t)
+	unpackLayout(t, 1, path)
+	before, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// A copy from an earlier try is there already, so nothing stands in the way.
+	if err := os.WriteFile(path+".layout1", before, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	shut(t, open(t, path))
+	if after, err := os.ReadFile(path + ".layout1"); err != nil || !bytes.Equal(before, after) {
+		t.Errorf("the earlier copy was changed: %v", err)
+	}
+	if os.Geteuid() == 0 {
+		return // whom no mode stops
+	}
+	unpackLayout(t, 1, path)
+	if err := os.Chmod(filepath.Dir(path), 0o500); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { os.Chmod(filepath.Dir(path), 0o700) })
+	if s, err := store.Open(path); err == nil {
+		shut(t, s)
+		t.Error("opened without a copy")
+	}
+	if after, err := os.ReadFile(path); err != nil || !bytes.Equal(before, after) {
+		t.Errorf("the file was changed: %v", err)
+	}
+}
+
+// unpackLayout puts the fixture of a layout at path.
+func unpackLayout(t *testing.T, version int, path string) {
+	t.Helper()
+	f, err := os.Open(filepath.Join("..", "testdata", "store", fmt.Sprintf("layout%d.db.gz", version)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	z, err := gzip.NewReader(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := io.ReadAll(z)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
 	}
 }

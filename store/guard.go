@@ -33,6 +33,12 @@ func (s *Store) view(read func(*bbolt.Tx) error) error {
 
 // update changes the file, durably. It refuses once damage has been seen.
 func (s *Store) update(write func(*bbolt.Tx) error) error {
+	if s.looking {
+		return ErrLooking
+	}
+	if err := s.putBack(); err != nil {
+		return err
+	}
 	s.mu.RLock()
 	defer s.mu.RUnlock()
 	if s.closed {
@@ -41,7 +47,11 @@ func (s *Store) update(write func(*bbolt.Tx) error) error {
 	if p := s.damage.Load(); p != nil {
 		return *p
 	}
-	return s.watch(guard(func() error { return s.commit(write) }))
+	if err := s.watch(guard(func() error { return s.commit(write) })); err != nil {
+		return err
+	}
+	// What was written to a file that nobody will find again is not safe.
+	return s.whereabouts()
 }
 
 // watch remembers the first damage seen.

@@ -15,7 +15,8 @@ import (
 
 // Project is a pattern in work.
 type Project struct {
-	ID      string // given by Create
+	ID      string // given by Create, as UID is
+	UID     string // 32 hexadecimal digits: the same wherever the project is taken
 	Title   string
 	Path    string // absolute, of the file the pattern came from; "" for none
 	Text    string // of the pattern
@@ -33,14 +34,15 @@ type kept struct {
 	revision uint64 // how often it was updated
 }
 
-// Create puts a new project into the file. ID, Touched and Events are given
-// to it; Path is made absolute; Progress is of no account.
+// Create puts a new project into the file. ID, UID, Touched and Events are
+// given to it; Path is made absolute; Progress is of no account.
 func (s *Store) Create(p Project) (Project, error) {
 	path, err := absolute(p.Path)
 	if err != nil {
 		return Project{}, err
 	}
 	p.Path, p.Touched, p.Events, p.Progress = path, p.Created, 0, Progress{}
+	p.UID = freshUID()
 	err = s.update(func(tx *bbolt.Tx) error {
 		id, err := tx.Bucket(projectsBucket).NextSequence()
 		if err != nil {
@@ -245,6 +247,9 @@ func getHead(tx *bbolt.Tx, key []byte) (kept, error) {
 		return kept{}, err
 	}
 	p.ID = strconv.FormatUint(binary.BigEndian.Uint64(key), 10)
+	if p.UID == "" {
+		p.UID = olderUID(binary.BigEndian.Uint64(key), p.Created)
+	}
 	log := tx.Bucket(logsBucket).Bucket(key)
 	if log == nil {
 		return kept{}, damaged("the log of project %s is missing", p.ID)

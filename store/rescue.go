@@ -18,7 +18,8 @@ import (
 
 // Rescued is what Rescue did.
 type Rescued struct {
-	Aside    string // where the damaged file is now
+	Aside    string // where the damaged file is now; "" where there was none
+	Copies   int    // how many copies of it helped
 	Projects []RescuedProject
 }
 
@@ -34,7 +35,8 @@ func (p RescuedProject) Whole() bool { return p.Lost == 0 && !p.NoHead && !p.NoT
 
 // Rescue sets a damaged file aside, under its name with ".damaged" and a
 // number, and puts a new one in its place with what can still be read.
-// The old file is not changed.
+// The old file is not changed. The copies beside it are read as well, and are
+// all there is to read where the file itself is gone.
 //
 // Of the events of a project, those up to the first that is missing come
 // over: what was done after a gap would be counted from a wrong place.
@@ -47,24 +49,36 @@ func Rescue(path string) (Rescued, error) {
 }
 
 func rescue(path string) (r Rescued, err error) {
+	copies := copiesOf(path)
+	var data []byte
 	// Damage may be where only reading all would find it, so a file that
 	// looks whole is gone through all the same.
-	if err := inspect(path); err != nil && !errors.Is(err, ErrDamaged) {
-		return r, err
-	}
-	// Whoever works with the file must be left alone. If it cannot be opened
-	// at all, nobody does.
-	db, err := openFile(path, true)
-	if err == nil {
-		defer func() { _ = guard(db.Close) }()
-	} else if errors.Is(err, ErrLocked) {
-		return r, err
-	}
-	data, err := os.ReadFile(path)
-	if err != nil {
-		return r, err
+	err = inspect(path)
+	gone := errors.Is(err, fs.ErrNotExist) && len(copies) > 0
+	if !gone {
+		if err != nil && !errors.Is(err, ErrDamaged) {
+			return r, err
+		}
+		// Whoever works with the file must be left alone. If it cannot be
+		// opened at all, nobody does.
+		db, err := openFile(path, true)
+		if err == nil {
+			defer func() { _ = guard(db.Close) }()
+		} else if errors.Is(err, ErrLocked) {
+			return r, err
+		}
+		if data, err = os.ReadFile(path); err != nil {
+			return r, err
+		}
 	}
 	found := search(data)
+	for _, c := range copies {
+		// One that cannot be read is no help; the others may be.
+		if data, err := os.ReadFile(c.path); err == nil && found.adopt(search(data)) {
+			r.Copies++
+		}
+	}
+	found.sortLoose()
 	fresh, err := makeFile(path, func(tx *bbolt.Tx) error {
 		r.Projects, err = found.put(tx)
 		return err
@@ -73,13 +87,24 @@ func rescue(path string) (r Rescued, err error) {
 		return r, err
 	}
 	defer os.Remove(fresh) // which does nothing once it has its new name
-	if r.Aside, err = setAside(path); err != nil {
-		return r, err
+	if !gone {
+		if r.Aside, err = setAside(path); err != nil {
+			return r, err
+		}
 	}
 	if err := os.Rename(fresh, path); err != nil {
 		return r, err
 	}
-	return r, syncDir(path)
+	if err := syncDir(path); err != nil {
+		return r, err
+	}
+	// The copies there are belong to the old file. One of the new file is a
+	// help on another day, and nothing is wrong without it.
+	if s, err := Open(path); err == nil {
+		s.copier.want()
+		_ = s.Close()
+	}
+	return r, nil
 }
 
 // setAside gives a file a name that says it is damaged. It keeps the old one
@@ -113,6 +138,7 @@ type finds struct {
 	events map[uint64]map[uint64]counter.Event // by project and number
 	ends   map[uint64]uint64                   // the greatest number that a log was seen to have
 	loose  []leafEntry                         // may be events, of one project or another
+	basket []byte                              // which one it is; nil if that is not known
 }
 
 // search goes through all leaf pages of a damaged database, whatever points
@@ -128,6 +154,38 @@ func search(data []byte) *finds {
 		b = b[:min(uint64(len(b)), (uint64(native.Uint32(b[12:]))+1)*uint64(size))]
 		f.leaf(b)
 	}
+	return f
+}
+
+// adopt takes over what was found in a copy; false where that is one of
+// another basket, whose projects have the same numbers and nothing else.
+func (f *finds) adopt(g *finds) bool {
+	if f.basket != nil && g.basket != nil && !bytes.Equal(f.basket, g.basket) {
+		return false
+	}
+	for id, p := range g.heads {
+		if own, ok := f.heads[id]; ok && (own.Created != p.Created || own.UID != p.UID && own.UID != "" && p.UID != "") {
+			return false
+		}
+	}
+	if f.basket == nil {
+		f.basket = g.basket
+	}
+	for id, p := range g.heads {
+		newer(f.heads, id, p)
+	}
+	for id, p := range g.texts {
+		newer(f.texts, id, p)
+	}
+	for id, end := range g.ends {
+		f.ends[id] = max(f.ends[id], end)
+	}
+	f.loose = append(f.loose, g.loose...)
+	return true
+}
+
+// sortLoose finds out which project each event is from.
+func (f *finds) sortLoose() {
 	// The log that an event is from is most likely that of the one before.
 	ids := slices.Sorted(maps.Keys(f.ends))
 	last := 0
@@ -139,7 +197,7 @@ func search(data []byte) *finds {
 			}
 		}
 	}
-	return f
+	f.loose = nil
 }
 
 // pageSize is what the first head page says, if it is whole.
@@ -182,6 +240,10 @@ func (f *finds) leaf(b []byte) {
 	for _, en := range leafEntries(b) {
 		isID := len(en.key) == 8 && !bytes.Equal(en.key, projectsBucket)
 		switch {
+		case bytes.Equal(en.key, identityKey):
+			if b, err := in(metaBucket).unseal(en.key, en.value); err == nil {
+				f.basket = b
+			}
 		case en.bucket && len(en.value) >= bucketSize:
 			if isID {
 				id := binary.BigEndian.Uint64(en.key)
@@ -216,8 +278,9 @@ func (f *finds) take(en leafEntry) bool {
 	return false
 }
 
+// newer keeps what was changed more often; of equals, what has a name.
 func newer(of map[uint64]kept, id uint64, p kept) {
-	if old, ok := of[id]; !ok || p.revision > old.revision {
+	if old, ok := of[id]; !ok || p.revision > old.revision || p.revision == old.revision && old.UID == "" {
 		of[id] = p
 	}
 }
@@ -249,6 +312,12 @@ func (f *finds) put(tx *bbolt.Tx) (all []RescuedProject, err error) {
 		p.ID = strconv.FormatUint(id, 10)
 		if !hasHead {
 			p.Title = "Project " + p.ID
+		}
+		if p.UID == "" {
+			p.UID = freshUID()
+			if hasHead { // of layout 1
+				p.UID = olderUID(id, p.Created)
+			}
 		}
 		if err := f.putProject(tx, id, &p); err != nil {
 			return nil, err

@@ -19,6 +19,7 @@ import (
 // salvage rescues a file and checks that what came over is right.
 func salvage(t fataler, path string, data []byte, logs map[string][]counter.Event) store.Rescued {
 	t.Helper()
+	forget(t, path)
 	if err := os.WriteFile(path, data, 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -56,6 +57,16 @@ func salvage(t fataler, path string, data []byte, logs map[string][]counter.Even
 		tap(t, s, found.ID, 1)
 	}
 	return r
+}
+
+// forget removes the copies of a file.
+func forget(t fataler, path string) {
+	t.Helper()
+	for _, name := range store.Copies(path) {
+		if err := os.Remove(name); err != nil {
+			t.Fatal(err)
+		}
+	}
 }
 
 func whole(r store.Rescued) (n int) {
@@ -149,7 +160,7 @@ func TestRescueRefuses(t *testing.T) {
 		t.Errorf("open: %v", err)
 	}
 	shut(t, s)
-	rewrite(t, path, setVersion(2))
+	rewrite(t, path, setVersion(store.Schema+1))
 	if _, err := store.Rescue(path); !errors.Is(err, store.ErrNewer) {
 		t.Errorf("newer: %v", err)
 	}

@@ -8,7 +8,9 @@ import (
 	"io/fs"
 	"maps"
 	"os"
+	"runtime"
 	"slices"
+	"strconv"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -18,7 +20,7 @@ import (
 )
 
 // schema is the version of the layout that this package writes.
-const schema = 1
+const schema = 2
 
 var (
 	metaBucket     = []byte("tallyturn")
@@ -29,6 +31,7 @@ var (
 	logsBucket     = []byte("logs")
 	progressBucket = []byte("progress")
 	schemaKey      = []byte("schema")
+	identityKey    = []byte("basket")
 
 	buckets = [][]byte{metaBucket, projectsBucket, textsBucket, pathsBucket, hashesBucket, logsBucket, progressBucket}
 )
@@ -41,9 +44,14 @@ const lockWait = 150 * time.Millisecond
 type Store struct {
 	path string
 
-	mu     sync.RWMutex // held by all use of db; for writing to close it
-	db     *bbolt.DB
-	closed bool
+	mu      sync.RWMutex // held by all use of db; for writing to close or change it
+	db      *bbolt.DB
+	closed  bool
+	looking bool // db is a copy, or may only be read
+
+	file atomic.Pointer[fs.FileInfo] // the file that db is in; nil while looking
+
+	copier *copier // nil while looking
 
 	commit func(func(*bbolt.Tx) error) error // db.Update, but for tests of what fails
 	damage atomic.Pointer[error]             // the first damage seen
@@ -53,10 +61,15 @@ type Store struct {
 }
 
 // Open opens the file at path, and makes it, with its folder, if there is
-// none. The file belongs to this process until Close. The errors are
-// ErrLocked, ErrNewer, ErrForeign, ErrDamaged and those of the file system.
+// none. A file of an older layout is changed to that of today, after a copy
+// of it was made; see migrate.go. The file belongs to this process until
+// Close. The errors are ErrLocked, ErrNewer, ErrForeign, ErrDamaged, ErrGone
+// and those of the file system.
 func Open(path string) (*Store, error) {
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+		if len(copiesOf(path)) > 0 {
+			return nil, ErrGone
+		}
 		if err := create(path); err != nil {
 			return nil, fmt.Errorf("begin a basket: %w", err)
 		}
@@ -68,11 +81,21 @@ func Open(path string) (*Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Store{path: path, db: db, commit: db.Update, writers: map[string]*Writer{}}
+	s := &Store{path: path, db: db, writers: map[string]*Writer{}}
+	s.commit = func(write func(*bbolt.Tx) error) error { return s.db.Update(write) }
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, errors.Join(err, s.Close())
+	}
+	s.file.Store(&info)
 	// Another process may have had the file since it was inspected.
 	if err := s.view(checkSchema); err != nil {
 		return nil, errors.Join(err, s.Close())
 	}
+	if err := s.migrate(); err != nil {
+		return nil, errors.Join(err, s.Close())
+	}
+	s.copier = startCopier(s)
 	return s, nil
 }
 
@@ -84,7 +107,13 @@ func openFile(path string, readOnly bool) (db *bbolt.DB, err error) {
 			ReadOnly:     readOnly,
 			FreelistType: bbolt.FreelistMapType,
 			NoStatistics: true,
+			// Mapping a larger piece later can fail, half-way, and has to wait
+			// for whoever is reading.
+			InitialMmapSize: roomToGrow(readOnly),
 		})
+		if err == nil {
+			db.AllocSize = growBy
+		}
 		return err
 	})
 	switch {
@@ -94,6 +123,18 @@ func openFile(path string, readOnly bool) (db *bbolt.DB, err error) {
 		return nil, fmt.Errorf("%w: %w", ErrDamaged, err)
 	}
 	return db, err
+}
+
+// growBy is how many bytes a file grows at a time: those of a thousand taps.
+const growBy = 64 << 10
+
+// roomToGrow is how many bytes of addresses are set aside for the file. It
+// costs neither memory nor disk where a file can be mapped beyond its end.
+func roomToGrow(readOnly bool) int {
+	if readOnly || strconv.IntSize < 64 || runtime.GOOS == "windows" {
+		return 0
+	}
+	return 256 << 20
 }
 
 // inspect looks the file over without writing to it.
@@ -128,17 +169,14 @@ func checkSchema(tx *bbolt.Tx) error {
 	if meta == nil {
 		return ErrForeign
 	}
-	value, err := in(metaBucket).unseal(schemaKey, meta.Get(schemaKey))
-	if err != nil {
+	v, err := layoutOf(tx)
+	switch {
+	case err != nil:
 		return err
-	}
-	if len(value) != 8 {
-		return damaged("it does not say its version")
-	}
-	if v := binary.BigEndian.Uint64(value); v > schema {
+	case v > schema:
 		return fmt.Errorf("%w (layout %d; this version knows %d)", ErrNewer, v, schema)
-	} else if v == 0 {
-		return damaged("it does not say its version")
+	case v >= 2 && identity(tx) == nil:
+		return damaged("it does not say which basket it is")
 	}
 	for _, name := range buckets {
 		if tx.Bucket(name) == nil {
@@ -146,6 +184,18 @@ func checkSchema(tx *bbolt.Tx) error {
 		}
 	}
 	return nil
+}
+
+// layoutOf is the version of the layout of a file.
+func layoutOf(tx *bbolt.Tx) (uint64, error) {
+	value, err := in(metaBucket).unseal(schemaKey, tx.Bucket(metaBucket).Get(schemaKey))
+	if err != nil {
+		return 0, err
+	}
+	if len(value) != 8 || binary.BigEndian.Uint64(value) == 0 {
+		return 0, damaged("it does not say its version")
+	}
+	return binary.BigEndian.Uint64(value), nil
 }
 
 // Path is where the file is.
@@ -162,6 +212,7 @@ func (s *Store) Close() error {
 	for _, w := range open {
 		errs = append(errs, w.Close())
 	}
+	s.copier.stop()
 
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -173,7 +224,15 @@ func (s *Store) Close() error {
 		// A transaction that panicked may have kept its locks, and closing
 		// would wait for them for ever. The process lets go of the file when
 		// it ends.
-		go s.db.Close()
+		closed := make(chan struct{})
+		go func() {
+			defer close(closed)
+			_ = guard(s.db.Close)
+		}()
+		select {
+		case <-closed:
+		case <-time.After(time.Second):
+		}
 		return errors.Join(errs...)
 	}
 	return errors.Join(append(errs, s.db.Close())...)

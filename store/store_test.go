@@ -95,7 +95,7 @@ func TestProjectIsKept(t *testing.T) {
 	s := open(t, path)
 	p := create(t, s, limpet)
 	want := limpet
-	want.ID, want.Touched = "1", want.Created
+	want.ID, want.UID, want.Touched = "1", p.UID, want.Created
 	if diff := cmp.Diff(want, p); diff != "" {
 		t.Fatalf("created (-want +got):\n%s", diff)
 	}
@@ -137,7 +137,11 @@ func TestProjectIsKept(t *testing.T) {
 			t.Errorf("mode %v, %v", info.Mode(), err)
 		}
 	}
-	if left, err := filepath.Glob(filepath.Join(filepath.Dir(path), "*")); len(left) != 1 {
+	if len(p.UID) != 32 {
+		t.Errorf("the UID is %q", p.UID)
+	}
+	// The log has a finished row, so there is a copy.
+	if left, err := filepath.Glob(filepath.Join(filepath.Dir(path), "*")); len(left) != 1+len(store.Copies(path)) {
 		t.Errorf("files: %v, %v", left, err)
 	}
 }
@@ -370,13 +374,13 @@ func setVersion(n uint64) func(*bbolt.Tx) error {
 func TestVersions(t *testing.T) {
 	path := file(t)
 	shut(t, open(t, path))
-	rewrite(t, path, setVersion(2))
+	rewrite(t, path, setVersion(store.Schema+1))
 	refused(t, path, store.ErrNewer)
 	rewrite(t, path, setVersion(1<<63))
 	refused(t, path, store.ErrNewer)
 	rewrite(t, path, setVersion(0))
 	refused(t, path, store.ErrDamaged)
-	rewrite(t, path, setVersion(1))
+	rewrite(t, path, setVersion(store.Schema))
 	shut(t, open(t, path))
 	rewrite(t, path, func(tx *bbolt.Tx) error { return tx.DeleteBucket([]byte("logs")) })
 	refused(t, path, store.ErrDamaged)

@@ -3,6 +3,7 @@ package store
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"sync"
 	"time"
 
@@ -72,6 +73,9 @@ func (s *Store) Writer(id string, notify func(safe uint64, err error)) (*Writer,
 	defer s.writersMu.Unlock()
 	if s.writers == nil {
 		return nil, ErrClosed
+	}
+	if s.looking {
+		return nil, ErrLooking
 	}
 	p, err := s.Project(id)
 	if err != nil {
@@ -151,6 +155,9 @@ func (w *Writer) run(safe uint64) {
 			safe = batch[len(batch)-1].seq
 			w.drop(len(batch))
 			w.notify(safe, nil)
+			if slices.ContainsFunc(batch, endsRow) {
+				w.store.copier.want()
+			}
 			wait = retryFirst
 			continue
 		}
@@ -166,6 +173,8 @@ func (w *Writer) run(safe uint64) {
 		wait = min(2*wait, retryLast)
 	}
 }
+
+func endsRow(en entry) bool { return en.event.Kind == counter.Finish }
 
 // pending is what is queued, and whether nothing more will be.
 func (w *Writer) pending() (batch []entry, last bool) {
