@@ -1,6 +1,13 @@
 package store
 
-import "go.etcd.io/bbolt"
+import (
+	"bufio"
+	"bytes"
+	"fmt"
+	"hash/crc32"
+
+	"go.etcd.io/bbolt"
+)
 
 // Seal lets tests write entries that add up.
 func Seal(bucket, key, value []byte) []byte { return in(bucket).seal(key, value) }
@@ -35,3 +42,18 @@ func (s *Store) WaitForCopies() error {
 
 // Schema is the layout of today.
 const Schema = schema
+
+// WithSums makes an export of lines that lack their sums, and their closing
+// braces.
+func WithSums(lines []string) string {
+	var b bytes.Buffer
+	x := &exporter{w: bufio.NewWriter(&b)}
+	for _, line := range lines {
+		x.sum = crc32.Update(x.sum, castagnoli, []byte(line))
+		tail := fmt.Appendf(nil, sumFormat+"\n", x.sum)
+		x.sum = crc32.Update(x.sum, castagnoli, tail)
+		b.WriteString(line)
+		b.Write(tail)
+	}
+	return b.String()
+}

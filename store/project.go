@@ -76,10 +76,7 @@ func (s *Store) Update(p Project) error {
 		if err != nil {
 			return err
 		}
-		if err := tx.Bucket(pathsBucket).Delete(pathKey(old.Path, key)); err != nil {
-			return err
-		}
-		if err := tx.Bucket(hashesBucket).Delete(hashKey(old.Text, key)); err != nil {
+		if err := unindex(tx, key, old); err != nil {
 			return err
 		}
 		if p.Text != old.Text || p.Size != old.Size {
@@ -213,6 +210,14 @@ func put(tx *bbolt.Tx, key []byte, p kept) error {
 	return nil
 }
 
+// unindex takes a project out of the indexes.
+func unindex(tx *bbolt.Tx, key []byte, p kept) error {
+	if err := tx.Bucket(pathsBucket).Delete(pathKey(p.Path, key)); err != nil {
+		return err
+	}
+	return tx.Bucket(hashesBucket).Delete(hashKey(p.Text, key))
+}
+
 // get reads a project.
 func get(tx *bbolt.Tx, key []byte) (kept, error) {
 	p, err := getHead(tx, key)
@@ -313,26 +318,36 @@ func (s *Store) Load(id string) (p Project, events []counter.Event, err error) {
 			return err
 		}
 		p = k.Project
-		log, where := tx.Bucket(logsBucket).Bucket(key), in(logsBucket, key)
-		events = make([]counter.Event, 0, min(p.Events, 1<<24))
-		cursor := log.Cursor()
-		for k, v := cursor.First(); k != nil; k, v = cursor.Next() {
-			if len(k) != 8 || binary.BigEndian.Uint64(k) != uint64(len(events)+1) {
-				return damaged("after event %d of project %s comes entry %x", len(events), id, k)
-			}
-			e, err := readEvent(where, k, v)
-			if err != nil {
-				return err
-			}
-			events = append(events, e)
-		}
-		if uint64(len(events)) != p.Events {
-			return damaged("project %s has %d of %d events", id, len(events), p.Events)
-		}
-		return nil
+		events, err = readLog(tx, p)
+		return err
 	})
 	if err != nil {
 		return Project{}, nil, err
 	}
 	return p, events, nil
+}
+
+// readLog reads everything that happened in a project, in order.
+func readLog(tx *bbolt.Tx, p Project) ([]counter.Event, error) {
+	key, err := keyOf(p.ID)
+	if err != nil {
+		return nil, err
+	}
+	log, where := tx.Bucket(logsBucket).Bucket(key), in(logsBucket, key)
+	events := make([]counter.Event, 0, min(p.Events, 1<<24))
+	cursor := log.Cursor()
+	for k, v := cursor.First(); k != nil; k, v = cursor.Next() {
+		if len(k) != 8 || binary.BigEndian.Uint64(k) != uint64(len(events)+1) {
+			return nil, damaged("after event %d of project %s comes entry %x", len(events), p.ID, k)
+		}
+		e, err := readEvent(where, k, v)
+		if err != nil {
+			return nil, err
+		}
+		events = append(events, e)
+	}
+	if uint64(len(events)) != p.Events {
+		return nil, damaged("project %s has %d of %d events", p.ID, len(events), p.Events)
+	}
+	return events, nil
 }

@@ -174,7 +174,9 @@ func (w *Writer) run(safe uint64) {
 	}
 }
 
-func endsRow(en entry) bool { return en.event.Kind == counter.Finish }
+func endsRow(en entry) bool {
+	return en.event.Kind == counter.Finish || en.event.Kind == counter.Carry
+}
 
 // pending is what is queued, and whether nothing more will be.
 func (w *Writer) pending() (batch []entry, last bool) {
