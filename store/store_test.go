@@ -141,6 +141,7 @@ func TestProjectIsKept(t *testing.T) {
 		t.Errorf("the UID is %q", p.UID)
 	}
 	// The log has a finished row, so there is a copy.
+	shut(t, s)
 	if left, err := filepath.Glob(filepath.Join(filepath.Dir(path), "*")); len(left) != 1+len(store.Copies(path)) {
 		t.Errorf("files: %v, %v", left, err)
 	}
