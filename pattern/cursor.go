@@ -209,6 +209,10 @@ func (w *rowWork) runLeft() int64 { return w.below.runs[w.cur.i].n - w.cur.off }
 
 // take uses n places at the cursor, all of one run.
 func (w *rowWork) take(n int64) {
+	if w.ended() {
+		return
+	}
+	n = min(n, w.runLeft())
 	r := &w.below.runs[w.cur.i]
 	w.last, w.lastSet, w.lastFresh = r.place, true, false
 	w.cur.off += n

@@ -39,17 +39,17 @@ func abbreviationStops(src string, toks []token) []token {
 				continue
 			}
 			if next.isAny("(", "[") && i+2 < len(toks) && !next.head {
-				if c := src[toks[i+2].start]; 'a' <= c && c <= 'z' && toks[i+2].glued {
+				if lowerAt(src, toks[i+2].start) && toks[i+2].glued {
 					continue
 				}
 			}
 			if next.kind == tPunct && !next.isAny("*", "(", "[") && next.kind != tEnd {
 				continue
 			}
-			if c := src[next.start]; !next.head && ('a' <= c && c <= 'z') && next.kind != tEnd {
+			if !next.head && lowerAt(src, next.start) {
 				continue
 			}
-			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") && (i < 2 || toks[i-1].head || toks[i-2].kind == tPunct || !toks[i-1].is("ch")) {
+			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") && (len(out) < 2 || toks[i-1].head || out[len(out)-2].kind == tPunct || !toks[i-1].is("ch")) {
 				continue
 			}
 		}
@@ -61,6 +61,11 @@ func abbreviationStops(src string, toks []token) []token {
 		out = append(out, toks[i])
 	}
 	return out
+}
+
+// lowerAt reports whether a small letter stands at an offset of the source.
+func lowerAt(src string, i int32) bool {
+	return int(i) < len(src) && 'a' <= src[i] && src[i] <= 'z'
 }
 
 func unmarkLine(src string, out, l []token) []token {

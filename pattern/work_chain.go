@@ -311,7 +311,7 @@ func (w *rowWork) foundationStart(s *Step, t *Target) {
 
 // fromHook works into the k-th chain from the hook.
 func (w *rowWork) fromHook(s *Step, rest []*Step) bool {
-	k := s.Target.N.At(w.pr.size)
+	k := max(1, s.Target.N.At(w.pr.size))
 	per := s.N.At(w.pr.size)
 	p := stitchPlace(s)
 	if w.own != nil {
@@ -348,7 +348,7 @@ func (w *rowWork) fromHook(s *Step, rest []*Step) bool {
 // hookStart skips the chains before the k-th, and makes of them the stitch
 // that they stand for.
 func (w *rowWork) hookStart(s *Step, k int64, id stitch.ID, rest []*Step) {
-	w.cur = cursor{0, k - 1}
+	w.cur = cursor{0, max(0, k-1)}
 	w.norm()
 	w.pc.hook = k
 	if w.below.chain {
