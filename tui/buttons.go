@@ -1,6 +1,9 @@
 package tui
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // placed is a button where it stands on the last line. Its key is named beside
 // it where there is room, unless the key is the first letter of its name: then
@@ -31,11 +34,14 @@ func (w *Walk) buttonRow() row {
 			caps[i] = ""
 		}
 	}
+	leaving := slices.IndexFunc(list, func(c choice) bool { return c.label == "Leave" })
 	for _, withKeys := range []bool{true, false} {
 		if !withKeys {
 			caps = make([]string, len(list))
 		}
-		if r, ok := setButtons(labels, caps, lit, 0, w.width); ok || !withKeys {
+		// The keys are named where the buttons up to leaving fit with them.
+		r, ok := setButtons(labels, caps, lit, 0, w.width)
+		if ok || !withKeys || leaving >= 0 && r.shows(leaving) && r.shows(lit) {
 			for first := 1; !ok && first <= lit && !r.shows(lit); first++ {
 				r, ok = setButtons(labels, caps, lit, first, w.width)
 			}

@@ -139,6 +139,9 @@ func (w *Walk) open() tea.Cmd {
 // end is the last event of the run. It may be called again.
 func (w *Walk) end() {
 	if !w.ended {
+		if w.typing() {
+			w.keepNote() // what is written is kept, told or not
+		}
 		w.do(counter.Event{Kind: counter.Close})
 		w.ended = true
 		w.cfg.Journal, w.cfg.LookOnly = nil, "the walk is being left."

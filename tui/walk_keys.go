@@ -27,7 +27,8 @@ func ask(page func() tea.Msg) func(*Walk) tea.Cmd {
 	return func(*Walk) tea.Cmd { return page }
 }
 
-// choices are the buttons of the moment, the main one first.
+// choices are the buttons of the moment, the main one first, and those that
+// must be seen before the others.
 func (w *Walk) choices() []choice {
 	help := choice{"Keys", keyHelp, ask(func() tea.Msg { return helpMsg{} })}
 	leave := choice{"Leave", keyQuit, ask(func() tea.Msg { return leaveMsg{} })}
@@ -59,26 +60,38 @@ func (w *Walk) choices() []choice {
 	if list := w.liveChoices(); list != nil {
 		return list
 	}
-	pause := "Pause"
-	if w.state.Paused() {
-		pause = "Go on"
+	back := choice{"Back", keyBack, act((*Walk).back)}
+	rows := choice{"Rows", keyRows, act((*Walk).showRows)}
+	more := []choice{
+		{"Again", keyAgain, act((*Walk).again)},
+		{"List", keyList, act((*Walk).showList)},
+		{"Time", keyPace, act(func(w *Walk) { w.enter(timing) })},
 	}
-	list := []choice{
-		{"Tap", keyTap, act((*Walk).tap)},
-		{"Back", keyBack, act((*Walk).back)},
-		{pause, keyPause, act((*Walk).pause)},
-		{"Count", keyCount, act((*Walk).countNow)},
-		{"End", keyEnd, act((*Walk).endRow)},
-		{"Rows", keyRows, act((*Walk).showRows)},
-		help, leave,
-	}
-	if w.state.Finished() {
-		list = []choice{list[5], list[1], help, leave}
+	list := []choice{rows, back, help, leave}
+	if !w.state.Finished() {
+		pause := "Pause"
+		if w.state.Paused() {
+			pause = "Go on"
+		}
+		list = []choice{
+			{"Tap", keyTap, act((*Walk).tap)}, back,
+			{pause, keyPause, act((*Walk).pause)},
+			{"Count", keyCount, act((*Walk).countNow)},
+			{"End", keyEnd, act((*Walk).endRow)},
+			rows, help, leave,
+		}
+		more = append([]choice{
+			{"Hunt", keyHunt, act(func(w *Walk) { w.hunt(counter.NotCounted) })},
+			{"Stride", keyStride, act((*Walk).nextStride)},
+			{"Mark", keyMark, act((*Walk).mark)},
+			{"Note", keyNote, act((*Walk).writeNote)},
+			{"Unravel", keyUnravel, act(func(w *Walk) { w.askUnravel(w.state.At()) })},
+		}, more...)
 	}
 	if w.cfg.Basket != nil {
 		list = append(list, choice{"Basket", keyBasket, (*Walk).toBasket})
 	}
-	return list
+	return append(list, more...)
 }
 
 // key does what a key says.

@@ -245,6 +245,39 @@ func TestTapKeys(t *testing.T) {
 	}
 }
 
+// A note that is being written is kept when the program is told to go.
+func TestNoteAtTheEnd(t *testing.T) {
+	w, shelf := walkOf(t, harbourCrab(), Look{Colours: Plain}, 100, 30)
+	press(w, "n", "x", "y")
+	if err := w.close(); err != nil {
+		t.Fatal(err)
+	}
+	if got := w.state.NoteOn(0, 0, 0); got != "xy" || shelf.last().Kind != counter.Close {
+		t.Errorf("the note is %q, the last event %v", got, shelf.last().Kind)
+	}
+}
+
+// Whatever a key of the walk does, a button does too.
+func TestEveryKeyHasAButton(t *testing.T) {
+	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain}, 100, 30)
+	w.cfg.Basket = func() (*Basket, error) { return nil, nil }
+	named := map[string]bool{}
+	for _, c := range w.choices() {
+		named[c.key.Help().Key] = true
+	}
+	for _, k := range allKeys[0].keys {
+		if name := k.Help().Key; !named[name] && name != keyGoTo.Help().Key && name != keyTick.Help().Key {
+			t.Errorf("%s has no button", name)
+		}
+	}
+	for range w.choices() {
+		press(w, "tab")
+		if row := w.buttonRow(); !row.shows(w.lit) {
+			t.Errorf("the lit button %d is not to be seen", w.lit)
+		}
+	}
+}
+
 // A click is a tap; a click on a button presses it.
 func TestMouse(t *testing.T) {
 	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
