@@ -609,8 +609,8 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 		}
 		n = count
 	}
-	if w.travelled && w.lastFresh {
-		w.cur.off++ // on from where the last slip stitch went
+	if w.travelled && w.lastFresh || travel && t.Which == Next && !t.plain && w.cur == (cursor{}) && len(w.below.runs) > 0 && w.below.runs[0].kind == pStitch {
+		w.cur.off++ // on from where the last slip stitch went, or the round was joined
 		w.norm()
 	}
 	w.lastFresh = false
