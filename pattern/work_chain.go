@@ -553,6 +553,14 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 		w.leaf(s, 0)
 		return true
 	}
+	if w.own != nil && t.Which == FromHook && !backAlong(rest) && t.N.At(w.pr.size) < w.own[0].n {
+		// a picot part way along a loop: the chains before it are part of the loop
+		w.out.add(place{kind: pPicot, size: int32(min(t.N.At(w.pr.size), 1<<20))}, 1)
+		w.pending += w.own[0].n - t.N.At(w.pr.size)
+		w.own = nil
+		w.leaf(s, 0)
+		return true
+	}
 	if w.own != nil && t.Which == FromHook {
 		return w.ownHook(s, t.N.At(w.pr.size), place{stitch: stitch.Slip}, 1)
 	}
@@ -640,6 +648,12 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 	}
 	w.named = len(of) > 0 && of[0].Kind != ChainStitch && of[0].Kind != OneStitch
 	return true
+}
+
+// backAlong reports whether the next stitch goes into the chain just made.
+func backAlong(rest []*Step) bool {
+	n := nextMaking(rest)
+	return n != nil && n.Op == OpWork && (len(n.Target.Of) == 0 || n.Target.Of[0].Kind == ChainStitch)
 }
 
 // travels reports whether slip stitches at the start only move along: a chain

@@ -89,6 +89,7 @@ var table = [count]Stitch{
 		USAlso: words("spike sc|long sc|spike st|spike stitch|spike|spsc|spike single crochet|spike stitches"), UKAlso: words("spike dc|long dc|spike st|spike stitch|spike"),
 		Takes: 1, Makes: 1, Turn: 1, Base: SC},
 	LinkedDC: {US: "linked dc", UK: "linked tr", USWords: "linked double crochet", UKWords: "linked treble crochet",
+		USAlso: words("ldc|linked double"), UKAlso: words("ltr|linked treble"),
 		Takes: 1, Makes: 1, Turn: 3, Habit: Counted, FirstChain: 4, Base: DC},
 	FSC: {US: "fsc", UK: "fdc", USWords: "foundation single crochet", UKWords: "foundation double crochet",
 		USAlso: words("foundation sc"), UKAlso: words("foundation dc"),
