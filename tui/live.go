@@ -144,9 +144,7 @@ func (f *frame) liveQuestion(width int) (out [][]span) {
 		return f.unravel(width, box)
 	case noting:
 		out = append(out, []span{{strong, "A note on this row:"}})
-		for _, l := range fold(hand, handOpen+Clean(f.w.draft)+handClose, width) {
-			out = append(out, l)
-		}
+		out = append(out, fold(hand, handOpen+Clean(f.w.draft)+handClose, width)...)
 		add(quiet, "Enter keeps it, Esc leaves it. An empty note is no note.")
 	case listing:
 		return f.list(width)
