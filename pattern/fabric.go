@@ -149,6 +149,9 @@ func (fl Filter) match(p *place) bool {
 		if fl.Name == "corner" {
 			return p.in
 		}
+		if fl.Name == "between" && p.in {
+			return false
+		}
 		return fl.Size == 0 || int64(p.size) == fl.Size
 	case ChainStitch:
 		return p.kind == pChain || p.kind == pSpace || p.turn
@@ -172,7 +175,7 @@ func (fl Filter) match(p *place) bool {
 func (f *fabric) withGaps() *fabric {
 	g := *f
 	g.runs = make([]run, 0, len(f.runs)*2)
-	if f.has(Filter{Kind: Space}) {
+	if f.has(Filter{Kind: Space, Name: "between"}) {
 		return f
 	}
 	for i, r := range f.runs {

@@ -1,6 +1,9 @@
 package pattern
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // Implied is what a pattern says without saying it: what its proof comes to.
 type Implied struct {
@@ -72,11 +75,11 @@ func (p *Proof) Implied() *Implied {
 			earlier = append(earlier, w)
 		}
 		copies := int64(max(pc.Piece.Copies, 1))
-		im.Rows += copies * pi.Rows
-		im.Stitches += copies * pi.Stitches
-		im.Unknown += copies * pi.Unknown
+		im.Rows = plus(im.Rows, copies, pi.Rows)
+		im.Stitches = plus(im.Stitches, copies, pi.Stitches)
+		im.Unknown = plus(im.Unknown, copies, pi.Unknown)
 		for _, k := range pi.ByKind {
-			im.ByKind = addKind(im.ByKind, k.Name, copies*k.N)
+			im.ByKind = addKind(im.ByKind, k.Name, copies, k.N)
 		}
 		im.Pieces = append(im.Pieces, pi)
 	}
@@ -93,26 +96,34 @@ func (pi *PieceImplied) count() {
 			pi.Unknown += n
 			continue
 		}
-		pi.Stitches += n * made
+		pi.Stitches = plus(pi.Stitches, n, made)
 		if r.Status == Trusted || r.Status == Unread {
 			continue // counted by the author, not by kind
 		}
 		for _, k := range r.ByKind {
 			if k.Name != "picot" && !strings.HasPrefix(k.Name, "ch-") {
-				pi.ByKind = addKind(pi.ByKind, k.Name, n*k.N)
+				pi.ByKind = addKind(pi.ByKind, k.Name, n, k.N)
 			}
 		}
 	}
 }
 
-func addKind(to []KindCount, name string, n int64) []KindCount {
+func addKind(to []KindCount, name string, times, n int64) []KindCount {
 	for i := range to {
 		if to[i].Name == name {
-			to[i].N += n
+			to[i].N = plus(to[i].N, times, n)
 			return to
 		}
 	}
-	return append(to, KindCount{name, n})
+	return append(to, KindCount{name, plus(0, times, n)})
+}
+
+// plus adds n so many times over; no further than there are numbers.
+func plus(sum, times, n int64) int64 {
+	if times > 0 && n > (math.MaxInt64-sum)/times {
+		return math.MaxInt64
+	}
+	return sum + times*n
 }
 
 func placingOf(u *hostUse) *Placing {

@@ -6,6 +6,7 @@ const (
 	impliedRows = 40_000
 	maxMultiple = 64
 	farChain    = 300
+	maxChain    = 1 << 30
 )
 
 // tester works one piece on other foundation chains.
@@ -26,7 +27,7 @@ type tester struct {
 // gives the least.
 func (t *tester) multiple() *Multiple {
 	n, ok := t.prepare()
-	if !ok || !t.works(n) {
+	if !ok || n > maxChain || !t.works(n) {
 		return nil
 	}
 	m := &Multiple{Chains: n, Least: n}

@@ -227,3 +227,16 @@ func BenchmarkImplied(b *testing.B) {
 		p.Implied()
 	}
 }
+
+// Numbers beyond all yarn are no reason to come to less than nothing.
+func TestImpliedHuge(t *testing.T) {
+	for _, text := range []string{
+		"Panel (make 9)\nCh 999999999999.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRows 2-900000: Ch 1, turn, sc in each st across.\n",
+		"Coil (make 900)\nRnd 1: 999999999999999999 sc in magic ring.\nRnds 2-90: Sc in each st around.\n",
+	} {
+		im := Read(text).Prove(Options{}).Implied()
+		if im.Stitches <= 0 || im.Rows <= 0 {
+			t.Errorf("%d stitches in %d rows", im.Stitches, im.Rows)
+		}
+	}
+}

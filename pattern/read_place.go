@@ -906,6 +906,14 @@ func (x *rowReader) qualify(t *Target) {
 			}
 		case x.besidePiece(t):
 		case len(t.Of) > 0 && t.Of[0].Kind == Space && x.phrase("between|bet", "[each|the|next|two|2]", "[2]", "groups|group|shells|shell|clusters|cluster|fans|v|dc|sts|pairs|sets|tr|popcorns|bobbles|petals|them", "[-]", "[sts|st|groups]"):
+			if f := t.Of[0]; f.Size == 0 && f.Name == "" && len(t.Of) == 1 {
+				f.Name = "between"
+				t.Of = []Filter{f}
+			}
+		case len(t.Of) == 1 && t.Of[0].Kind == OneStitch && x.phrase("between|bet", "[each|the|next|two|2]", "[2]", "groups|shells|clusters|fans|petals"):
+			f := t.Of[0]
+			f.Name = "single"
+			t.Of = []Filter{f}
 		case x.rowOf(t):
 		case x.partOf(t):
 		case x.phrase("at", "[the]", "[beg|beginning|end]", "of", "[the]", "[last|previous|prev|this]", "row|rnd|round"),

@@ -262,6 +262,9 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 				set(i, Filter{Kind: Space})
 			case f.Name == "corner":
 				set(i, Filter{Kind: AnyStitch})
+			case f.Name == "between" && w.openGaps() && w.below.has(f):
+			case f.Name == "between" && w.below.has(Filter{Kind: Space}):
+				set(i, Filter{Kind: Space})
 			default:
 				if w.below.ring && f.Name == "loop" {
 					return of
@@ -583,6 +586,9 @@ func (w *rowWork) cur2() int64 { return int64(w.cur.i) + 1 }
 // openGaps makes places of the gaps between the groups of the row below, once.
 func (w *rowWork) openGaps() bool {
 	g := w.below.withGaps()
+	if n := len(g.runs); w.kind == Round && n > len(w.below.runs) && g.runs[0].first && g.runs[n-1].in {
+		g.runs = append(g.runs, run{place{kind: pGap}, 1}) // where the round closes
+	}
 	if len(g.runs) == len(w.below.runs) {
 		return w.below.has(Filter{Kind: Space})
 	}
