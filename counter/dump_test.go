@@ -61,9 +61,7 @@ func (x *extras) dump() string {
 	}
 	for it := x.carried.Iterator(); !it.Done(); {
 		slot, c, _ := it.Next()
-		for ; c != nil; c = c.below {
-			fmt.Fprintf(&b, "carried %d from %d count %d\n", slot, c.from, c.count)
-		}
+		fmt.Fprintf(&b, "carried %d %v\n", slot, c.diffs)
 	}
 	if h := x.hunt; h != nil {
 		fmt.Fprintf(&b, "hunt %d %d rows %d %d row %d %d %d stretch %d %d dev %d %v left %d asked %d\n",

@@ -12,12 +12,14 @@ import (
 const MaxCopies = 1_000_000
 
 // Plan is what there is to walk: every copy of every piece, row by row, in
-// the order of the pattern. It is not changed once made and may be shared.
+// the order of the pattern. What it says does not change, and it may be shared.
 type Plan struct {
 	proof  *pattern.Proof
 	pieces []planPiece
 	slots  int // copies of pieces that have rows
 	sum    extent
+
+	carries carries
 }
 
 // extent is a number of rows and of the stitches they are known to have.

@@ -9,6 +9,7 @@ type loss struct {
 	key     rowKey
 	outcome outcome // before
 	millis  int64
+	torn    int // 1 where stitches of it go, and not only time
 }
 
 // Loss is what an Unravel would take.
@@ -33,7 +34,7 @@ func (s State) Losing(to Place) (Loss, error) {
 	s.layDown()
 	var l Loss
 	for _, x := range s.losses(to) {
-		l.Rows++
+		l.Rows += x.torn
 		l.Millis += x.millis
 		if x.outcome.finished && x.outcome.counted != NotCounted {
 			l.Counted++
@@ -93,9 +94,15 @@ func (s *State) losses(to Place) []loss {
 		if !k.finished && k.millis == 0 && !begun {
 			continue
 		}
-		x := loss{key, k.outcome, k.millis}
+		x := loss{key: key, outcome: k.outcome, millis: k.millis}
+		made := s.made(key)
+		if begun || k.finished {
+			x.torn = 1
+		}
 		if key.row == to.Row {
-			made := s.made(key)
+			if made <= to.Stitch {
+				x.torn = 0
+			}
 			if made <= to.Stitch && to.Stitch > 0 {
 				x.millis = 0
 			} else if made > 0 {
@@ -105,8 +112,8 @@ func (s *State) losses(to Place) []loss {
 		hand = hand || key.row == left.Row
 		out = append(out, x)
 	}
-	if at := (rowKey{slot, left.Row}); !hand && left.Row >= to.Row && left.Stitch > 0 && left.Row < s.plan.pieces[to.Piece].rows {
-		out = append(out, loss{key: at}) // begun in no time
+	if at := (rowKey{slot, left.Row}); !hand && left.Stitch > 0 && (left.Row > to.Row || left.Row == to.Row && left.Stitch > to.Stitch) && left.Row < s.plan.pieces[to.Piece].rows {
+		out = append(out, loss{key: at, torn: 1}) // begun in no time
 	}
 	return out
 }
@@ -159,7 +166,7 @@ func (s *State) unravel(e Event) {
 		k.outcome = outcome{}
 		k.millis -= x.millis
 		k.unravelled += x.millis
-		k.torn++
+		k.torn += x.torn
 		s.rows = s.rows.Set(x.key, k)
 	}
 	s.takeUp()
@@ -174,7 +181,7 @@ func (s *State) ravel(lost []loss) {
 		k.outcome = x.outcome
 		k.millis += x.millis
 		k.unravelled -= x.millis
-		k.torn--
+		k.torn -= x.torn
 		s.rows = s.rows.Set(x.key, k)
 	}
 	s.takeUp()

@@ -90,6 +90,7 @@ type trial struct {
 	rows   []trialRow // the row itself, then those after it
 
 	readings map[*Row]options // how the rows are read, where that is settled
+	carry    *carrying        // what the piece is worked on with, beside that
 }
 
 // settled reports whether rows are to be read as they were before.

@@ -294,14 +294,15 @@ func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total 
 				mine = nil // on rows that change the total is the last row's
 			}
 		}
-		rp := w.workRow(row, label, before, mine, from+k)
+		rp := w.workRow(row, label, before, w.asCarried(mine), from+k)
 		made = append(made, rp)
 		w.add(rp, row)
+		w.carryOn()
 		if until > 0 && w.madeLast <= until {
 			return
 		}
 		// rows that go on alike are proven once
-		if len(block) == 1 && k+1 < count && w.fixed(row, before) {
+		if len(block) == 1 && k+1 < count && !w.differsWithin(count-1-k) && w.fixed(row, before) {
 			rest := count - 1 - k
 			same := *rp
 			same.First, same.Last = from+k+1, from+count-1

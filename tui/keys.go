@@ -39,6 +39,7 @@ var (
 	keyMark    = bind("m", "put a marker into the stitch in hand, or take it out", "m", "M")
 	keyNote    = bind("n", "write a note on the row", "n", "N")
 	keyList    = bind("l", "list markers, notes and differences", "l", "L")
+	keyFollow  = bind("f", "what follows from a difference: rows, pieces, how to come right", "f", "F")
 	keyPace    = bind("t", "time: your pace, and how long the rest may take", "t", "T")
 	keyTick    = bind("1-9", "at the end: tick a step of the making up", "1", "2", "3", "4", "5", "6", "7", "8", "9")
 	keyBasket  = bind("b", "back to the basket", "b", "B")
@@ -46,21 +47,22 @@ var (
 
 // Keys of the questions.
 var (
-	keyDigit     = bind("0-9", "give a number", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
-	keyGo        = bind("Enter", "go to the stitch of the number given", "enter", "ctrl+j")
-	keyTake      = bind("Enter, Space", "take the number shown (so do Page Down and a click)", "enter", "ctrl+j", " ", "pgdown")
-	keyErase     = bind("Backspace", "rub out a digit; with none left, go back", "backspace", "ctrl+h", "delete")
-	keyCarry     = bind("Enter", "carry on with your count", "enter", "ctrl+j")
-	keyTally     = bind("Enter", "the tally is off: set it by your count", "enter", "ctrl+j")
-	keyAsIs      = bind("g", "go on as it is, the count kept", "g", "G")
-	keyAnswer    = bind("Enter", "give the count shown", "enter", "ctrl+j")
-	keyRip       = bind("Enter", "unravel; Up and Down choose the row", "enter", "ctrl+j")
-	keyGoThere   = bind("Enter", "go to the lit one", "enter", "ctrl+j")
-	keyTakeOut   = bind("x", "take the lit marker or note away", "x", "X")
-	keyClosePace = bind("Enter", "close the times", "enter", "ctrl+j", " ", "t")
-	keyKeepNote  = bind("Enter", "keep the note", "enter", "ctrl+j")
-	keyDrop      = bind("Esc", "leave the note as it was", "esc")
-	keyReturn    = bind("Backspace", "go back to the row", "backspace", "ctrl+h", "delete", "esc")
+	keyDigit       = bind("0-9", "give a number", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyGo          = bind("Enter", "go to the stitch of the number given", "enter", "ctrl+j")
+	keyTake        = bind("Enter, Space", "take the number shown (so do Page Down and a click)", "enter", "ctrl+j", " ", "pgdown")
+	keyErase       = bind("Backspace", "rub out a digit; with none left, go back", "backspace", "ctrl+h", "delete")
+	keyCarry       = bind("Enter", "carry on with your count", "enter", "ctrl+j")
+	keyTally       = bind("Enter", "the tally is off: set it by your count", "enter", "ctrl+j")
+	keyAsIs        = bind("g", "go on as it is, the count kept", "g", "G")
+	keyAnswer      = bind("Enter", "give the count shown", "enter", "ctrl+j")
+	keyRip         = bind("Enter", "unravel; Up and Down choose the row", "enter", "ctrl+j")
+	keyGoThere     = bind("Enter", "go to the lit one", "enter", "ctrl+j")
+	keyTakeOut     = bind("x", "take the lit marker or note away", "x", "X")
+	keyClosePace   = bind("Enter", "close the times", "enter", "ctrl+j", " ", "t")
+	keyCloseFollow = bind("Enter", "close what follows", "enter", "ctrl+j", " ", "f")
+	keyKeepNote    = bind("Enter", "keep the note", "enter", "ctrl+j")
+	keyDrop        = bind("Esc", "leave the note as it was", "esc")
+	keyReturn      = bind("Backspace", "go back to the row", "backspace", "ctrl+h", "delete", "esc")
 )
 
 // Keys of lists: the basket, and the rows of a piece.
@@ -85,9 +87,9 @@ type keyGroup struct {
 
 // allKeys is the help: every key of every screen.
 var allKeys = []keyGroup{
-	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyPace, keyEnd, keyPause, keyRows, keyTick}},
+	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyEnd, keyPause, keyRows, keyTick}},
 	{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
-	{"When a count differs", []key.Binding{keyCarry, keyHunt, keyReturn, keyTally, keyAsIs}},
+	{"When a count differs", []key.Binding{keyCarry, keyHunt, keyFollow, keyReturn, keyTally, keyAsIs}},
 	{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},
 	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},

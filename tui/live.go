@@ -20,6 +20,7 @@ const (
 	noting                               // a note is being written
 	listing                              // among markers, notes and differences
 	timing                               // how long it takes
+	following                            // what comes of a difference
 	rewriting                            // the file says something else by now
 )
 
@@ -42,6 +43,8 @@ func (w *Walk) liveChoices() []choice {
 		return []choice{{"Keep the note", keyKeepNote, act((*Walk).keepNote)}, {"Never mind", keyDrop, act((*Walk).dismiss)}}
 	case listing:
 		return []choice{{"Go there", keyGoThere, act((*Walk).goToListed)}, {"Take it out", keyTakeOut, act((*Walk).takeOut)}, {"Close", keyEsc, act((*Walk).dismiss)}}
+	case following:
+		return []choice{{"Close", keyCloseFollow, act((*Walk).closeFollowing)}}
 	case timing:
 		return []choice{{"Close", keyClosePace, act((*Walk).dismiss)}}
 	case rewriting:
@@ -71,6 +74,12 @@ func (w *Walk) liveKey(k tea.KeyMsg) bool {
 			return false
 		}
 		return true
+	case timing, following:
+		if !key.Matches(k, keyDigit) && !key.Matches(k, keyErase) {
+			return false
+		}
+		w.idle(k.String())
+		return true
 	case listing:
 		switch {
 		case key.Matches(k, keyUp):
@@ -82,10 +91,15 @@ func (w *Walk) liveKey(k tea.KeyMsg) bool {
 		}
 		return true
 	case differing:
-		if key.Matches(k, keyHunt) {
+		switch {
+		case key.Matches(k, keyHunt):
 			w.huntCounted()
-			return true
+		case key.Matches(k, keyFollow):
+			w.showFollowing()
+		default:
+			return false
 		}
+		return true
 	}
 	return false
 }
@@ -105,6 +119,8 @@ func (w *Walk) walkingKey(k tea.KeyMsg) bool {
 		w.writeNote()
 	case key.Matches(k, keyList):
 		w.showList()
+	case key.Matches(k, keyFollow):
+		w.showFollowing()
 	case key.Matches(k, keyPace):
 		w.enter(timing)
 	case w.state.Finished() && key.Matches(k, keyTick):
@@ -148,6 +164,8 @@ func (f *frame) liveQuestion(width int) (out [][]span) {
 		add(quiet, "Enter keeps it, Esc leaves it. An empty note is no note.")
 	case listing:
 		return f.list(width)
+	case following:
+		return f.follow(width)
 	case timing:
 		return f.pace(width)
 	case rewriting:

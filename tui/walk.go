@@ -80,12 +80,13 @@ type Walk struct {
 	note  string // what the last key came to
 	now   int64  // ms since the Unix epoch
 
-	rows  rowList       // while choosing
-	to    counter.Place // while ripping
-	draft string        // while noting
-	pick  int           // while listing
-	paced paced         // the pace as last worked out
-	top   int           // the first line shown of the end's account
+	rows   rowList       // while choosing
+	to     counter.Place // while ripping
+	draft  string        // while noting
+	pick   int           // while listing
+	before mode          // while following: what it lies over
+	paced  paced         // the pace as last worked out
+	top    int           // the first line shown of the end's account
 
 	appended uint64 // the last event given to the journal
 	safe     uint64 // the last one known to be on disk
@@ -306,6 +307,9 @@ func (w *Walk) endRowBy(kind counter.Kind, n int64) {
 		w.note = fmt.Sprintf("%s is worked. Now %s.", placeName(plan, before.At()), placeName(plan, at))
 	default:
 		w.note = fmt.Sprintf("Row %d is kept: %d.", before.Row()+1, n)
+		if kind == counter.Carry {
+			w.note += carriedNote(w.state)
+		}
 	}
 	w.settle()
 }

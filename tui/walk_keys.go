@@ -43,6 +43,7 @@ func (w *Walk) choices() []choice {
 		return []choice{
 			{fmt.Sprintf("Carry on with %s", w.entry), keyCarry, act((*Walk).carryOn)},
 			{"Find the slip", keyHunt, act((*Walk).huntCounted)},
+			{"What follows", keyFollow, act((*Walk).showFollowing)},
 			{"Go back to the row", keyReturn, act((*Walk).goBack)},
 			help, leave,
 		}
@@ -232,6 +233,8 @@ func (w *Walk) escape() {
 		w.goBack()
 	case hunting:
 		w.leaveHunt()
+	case following:
+		w.closeFollowing()
 	default:
 		w.dismiss()
 	}
