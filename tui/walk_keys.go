@@ -66,6 +66,7 @@ func (w *Walk) choices() []choice {
 	more := []choice{
 		{"Again", keyAgain, act((*Walk).again)},
 		{"List", keyList, act((*Walk).showList)},
+		{"Follow", keyFollow, act((*Walk).showFollowing)},
 		{"Time", keyPace, act(func(w *Walk) { w.enter(timing) })},
 	}
 	list := []choice{rows, back, help, leave}
@@ -101,12 +102,12 @@ func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 	if w.mode == choosing {
 		return w.rowsKey(k)
 	}
-	if slices.Contains(w.cfg.TapKeys, k.String()) {
-		k = tea.KeyMsg{Type: tea.KeyPgDown} // the pedal's own key
-	}
 	if w.typing() {
 		w.noteKey(k)
 		return nil
+	}
+	if slices.Contains(w.cfg.TapKeys, k.String()) {
+		k = tea.KeyMsg{Type: tea.KeyPgDown} // the pedal's own key
 	}
 	list := w.choices()
 	w.lit = min(w.lit, len(list)-1)
