@@ -24,6 +24,23 @@ func checkable(t *Total) bool {
 	return false
 }
 
+// otherAgrees reports whether a total in the author's own units ("8 bunches")
+// is the number of groups, spaces or clusters that the row has.
+func (w *pieceWork) otherAgrees(rw *rowWork, total *Total) bool {
+	if len(total.Parts) != 1 {
+		return false
+	}
+	t := tallyOf(&rw.out)
+	n := total.Parts[0].N.At(w.pr.size)
+	clusters := int64(0)
+	for id, v := range t.byID {
+		if stitch.Of(id).Kind == stitch.Compound || id == stitch.Special {
+			clusters += v
+		}
+	}
+	return n > 0 && (n == t.groups || n == t.spaces || n == clusters || n == t.picots)
+}
+
 // tally is what a row made, sorted for comparing.
 type tally struct {
 	stitches, slips, chains, spaces, picots, turns int64

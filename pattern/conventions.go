@@ -19,6 +19,10 @@ func (c *conventions) fromNote(r *reader, toks []token) {
 		if t.isAny("turn") && i > 0 && toks[i-1].isAny("not", "don't") {
 			c.turning = -1
 		}
+		if t.isAny("no", "not", "isn't", "aren't") && i+1 < len(toks) && (toks[i+1].isAny("st", "stitch") || toks[i+1].isAny("a", "counted") && i+2 < len(toks) && toks[i+2].isAny("st", "stitch", "as")) {
+			c.countNote(r, toks, i+1)
+			continue
+		}
 		if !t.isAny("count", "counts", "counted", "counting", "considered") {
 			continue
 		}
@@ -37,7 +41,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 			break
 		}
 		switch {
-		case t.isAny("not", "never", "doesn't", "don't", "isn't"):
+		case t.isAny("not", "never", "doesn't", "don't", "isn't", "no", "aren't"):
 			no = true
 		case t.kind == tNum && !t.frac:
 			n = t.num

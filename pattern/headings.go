@@ -55,7 +55,9 @@ func (r *reader) termsLine(ln line) (section, int, bool) {
 
 func (r *reader) startSection(sec section, after int, ln line) {
 	r.closeRow()
-	r.flushSetup(true)
+	if sec != secNotes && sec != secYarn && sec != secHook && sec != secGauge && sec != secAbbreviations && sec != secSpecial || r.piece != nil {
+		r.flushSetup(len(r.setup) > 0 && r.piece != nil && len(r.piece.Rows) > 0)
+	}
 	r.sec = sec
 	if sec == secTitle {
 		r.pat.Title = r.text(after, ln.end)
@@ -159,7 +161,7 @@ func (x *rowReader) countsSoonBefore(end int) bool {
 		if x.ts[i].isAny("(", "[", ",", ";", ".", "turn") {
 			return false
 		}
-		if x.ts[i].isAny("counts", "count", "counted", "considered") {
+		if x.ts[i].isAny("counts", "count", "counted", "considered") || x.ts[i].isAny("no", "not", "isn't") && x.ts[min(i+1, len(x.ts)-1)].isAny("st", "stitch", "a") {
 			return true
 		}
 	}
@@ -269,7 +271,7 @@ func (r *reader) headingLine(i int) bool {
 	ln := r.lines[i]
 	t := &r.toks[ln.start]
 	n := ln.end - ln.start
-	if n > 14 || t.kind != tWord && t.kind != tOrd && !t.word || !(r.capital(ln.start) || t.bold) {
+	if n > 14 || t.kind != tWord && t.kind != tOrd && !t.word || !(r.capital(ln.start) || t.bold || t.blank && i+1 < len(r.lines) && r.plainHeading(i)) {
 		return false
 	}
 	if r.row != nil && !t.blank && !r.endsSentence() && !t.bold {
@@ -306,6 +308,28 @@ func (r *reader) headingLine(i int) bool {
 		return r.row == nil && (t.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(j)
 	}
 	return false
+}
+
+// plainHeading reports a name in small letters alone on a line, right above
+// the work.
+func (r *reader) plainHeading(i int) bool {
+	ln := r.lines[i]
+	if ln.end-ln.start > 5 {
+		return false
+	}
+	for k := ln.start; k < ln.end; k++ {
+		if r.toks[k].kind != tWord {
+			return false
+		}
+	}
+	next := r.lines[i+1]
+	if r.toks[next.start].blank {
+		return false
+	}
+	if l, ok := r.labelAt(next.start); ok && !l.weak {
+		return true
+	}
+	return r.beginsWork(next)
 }
 
 // followedByWork reports whether the next few lines begin to make something.
@@ -467,6 +491,9 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 				return "", 0, false
 			}
 			name = strings.ToLower(r.text(ln.start, k))
+			if r.toks[ln.start].isAny("colour", "color", "yarn", "with") && r.hasStitches(line{k + 1, ln.end}) {
+				return "begin", k + 1, true // "Colour A: make 5 ch ..."
+			}
 			if _, isSection := sectionNames[name]; isSection {
 				return "", 0, false
 			}

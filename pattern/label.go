@@ -26,7 +26,13 @@ func (r *reader) labelAt(i int) (label, bool) {
 	start := x.p
 	t := x.peek()
 	switch {
-	case isRowWord(t) && !t.is("r") || t.is("r") && x.at(1).kind == tNum && (x.at(1).glued || x.at(2).separator()):
+	case t.is("r") && t.head && x.at(1).is(".") && x.at(2).kind == tNum:
+		l.kind = Round
+		x.p += 2
+		if !x.labelNumbers(&l) {
+			return l, false
+		}
+	case isRowWord(t) && !t.is("r") || t.is("r") && x.at(1).kind == tNum && (x.at(1).glued || x.at(2).separator() || x.at(2).isAny("to", "and", "&", "thru", "(")):
 		if isRoundWord(t) {
 			l.kind = Round
 		}
@@ -140,6 +146,11 @@ func (r *reader) labelAt(i int) (label, bool) {
 	if !x.labelEvery(&l) {
 		return l, false
 	}
+	if x.peek().is("is") && x.stitchFollows(1) {
+		x.p++
+		l.end = x.p
+		return l, x.ts[start].head
+	}
 	if x.peek().isAny("form", "forms", "establish", "are", "is", "have", "measure", "set", "count", "of", "and") {
 		return l, false
 	}
@@ -186,6 +197,9 @@ func (x *rowReader) labelNumbers(l *label) bool {
 			x.p++
 			return true
 		default:
+			return true
+		}
+		if x.at(k).kind == tOrd && isRowWord(x.at(k+1)) {
 			return true
 		}
 		if isRowWord(x.at(k)) {
@@ -257,6 +271,25 @@ func (x *rowReader) pluralLabel() bool {
 		}
 	}
 	return false
+}
+
+// wordsOnly reports whether tokens a to b further on are words that name no
+// stitch: a colour in a label.
+func (x *rowReader) wordsOnly(a, b int) bool {
+	for k := a; k < b; k++ {
+		if x.at(k).kind != tWord || x.at(k).isAny("ch", "chain", "turn", "inc", "dec", "join", "skip", "sk") {
+			return false
+		}
+		if _, n := x.stitchAt(k); n > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func (x *rowReader) stitchFollows(k int) bool {
+	_, n := x.stitchAt(k)
+	return n > 0
 }
 
 func roman(s string) int {
@@ -380,6 +413,34 @@ func sideOf(t *token) Side {
 func (x *rowReader) labelClose(l *label, start int) bool {
 	if x.peek().is(",") && x.at(1).isAny("with", "rs", "ws") {
 		x.p++
+		if x.peek().isAny("rs", "ws") {
+			l.side = sideOf(x.peek())
+			x.p++
+		}
+	}
+	if x.peek().is(",") && x.ts[start].head {
+		// "Rnd 2, green:", "Round 1, magic ring ...": the comma closes the label
+		for k := 1; k <= 4; k++ {
+			if t := x.at(k); t.is(":") {
+				if k > 1 && x.wordsOnly(1, k) {
+					x.p += k
+				}
+				break
+			} else if t.kind != tWord {
+				break
+			}
+		}
+		if x.peek().is(",") && !x.at(1).isAny("and", "then", "but", "which", "so") {
+			x.p++
+			l.strong = l.strong || isRowWord(&x.ts[start])
+			return true
+		}
+	}
+	if x.peek().is("is") && x.ts[start].head {
+		if _, n := x.stitchAt(1); n > 0 {
+			x.p++ // "Row 1 is sc in 2nd ch"
+			return true
+		}
 	}
 	t := x.peek()
 	switch {
@@ -392,9 +453,14 @@ func (x *rowReader) labelClose(l *label, start int) bool {
 	case t.is("-"):
 		x.p++
 		l.strong = true
-	case t.is("."):
+	case t.is("."), t.is(";") && x.ts[start].head:
 		x.p++
 		l.strong = true
+	case x.ts[start].head && t.isAny("~", "|", ">", "/", "\"", "'", "\\", "^"):
+		for x.peek().isAny("~", "|", ">", "/", "^", "-", ":", "\\") {
+			x.p++
+		}
+		return true
 	default:
 		if l.numbers.Every > 0 && t.is(",") {
 			x.p++
@@ -412,6 +478,7 @@ func (x *rowReader) labelClose(l *label, start int) bool {
 		if t.is(",") {
 			return false
 		}
+		return true
 	}
 	for x.peek().isAny("-", ":") && !x.peek().head {
 		x.p++

@@ -332,6 +332,7 @@ func (r *reader) startRow(l label, start, end int) {
 	}
 	p := r.currentPiece(start)
 	d := &rowDraft{label: l, piece: p, row: &Row{Kind: l.kind, Side: l.side, Numbers: l.numbers}}
+	d.row.ambiguous = r.toks[start].is("r")
 	d.row.labelSpan = Span{int(r.toks[start].start), int(r.toks[l.end-1].end)}
 	d.row.Span = d.row.labelSpan
 	d.row.Label = tidyLabel(r.src.Slice(d.row.labelSpan))

@@ -236,7 +236,9 @@ type outcome struct {
 // judge compares what a row made with what it states.
 func (w *pieceWork) judge(rw *rowWork, total *Total) outcome {
 	o := outcome{rw: rw, made: countOf(&rw.out)}
-	o.left = rw.leftOver()
+	if !rw.free {
+		o.left = rw.leftOver()
+	}
 	for i := range rw.problems {
 		if rw.problems[i].fatal {
 			o.fatal = &rw.problems[i]
@@ -246,8 +248,10 @@ func (w *pieceWork) judge(rw *rowWork, total *Total) outcome {
 	case rw.free:
 		o.status = Trusted
 		o.made = -1
-	case total == nil || !checkable(total):
+	case total == nil || !checkable(total) && !w.otherAgrees(rw, total):
 		o.status = Unstated
+	case !checkable(total):
+		o.status = Agrees
 	default:
 		o.cmp = w.compare(rw, total)
 		o.way = o.cmp.way

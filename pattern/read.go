@@ -120,6 +120,7 @@ func (r *reader) readRows() {
 	r.drafts = nil
 	pieces := r.pat.Pieces[:0]
 	for _, p := range r.pat.Pieces {
+		settleKind(p)
 		if len(p.Rows) > 0 {
 			pieces = append(pieces, p)
 		} else {
@@ -127,6 +128,26 @@ func (r *reader) readRows() {
 		}
 	}
 	r.pat.Pieces = pieces
+}
+
+// settleKind decides whether "R1" means rows or rounds: work that turns is in
+// rows, unless its rounds are joined.
+func settleKind(p *Piece) {
+	turns, joins, ring := false, false, false
+	for _, r := range p.Rows {
+		for _, steps := range [][]*Step{r.Setup, r.Steps} {
+			for _, s := range steps {
+				turns = turns || s.Op == OpTurn
+				joins = joins || s.Op == OpJoin
+				ring = ring || s.Op == OpRing || s.Target.Which == InRing
+			}
+		}
+	}
+	for _, r := range p.Rows {
+		if r.ambiguous && turns && !joins && !ring {
+			r.Kind = FlatRow
+		}
+	}
 }
 
 // rowReaderFor reads tokens gathered for a row.

@@ -12,7 +12,8 @@ func (x *rowReader) bound() (Bound, bool) {
 		return b, true
 	}
 	x.accept("evenly")
-	if x.accept("all", "right") && !x.peek().isAny("around", "round", "across", "along", "the") {
+	if x.peek().is("all") && x.at(1).isAny("the") {
+	} else if x.accept("all", "right") && !x.peek().isAny("around", "round", "across", "along", "the") {
 		x.p = start
 		return b, false
 	}
@@ -38,12 +39,16 @@ func (x *rowReader) bound() (Bound, bool) {
 		return done(ToEnd)
 	case x.phrase("to|until|till|til|through|thru", "[the]", "[very]", "end", "[of]", "[the]", "[row|rnd|round|chain|ch|r|foundation|side]"):
 		return done(ToEnd)
+	case x.phrase("until|till", "you", "[are|get|reach|come]", "[are]", "[back|round|around]", "[at|to]", "[the]", "start|beginning|end", "[of]", "[the]", "[row|rnd|round]"), x.phrase("until|till|to", "[the]", "end|start", "is", "reached"), x.phrase("all|the", "[the]", "way", "[down|along|across|around|round|to|back]", "[the]", "[ch|chain|row|rnd|round|end|start]"):
+		return done(ToEnd)
+	case x.phrase("to|until|till", "[the]", "beginning|start|beg", "[of]", "[the]", "[rnd|round|row]"):
+		return done(ToEnd)
 	case x.phrase("from", "end", "to", "end"), x.phrase("to", "[the]", "finish"):
 		return done(ToEnd)
 	case x.phrase("to|until|up|till|til", "[you]", "[reach]", "[to]", "[within|withing]", "[the]", "[next|1st|first]", "marker|m|pm"),
 		x.phrase("to|until|up|till", "[to]", "[the]", "marked", "st|stitch"):
 		return done(ToMarker)
-	case x.phrase("to|until|till|til|up|thru|through", "[you]", "[reach|get]", "[to]", "[within|withing]", "[the]", "last|final"):
+	case x.phrase("as", "far", "as", "[the]", "last|final"), x.phrase("to|until|till|til|up|thru|through", "[you]", "[reach|get]", "[to]", "[within|withing]", "[the]", "last|final"):
 		x.accept("of")
 		b.N = Num{N: 1}
 		if sp, ok := x.sizedSpace(0); ok {

@@ -127,7 +127,9 @@ func (x *rowReader) groupTimes(g *Step) bool {
 // next st", "[...] in each ch-3 sp around".
 func (x *rowReader) intoPlace(start int, g *Step) []*Step {
 	save := x.p
-	x.accept("all")
+	if x.at(1).isAny("in", "into") {
+		x.accept("all")
+	}
 	pl := x.place()
 	if len(pl) == 0 || !pl[0].said || pl[0].Span.Empty() || x.ts[save].isAny("to", "until", "across", "around", "along") && pl[0].Which == Each && pl[0].Bound.Kind != NoBound {
 		x.p = save
@@ -177,6 +179,10 @@ func (x *rowReader) remark(before []*Step, end int) bool {
 	}
 	// the other side's name for the stitch just named: "14dc (14tr)"
 	if x.otherName(end) {
+		x.p = end + 1
+		return true
+	}
+	if t.isAny("first", "1st") && size <= 5 && len(before) > 0 && before[len(before)-1].Op == OpChain {
 		x.p = end + 1
 		return true
 	}

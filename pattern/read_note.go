@@ -1,5 +1,7 @@
 package pattern
 
+import "strings"
+
 // note reads the words of a row that are no instruction to the count but are
 // often met: they are kept and shown where they stand.
 func (x *rowReader) note() []*Step {
@@ -13,6 +15,28 @@ func (x *rowReader) note() []*Step {
 	if x.peek().kind == tNum && x.peek().word && x.nounFollows(1) && x.at(2).isAny("remains", "remain", "is", "are", "left") && !x.at(3).isAny("unworked") {
 		return sentence()
 	}
+	if x.phrase("holding|keeping|leaving", "[back]", "[on]", "[the]", "[hook]", "[the]", "last", "loop|loops", "[of]", "[each]", "[st|sc|dc|tr|stitch|dtr|hdc]", "[on]", "[the]", "[hook]") {
+		if x.p-start >= 4 {
+			if id, n := x.stitchAt(0); n > 0 && id != 0 && !x.at(n).isAny("in", "into") {
+				x.p += n
+			}
+			x.accept("on")
+			x.accept("hook")
+			x.holdBack = true
+			return take()
+		}
+		x.p = start
+	}
+	if x.phrase("which|that", "gives|makes|is|are|will|should|leaves|brings|makes|give") && !x.at(-1).isAny("that") {
+		return clause()
+	}
+	if x.phrase("[with]", "the", "last|final") && func() bool {
+		x.nounDrop()
+		return x.peek().isAny("going", "worked", "falling", "landing", "placed", "coming", "made")
+	}() {
+		return clause()
+	}
+	x.p = start
 	if s := x.otherSide(); s != nil {
 		return s
 	}
@@ -35,7 +59,17 @@ func (x *rowReader) note() []*Step {
 				return s
 			}
 		}
-	case "stuff", "sew", "weave", "pull", "insert", "attach", "weaving", "sewing", "thread", "stuffing", "add", "embroider", "glue", "fill", "tighten", "block", "steam", "whipstitch", "whip", "fold", "flatten", "pin", "hide", "tie", "trim", "wrap", "gather", "cinch", "darn", "close", "rotate", "flip", "press", "shape", "tack", "stitch":
+	case "taking", "picking":
+		if x.phrase("taking", "careful|care") {
+			return sentence()
+		}
+		if x.phrase("taking|picking|using", "[up]", "[the|both|only|just]", "[the|only]", "both|back|front|loops|loop|under", "[the]", "[loops|loop|only|lps]", "[again|only]") {
+			return take()
+		}
+	case "proceed":
+		return clause()
+	case "roll", "pop", "snip", "swing", "push", "tuck", "wash", "dry", "turn",
+		"stuff", "sew", "weave", "pull", "insert", "attach", "weaving", "sewing", "thread", "stuffing", "add", "embroider", "glue", "fill", "tighten", "block", "steam", "whipstitch", "whip", "fold", "flatten", "pin", "hide", "tie", "trim", "wrap", "gather", "cinch", "darn", "close", "rotate", "flip", "press", "shape", "tack", "stitch":
 		switch {
 		case t.text == "attach" || t.text == "tie" && !x.at(1).isAny("off") || t.text == "close":
 			if t.text == "attach" {
@@ -55,6 +89,13 @@ func (x *rowReader) note() []*Step {
 			break
 		case t.text == "stitch":
 			break
+		case t.text == "turn":
+			if !x.at(1).isAny("inside", "right", "upside") {
+				break
+			}
+			return clause()
+		case t.text == "pop" && x.at(1).isAny("a", "an") || t.text == "push" || t.text == "swing" || t.text == "pop" && (x.at(1).kind == tNum || x.at(1).isAny("st", "in")):
+			break
 		case t.text == "fold" || t.text == "pin":
 			return sentence()
 		case t.text == "add" && x.at(1).kind == tNum:
@@ -62,7 +103,7 @@ func (x *rowReader) note() []*Step {
 		default:
 			return sentence()
 		}
-	case "being", "taking", "careful", "be", "make", "making", "keeping", "keep", "note", "nb", "tip", "remember", "don't", "do", "does", "take", "check":
+	case "being", "careful", "be", "make", "making", "keeping", "keep", "note", "nb", "tip", "remember", "don't", "do", "does", "take", "check":
 		switch {
 		case x.phrase("[being|be|taking|take]", "careful|care|sure|certain"), x.phrase("make|making", "sure|certain"), x.phrase("keep|keeping", "[the|in|to|all|your|a]"), x.phrase("note|nb|tip|remember"):
 			if x.at(-1).isAny("in", "to") {
@@ -93,6 +134,8 @@ func (x *rowReader) note() []*Step {
 			return take()
 		case x.phrase("at", "[the]", "same", "time"), x.phrase("at", "[the]", "end", "of", "[the|this|each|every|last]", "row|rnd|round"):
 			return take()
+		case t.text == "for" && x.at(1).isAny("more", "longer", "bigger", "larger", "wider", "smaller", "other", "another"):
+			return sentence()
 		case t.text == "for" && x.at(1).isAny("a", "the", "best", "extra", "this", "rest", "thumb", "neck", "left", "right", "first", "second") && !x.digitsSoon(4) && !x.at(2).isAny("total", "st"):
 			return clause()
 		case t.text == "before" || t.text == "after" || t.text == "while":
@@ -147,6 +190,8 @@ func (x *rowReader) note() []*Step {
 		switch {
 		case t.isAny("photo", "see", "picture", "video", "fig", "figure", "refer", "secure", "securing"):
 			return sentence()
+		case t.isAny("leaving") && x.clauseHas("tail", "yarn"):
+			return clause()
 		case x.phrase("leaving|leave", "[a|an]", "[long|short|very]", "[long]", "[yarn]", "tail|end|length", "[of|for]"):
 			return sentence()
 		case x.phrase("end|ends", "[of]", "[row|rnd|round|piece|leg|pattern]") && (x.peek().separator() || x.end()):
@@ -279,7 +324,10 @@ func (x *rowReader) lateNote() []*Step {
 			x.p += k
 			break
 		}
-		if t.kind == tNum || t.kind == tOrd || t.isAny("in", "into", "each", "times", "st", "sts", "stitch", "stitches", "ch", "sp", "sps", "next", "skip", "sk", "inc", "dec", "twice", "loop", "rep", "repeat", "turn", "join", "across", "around") {
+		if k > 0 && strings.HasSuffix(x.peek().text, "ing") && t.isAny("in", "into", "across", "around") && !x.at(k+1).isAny("each", "every", "next") {
+			continue
+		}
+		if t.kind == tNum || t.kind == tOrd || t.isAny("in", "into", "each", "every", "times", "ch", "next", "skip", "sk", "inc", "dec", "twice", "rep", "repeat", "turn", "join", "across", "around") {
 			return nil
 		}
 		if _, n := x.stitchAt(k); n > 0 {

@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // noun is what a place is called.
 type noun struct {
@@ -77,7 +81,7 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		return noun{}, false
 	case "ch", "chs", "chain", "chains":
 		return x.chainNoun(k)
-	case "sp", "sps", "space", "spaces", "spc", "arch", "arches", "mesh", "meshes", "gap", "gaps", "opening":
+	case "sp", "sps", "space", "spaces", "spc", "hole", "holes", "arch", "arches", "mesh", "meshes", "gap", "gaps", "opening":
 		return noun{filter: Filter{Kind: Space}, tokens: 1}, true
 	case "loop", "loops", "lp", "lps":
 		return noun{filter: Filter{Kind: Space, Name: "loop"}, tokens: 1}, true
@@ -274,6 +278,10 @@ func (x *rowReader) place() []Target {
 		}
 		t, ok := x.core(false)
 		if !ok {
+			if b, ok := x.bound(); ok && b.Kind != NoBound && (x.at(-1).kind == tWord) {
+				out = append(out, Target{Span: b.Span, Which: Each, Bound: b, Of: out[len(out)-1].Of, said: true}) // "and all along the ch"
+				continue
+			}
 			x.p = save
 			break
 		}
@@ -286,8 +294,27 @@ func (x *rowReader) place() []Target {
 		out = append(out, t)
 	}
 	last := &out[len(out)-1]
+	if last.Which == Each {
+		if x.phrase("except|but|save|after|excluding|omitting", "[for]", "[the]", "first") {
+			x.accept("one", "st", "sc", "dc", "tr")
+			last.butFirst = true
+		} else if x.phrase("except|but|save|excluding", "[for]", "[the]", "last") {
+			x.accept("one", "st", "sc", "dc", "tr")
+			last.Bound = Bound{Kind: ToLast, N: Num{N: 1}}
+			last.Span = cover(last.Span, x.ts[x.p-1].span())
+		}
+		x.phrase("counting|including", "[the]", "[top]", "[of]", "[the]", "[beg|turning|beginning]", "ch|chain|tch", "[-]")
+		if x.at(-1).is("-") || x.at(-1).isAny("ch") && x.peek().kind == tNum {
+			x.p++
+		}
+	}
 	if b, ok := x.bound(); ok {
 		last.Bound = b
+		if (last.Which == Nth || last.Which == FromHook) && len(out) == 1 && x.ts[start].is("from") && b.Kind != ToPlace {
+			// "sc from the 2nd ch to the end"
+			out = append(out, Target{Span: b.Span, Which: Each, Bound: b, Of: last.Of, said: true})
+			return out
+		}
 		if last.Which == Next && last.N.N <= 1 && !last.said {
 			last.Which = Each
 		}
@@ -311,8 +338,8 @@ func (x *rowReader) placeRemark(hook bool) {
 		return
 	}
 	x.p++
-	x.accept("the", "first", "skipped", "missed", "these", "beginning", "beg", "last")
-	x.accept("skipped", "missed", "unworked")
+	x.accept("the", "first", "skipped", "missed", "these", "beginning", "beg", "last", "other")
+	x.accept("skipped", "missed", "unworked", "other")
 	if x.peek().kind == tNum {
 		x.p++
 	}
@@ -347,11 +374,17 @@ var prepositions = []string{"in", "into", "on", "over", "through", "thru", "insi
 // and says whether there was one.
 func (x *rowReader) preposition() bool {
 	start := x.p
+	if x.peek().is("all") && x.at(1).isAny("in", "into") {
+		x.p++
+	}
 	if x.accept(prepositions...) {
 		x.loops()
 		x.accept("the", "a", "an", "to")
 		x.loops()
 		return true
+	}
+	if x.peek().isAny("at", "from") && x.at(1).isAny("front", "back") && x.at(2).isAny("round", "around", "of") {
+		x.p += 2
 	}
 	if x.peek().isAny("around", "round", "about") {
 		// "around next st" is a post; "around" alone is a bound.
@@ -450,15 +483,40 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		t.Span = x.spanFrom(start)
 		return t, true
 	}
-	x.accept("the")
+	x.accept("the", "that", "this", "these", "those", "your", "its", "very")
 	w := x.peek()
 	switch {
+	case w.isAny("end") && prep && x.nounFollows(1) && !x.at(1).isAny("of"):
+		x.p++
+		t.Which = Last
+		return done(x.counted(&t, true))
+	case w.isAny("other", "others") && prep:
+		x.p++
+		t.Which = Next
+		if x.peek().kind != tNum && (x.end() || plural(x.peek())) {
+			t.Which = Each
+		}
+		return done(x.counted(&t, true))
+	case w.kind == tNum && prep && x.at(1).isAny("unworked", "skipped", "missed", "free", "unused") && !x.at(1).isAny("skipped"):
+		t.Which = Unworked
+		t.N, _ = x.number()
+		x.p++
+		if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+		}
+		return done(true)
 	case w.isAny("each", "every", "ea", "all", "ev"):
 		return done(x.each(&t))
 	case w.isAny("next", "nxt", "following", "foll", "nex", "succeeding"):
 		x.p++
 		t.Which = Next
 		return done(x.counted(&t, true))
+	case w.isAny("ch", "chain", "st", "stitch") && prep && (x.at(1).is("first") && x.at(2).isAny("worked") || x.at(1).isAny("that", "which") && x.at(2).isAny("holds", "has")):
+		for !x.end() && !x.peek().isAny(",", ";", ".", ")", "*", "(") {
+			x.p++
+		}
+		t.Which = Same
+		return done(true)
 	case w.isAny("same"):
 		x.p++
 		t.Which = Same
@@ -480,6 +538,12 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		return done(x.counted(&t, prep))
 	case w.kind == tOrd:
 		return done(x.ordinal(&t, prep))
+	case w.isAny("top") && x.at(1).is("of") && (x.at(2).is("same") || x.at(2).is("the") && x.at(3).is("same")) && x.nounFollows(3):
+		x.p += 3
+		x.accept("same")
+		x.nounDrop()
+		t.Which = Same
+		return done(true)
 	case w.isAny("top"), w.isAny("tip"):
 		x.p++
 		if !x.phrase("of", "[the]", "[same]") {
@@ -512,7 +576,10 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		x.p++
 		t.Which = Between
 		x.accept("the", "each", "of")
-		x.accept("next")
+		x.accept("next", "any")
+		if x.peek().kind == tNum {
+			x.accept("two")
+		}
 		return done(x.counted(&t, true))
 	case w.isAny("skipped", "missed", "skip", "unworked", "unused"):
 		if w.text == "skip" && !prep {
@@ -530,9 +597,16 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		t.Which = Each
 		t.Bound = Bound{Kind: ToEnd}
 		return done(x.counted(&t, prep))
+	case w.isAny("where") && x.at(1).isAny("joined", "you", "the"), w.isAny("there") && !prep:
+		for !x.end() && !x.peek().isAny(",", ";", ".", ")", "*", "(") {
+			x.p++
+		}
+		t.Which = Same
+		return done(true)
 	case prep && w.isAny("it", "them", "this", "that", "there", "one"):
 		x.p++
 		t.Which = Same
+		t.plain = w.isAny("it")
 		if w.isAny("one") {
 			t.Which = Next
 		}
@@ -601,6 +675,11 @@ func (x *rowReader) otherPart() (Target, bool) {
 	}
 	x.accept("the")
 	part := func() bool {
+		for _, pc := range x.pat.Pieces {
+			if pc.Name != "" && strings.EqualFold(strings.TrimSuffix(x.peek().text, "s"), strings.TrimSuffix(pc.Name, "s")) {
+				return true
+			}
+		}
 		return x.peek().isAny("leg", "legs", "arm", "arms", "piece", "pieces", "part", "half", "cup", "motif", "wing", "ear", "fin", "tube", "thumb", "toe", "finger", "claw", "tentacle", "foot")
 	}
 	ok := false
@@ -655,13 +734,20 @@ func (x *rowReader) each(t *Target) bool {
 	x.phrase("of")
 	x.phrase("and", "every")
 	x.accept("the", "these", "those")
+	if x.accept("rest", "others", "remainder") {
+		t.Bound = Bound{Kind: ToEnd}
+		x.phrase("of", "[the]")
+		x.counted(t, true)
+		t.Which = Each
+		return true
+	}
 	if x.accept("next", "following", "foll", "nxt") {
 		t.Which = Next
 		return x.counted(t, true)
 	}
 	if x.accept("rem", "remaining", "other", "unworked", "single", "individual") {
 		t.Bound = Bound{Kind: ToEnd}
-		if x.peek().kind == tNum {
+		if _, sized := x.sizedSpace(0); x.peek().kind == tNum && !sized {
 			t.Which = Next
 		}
 		return x.counted(t, true)
@@ -706,7 +792,7 @@ func (x *rowReader) each(t *Target) bool {
 		return true
 	}
 	// "in each across"
-	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along") || x.end()
+	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along", "|", "/", "~", "-", "=", "(", ":") || x.end()
 }
 
 // counted reads an optional number and an optional noun.
@@ -822,11 +908,17 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 
 // topOf reads what follows "top of".
 func (x *rowReader) topOf(t *Target) bool {
+	same := x.peek().is("same")
 	x.accept("the", "same", "first", "last", "that", "next", "previous", "prev")
 	if x.peek().kind == tOrd {
 		x.p++
 	}
 	n, ok := x.nounAt(0)
+	if ok && same && !n.turn && n.filter.Kind != ChainStitch {
+		x.p += n.tokens
+		t.Which = Same
+		return true
+	}
 	if !ok {
 		if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") { // "top of 3 ch"
 			x.p += 2
@@ -894,6 +986,8 @@ func (x *rowReader) qualify(t *Target) {
 			if t.Which != Same {
 				t.Which = Same
 			}
+		case x.phrase("below", "[the]", "next", "st|stitch|sc|dc"), x.phrase("that|which", "follow|follows|is|are|remain|remains", "[still]", "[left]", "[over]"), x.phrase("after", "it|that|this|them"), x.phrase("there", "is|are"),
+			(t.Which == Each || t.Which == Next) && (x.end1() || x.at(1).separator() || x.at(1).isAny("(", "[")) && x.phrase("after|left|remaining|afterwards"):
 		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.phrase("just", "made|worked|joined|formed"), x.phrase("made"), x.phrase("at", "[the]", "base", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
 			if x.peek().kind == tNum && x.at(-1).isAny("ch", "-", "chain") {
 				x.p++
@@ -1055,8 +1149,13 @@ func (x *rowReader) partOf(t *Target) bool {
 	if !x.accept("of", "on") {
 		return false
 	}
-	x.accept("the", "same", "each", "a")
-	each := x.at(-1).is("each")
+	x.accept("the", "same", "each", "every", "a")
+	each := x.at(-1).isAny("each", "every")
+	if x.peek().isAny("missed", "skipped") && x.at(1).isAny("ch", "chain", "chs") {
+		x.p += 2
+		t.Which = TurnTop
+		return true
+	}
 	x.accept("next", "following", "last", "beg", "beginning", "every", "initial", "starting")
 	first := x.peek().kind == tOrd && x.peek().num == 1
 	if x.peek().kind == tOrd {
@@ -1065,6 +1164,9 @@ func (x *rowReader) partOf(t *Target) bool {
 	n, ok := x.nounAt(0)
 	if !ok && x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") {
 		n, ok = noun{turn: true, tokens: 2}, true // "3rd of 5 ch"
+	}
+	if !ok && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") {
+		n, ok = noun{turn: true, tokens: 2}, true
 	}
 	if !ok {
 		x.p = start

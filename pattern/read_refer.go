@@ -11,7 +11,9 @@ func (x *rowReader) refer() []*Step {
 	if bracket {
 		x.p++
 	}
-	lead := x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
+	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
+	lead := bare || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
+		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
 		x.phrase("[the]", "same", "as", "[for|the|in]") || x.phrase("as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
 	if !lead {
 		x.p = start
@@ -20,10 +22,11 @@ func (x *rowReader) refer() []*Step {
 	word := &x.ts[start]
 	repeats := word.isAny("rep", "repeat", "rpt", "repeating", "reps") || bracket || x.at(-1).isAny("repeat", "rep", "repeating")
 	for i := start; i < x.p; i++ {
-		if x.ts[i].isAny("as", "same", "like") {
+		if x.ts[i].isAny("as", "same", "like", "do", "exactly", "just", "back") {
 			repeats = true
 		}
 	}
+	repeats = repeats || bare
 	if !x.referRows(r, repeats) {
 		x.p = start
 		return nil
@@ -31,6 +34,9 @@ func (x *rowReader) refer() []*Step {
 	if !repeats && !word.isAny("work", "working", "follow", "continue", "do", "make") {
 		x.p = start
 		return nil
+	}
+	if x.rowsAsked > 0 {
+		r.Rows, x.rowsAsked = Num{N: x.rowsAsked}, 0
 	}
 	x.referTimes(r)
 	if bracket {
@@ -43,6 +49,28 @@ func (x *rowReader) refer() []*Step {
 	x.row.Refer = r
 	x.worked, x.bounded = true, true
 	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
+}
+
+// doRows reads "do" before the rows to do again.
+func (x *rowReader) doRows() bool {
+	save := x.p
+	if x.phrase("do|work|make|crochet|repeat", "[exactly|just]", "[the]", "[same|like]", "[as]") && (isRowWord(x.peek()) || x.peek().kind == tOrd && isRowWord(x.at(1))) {
+		return true
+	}
+	// "work 6 more rows like 2nd"
+	x.p = save
+	if x.phrase("do|work|make|crochet") && x.peek().kind == tNum && (isRowWord(x.at(1)) || x.at(1).is("more") && isRowWord(x.at(2))) {
+		n := x.peek().num
+		x.p++
+		x.accept("more")
+		x.p++
+		if x.phrase("like|as|same", "[as]", "[for]", "[the]") {
+			x.rowsAsked = n
+			return true
+		}
+	}
+	x.p = save
+	return false
 }
 
 // referRows reads which rows are meant.
@@ -193,9 +221,9 @@ func (x *rowReader) ordinalRows(r *Refer) bool {
 			x.p++
 		}
 	}
-	if !isRowWord(x.at(-1)) {
+	if !isRowWord(x.at(-1)) && !(x.ts[max(save-1, 0)].isAny("the", "as", "for", "like") && (x.end() || x.peek().separator())) {
 		x.p = save
-		return false
+		return false // "as the sixth" needs no word for it
 	}
 	return x.listed(r)
 }
@@ -204,7 +232,10 @@ func (x *rowReader) ordinalRows(r *Refer) bool {
 func (x *rowReader) referTimes(r *Refer) {
 	for {
 		save := x.p
-		x.accept(",", "and")
+		x.accept(",", "and", "-")
+		if x.phrase("again|over", "[again|over]", "[and]", "[again]") {
+			continue
+		}
 		x.phrase("alternately|alternating|alternately,|consecutively|over", "[and]", "[over]")
 		x.phrase("inclusive|incl")
 		if x.phrase("for", "pattern|patt") {

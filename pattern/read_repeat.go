@@ -44,8 +44,16 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 	for x.peek().isAny(",", ";", ".", "-", "and", ":") {
 		x.p++
 	}
+	if tm, ok := x.repeatThenMark(mark); ok {
+		g.Times = tm
+		x.endings(g)
+		return
+	}
 	if n := x.repeatPhrase(mark); n > 0 {
 		x.p += n
+		if x.at(-1).is(mark) && x.phrase("and", "repeat|rep|go|work|continue", "[on]") {
+			x.accept("round", "on") // "go back to * and repeat to the end"
+		}
 		tm, ok := x.times()
 		if !ok {
 			// inside a list it means once more; at the end it fills the row
@@ -79,6 +87,46 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 	g.Times = Times{Kind: Once}
 }
 
+// repeatThenMark reads "repeat to end from *", "repeat 5 times from *".
+func (x *rowReader) repeatThenMark(mark string) (Times, bool) {
+	n := x.repeatBefore(mark)
+	if n == 0 {
+		return Times{}, false
+	}
+	end := x.p + n
+	x.p++
+	tm, ok := x.times()
+	if !ok {
+		return Times{}, false
+	}
+	if tm.Kind == Exactly && !tm.sure {
+		tm.Kind, tm.star = More, true
+	}
+	x.p = end
+	return tm, true
+}
+
+// repeatBefore is the length of "repeat to end from *": the mark after the
+// number of times; 0 where there is none.
+func (x *rowReader) repeatBefore(mark string) int {
+	if !x.peek().isAny("rep", "repeat", "rpt") {
+		return 0
+	}
+	for k := 1; k < 12; k++ {
+		t := x.at(k)
+		if t.is("from") && x.at(k+1).is(mark) {
+			if k == 1 {
+				return 0
+			}
+			return k + 2
+		}
+		if t.kind == tEnd || t.isAny(",", ".", ";", "*", "(") {
+			return 0
+		}
+	}
+	return 0
+}
+
 // fillsRow reports whether nothing is left to work after a repeat but what
 // ends a row.
 func (x *rowReader) fillsRow() bool { return x.roundEnd() || x.peek().isAny("ending", "end") }
@@ -90,10 +138,16 @@ func (x *rowReader) repeatPhrase(mark string) int {
 	if x.at(k).isAny("and", "then") {
 		k++
 	}
-	if !x.at(k).isAny("rep", "repeat", "rpt", "repeating", "repeated", "reps", "from", "work") {
+	if x.at(k).is("go") && x.at(k+1).is("back") && x.at(k+2).is("to") && x.at(k+3).is(mark) {
+		return k + 4
+	}
+	if x.at(k).isAny("do", "work") && x.at(k+1).isAny("this", "these") && len(x.marks) > 0 && x.marks[len(x.marks)-1].text == mark && false {
+		return k + 2
+	}
+	if !x.at(k).isAny("rep", "repeat", "rpt", "repeating", "repeated", "reps", "from", "work", "do") {
 		return 0
 	}
-	if x.at(k).isAny("work") && !x.at(k+1).isAny("from", "between") {
+	if x.at(k).isAny("work", "do") && !x.at(k+1).isAny("from", "between", mark) {
 		return 0
 	}
 	if !x.at(k).is("from") {
@@ -162,6 +216,9 @@ func (x *rowReader) closesMark(closer string, out []*Step) bool {
 		return false
 	}
 	for i := len(x.marks) - 1; i >= 0; i-- {
+		if x.repeatBefore(x.marks[i].text) > 0 {
+			return true
+		}
 		if x.repeatPhrase(x.marks[i].text) > 0 && !(t.is("from") && i < len(x.marks)-1) {
 			if t.is("from") && !x.at(1).is(x.marks[i].text) {
 				continue
@@ -289,6 +346,7 @@ func (x *rowReader) times() (Times, bool) {
 		tm.Span = x.spanFrom(start)
 		return tm, true
 	}
+	x.phrase("do|work|repeat", "this|these|all|it", "[that]")
 	x.accept("for", "a", "total")
 	x.phrase("[total]", "of")
 	x.accept("another")
@@ -351,6 +409,7 @@ func (x *rowReader) times() (Times, bool) {
 	if x.accept("more", "additional") {
 		tm.more = true
 	}
+	x.accept("over")
 	if x.phrase("in", "all|total") || x.phrase("total|altogether") || x.phrase("(", "in", "all|total", ")") || x.phrase("[,]", "for", "a", "total", "of") && false {
 		tm.sure = true
 	}

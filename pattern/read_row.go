@@ -40,7 +40,7 @@ func (x *rowReader) steps(closer string) []*Step {
 		if x.totalAhead(out) {
 			continue
 		}
-		if t.separator() || t.isAny("and", "then", "&", "also", "now", "+", "next", "work", "make", "the", "plus", "working", "making", "to", "a", "with") && x.connector() {
+		if t.separator() || t.isAny("and", "then", "&", "also", "now", "+", "next", "work", "make", "pop", "but", "put", "just", "simply", "the", "plus", "working", "making", "to", "a", "with") && x.connector() {
 			x.p++
 			continue
 		}
@@ -48,10 +48,19 @@ func (x *rowReader) steps(closer string) []*Step {
 		if stop := x.closesMark(closer, out); stop {
 			break
 		}
+		if n := x.lastWhere(); n != nil {
+			out = append(out, n)
+			continue
+		}
 		made := x.step(out)
 		if n, list := x.listInPlace(out, made, before); n > 0 {
 			out = append(out[:len(out)-n], list)
 			x.remember([]*Step{list})
+			continue
+		}
+		if fill := x.fillList(out, made); fill != nil {
+			out = append(out[:len(out)-len(fill.Body)+1], fill)
+			x.remember([]*Step{fill})
 			continue
 		}
 		if along := x.along(out, made); along != nil {
@@ -80,7 +89,7 @@ func (x *rowReader) steps(closer string) []*Step {
 // things before "and" go where the last one goes. It gives how many of the
 // steps before are part of it.
 func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
-	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") || made[0].Legs > 0 {
+	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") && !x.saidAll(from) || made[0].Legs > 0 {
 		return 0, nil
 	}
 	if w := made[0].Target; w.Which != Next && w.Which != Last && w.Which != Same && w.Which != Each && w.Which != Centre || w.N.N > 1 {
@@ -110,6 +119,36 @@ func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
 	return n, &Step{Op: OpInto, N: Num{N: 1}, Body: body, Target: made[0].Target, Span: cover(body[0].Span, made[0].Span)}
 }
 
+// fillList makes a repeat of "3 sc, 1 inc all round": a list of bare stitches
+// whose last one runs to the end is all of it meant to.
+func (x *rowReader) fillList(out, made []*Step) *Step {
+	if len(made) != 1 || made[0].Op != OpWork || made[0].Target.Which != Each || len(made[0].Target.Of) > 0 || made[0].Target.Bound.Kind != ToEnd || made[0].Target.Span != made[0].Target.Bound.Span {
+		return nil
+	}
+	n := 0
+	for n < len(out) && out[len(out)-1-n].Op == OpWork && !out[len(out)-1-n].Target.said {
+		n++
+	}
+	if n == 0 || n < len(out) && out[len(out)-1-n].Op != OpChain && out[len(out)-1-n].Op != OpTurn && out[len(out)-1-n].Op != OpNote && out[len(out)-1-n].Op != OpColour {
+		return nil
+	}
+	body := append([]*Step(nil), out[len(out)-n:]...)
+	last := *made[0]
+	last.Target = Target{Which: Next, N: Num{N: 1}}
+	body = append(body, &last)
+	return &Step{Op: OpGroup, Body: body, Times: Times{Kind: Fill, Bound: made[0].Target.Bound, Span: made[0].Target.Bound.Span}, Span: cover(body[0].Span, made[0].Span)}
+}
+
+// saidAll reports "all in corner loop" among the words from a token on.
+func (x *rowReader) saidAll(from int) bool {
+	for i := from; i+1 < x.p; i++ {
+		if x.ts[i].is("all") && x.ts[i+1].isAny("in", "into") {
+			return true
+		}
+	}
+	return false
+}
+
 // along joins "sc in each sc and 3 sc in each ch-2 sp around": both run on
 // together, each in its own places.
 func (x *rowReader) along(out, made []*Step) *Step {
@@ -118,6 +157,21 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	}
 	a, b := out[len(out)-1], made[0]
 	open := a.Op == OpAlong
+	if (b.Op == OpWork || b.Op == OpInto) && b.Target.Which == Next && b.Target.N.N <= 1 && b.Legs == 0 && b.Target.Row == nil && len(b.Target.Of) == 1 && b.Target.Of[0].Kind == Space && b.Target.plain && eachStep(a) && len(a.Target.Of) > 0 && a.Target.Bound.Kind == NoBound {
+		c := *b // "sc in each sc and 2 sc in the ch-2 sp"
+		c.Target.Which, c.Target.N = Each, Num{}
+		b = &c
+	}
+	if withs := eachStep(a) && a.Target.Bound.Kind == ToEnd && eachStep(b) && x.joinedBy(a, b, "with", "working", "making"); withs {
+		c := *a
+		c.Target.Bound = Bound{}
+		a = &c
+		if b.Target.Bound.Kind == NoBound {
+			d := *b
+			d.Target.Bound = Bound{Kind: ToEnd}
+			b = &d
+		}
+	}
 	if !open && !(eachStep(a) && a.Target.Bound.Kind == NoBound) || !eachStep(b) {
 		return nil
 	}
@@ -144,6 +198,18 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	return &Step{Op: OpAlong, Body: body, Target: t, Span: cover(a.Span, b.Span)}
 }
 
+// joinedBy reports whether one of the words stands between two steps, or
+// right at the start of the second.
+func (x *rowReader) joinedBy(a, b *Step, words ...string) bool {
+	for i := range x.ts {
+		t := &x.ts[i]
+		if int(t.start) >= a.Span.End && int(t.start) <= b.Span.Start && t.isAny(words...) {
+			return true
+		}
+	}
+	return false
+}
+
 func eachStep(s *Step) bool {
 	return (s.Op == OpWork || s.Op == OpInto) && s.Target.Which == Each && s.Legs == 0 && s.Target.Row == nil
 }
@@ -158,6 +224,43 @@ func sameFilters(a, b []Filter) bool {
 		}
 	}
 	return true
+}
+
+// lastWhere takes "last dc in top of ch 3" after work that ran to the end: it
+// says where the last of those stitches goes, and is no stitch more.
+func (x *rowReader) lastWhere() *Step {
+	if !x.bounded && !(len(x.marks) > 0) || x.p == 0 {
+		return nil
+	}
+	start := x.p
+	x.accept("the")
+	if !x.accept("last", "final") {
+		x.p = start
+		return nil
+	}
+	x.accept("one")
+	if x.peek().kind == tNum {
+		x.p++
+	}
+	x.nounDrop()
+	x.accept("going", "worked", "falling", "landing", "placed", "made", "being", "coming")
+	if x.p == start || !x.accept("in", "into", "on") {
+		x.p = start
+		return nil
+	}
+	x.accept("the")
+	if !x.peek().isAny("top", "tip", "tch", "turning") && !(x.peek().kind == tOrd && (x.at(1).isAny("of", "ch", "st", "chain"))) {
+		x.p = start
+		return nil
+	}
+	for !x.end() && !x.peek().isAny(",", ";", ".", ")", "(", "[", "{", "=", "-") {
+		x.p++
+	}
+	if x.peek().is("-") && x.peek().glued {
+		x.p += 2
+	}
+	sp := x.spanFrom(start)
+	return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
 }
 
 // skipTo moves to the closer without reading, where nesting is too deep.
@@ -235,7 +338,7 @@ func (x *rowReader) step(before []*Step) []*Step {
 	t := x.peek()
 	if t.kind == tPunct {
 		switch t.text {
-		case "*", "**", "\u2020", "\u2021", "#", "+", "\u00a7", "\u00a4", "***", "!":
+		case "*", "**", "\u2020", "\u2021", "#", "+", "\u00a7", "\u00a4":
 			return x.star()
 		case "(", "[", "{", "<":
 			return x.bracket(before)
@@ -279,6 +382,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.control(); s != nil {
 		return s
 	}
+	if s := x.everyNth(); s != nil {
+		return s
+	}
 	if s := x.delta(); s != nil {
 		return s
 	}
@@ -308,7 +414,7 @@ func (x *rowReader) unknown() []*Step {
 		if t.kind == tNum || t.kind == tOrd {
 			hard = true
 		}
-		if t.isAny("in", "into", "st", "sts", "stitch", "stitches", "ch", "sp", "each", "times", "loop", "lp", "sps", "chs", "twice", "next", "skip", "sk", "inc", "dec") {
+		if t.isAny("in", "into", "ch", "each", "every", "times", "twice", "next", "skip", "sk", "inc", "dec", "rep", "repeat") {
 			hard = true
 		}
 		if _, n := x.stitchAt(0); n > 0 {
@@ -340,10 +446,8 @@ func (x *rowReader) chain() []*Step {
 				ok = false // "ch-3 sp" is a place
 			}
 			x.accept("sts", "st", "stitches", "chs", "loosely", "chains")
-			if x.peek().is("for") && x.at(1).isAny("first", "1st", "the") || x.peek().is("for") && x.at(1).kind == tOrd {
-				// "ch 3 for first dc"
-				x.p++
-				x.accept("the")
+			if x.peek().is("for") && (x.at(1).isAny("first", "1st", "the", "a", "an") || x.at(1).kind == tOrd || x.at(1).kind == tNum) && x.countsFor() {
+				// "ch 3 for first dc": as if it said "counts as"
 				return []*Step{x.countsAs(&Step{Op: OpChain, N: n, Span: x.spanFrom(start)}, start)}
 			}
 		} else if x.phrase("an", "even|odd", "number") {
@@ -354,6 +458,10 @@ func (x *rowReader) chain() []*Step {
 		if ok = ok && x.accept("ch", "chain", "chains", "chs"); ok {
 			x.accept("loosely", "sts")
 		}
+	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") && x.at(2).is("for") && func() bool { x.p += 2; ok := x.countsFor(); x.p -= 2; return ok }():
+		n, ok = x.number()
+		x.p++
+		return []*Step{x.countsAs(&Step{Op: OpChain, N: n, Span: x.spanFrom(start)}, start)}
 	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") && !x.at(1).isAny("sp"):
 		if _, sized := x.sizedSpace(0); sized {
 			break
@@ -397,6 +505,17 @@ func (x *rowReader) chain() []*Step {
 	return []*Step{x.countsAs(s, start)}
 }
 
+// countsFor reports whether "for 1 tr", "for h d c" says what a chain stands
+// for; it takes "for".
+func (x *rowReader) countsFor() bool {
+	k := 1
+	for x.at(k).isAny("the", "a", "an", "first", "1st") || x.at(k).kind == tOrd || x.at(k).kind == tNum && x.at(k).num == 1 {
+		k++
+	}
+	_, n := x.stitchAt(k)
+	return n > 0
+}
+
 // ringClose makes a ring of a chain that is joined to its beginning.
 func (x *rowReader) ringClose(s *Step) []*Step {
 	start := x.p
@@ -429,7 +548,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 		x.p = start
 		return nil
 	}
-	x.phrase("[to]", "form|make|forming|making", "[a|the]", "[ch|chain]", "ring|circle|loop|round")
+	x.phrase("[to]", "form|make|forming|making|for", "[a|the]", "[ch|chain]", "ring|circle|loop|round")
 	x.phrase("to", "[the]", "ring")
 	x.phrase("[in|into]", "a", "ring|circle")
 	x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]")
@@ -525,6 +644,9 @@ func (x *rowReader) countsAs(s *Step, start int) *Step {
 	k := 0
 	if x.at(k).is(",") {
 		k++
+		if x.at(k).is("which") {
+			k++
+		}
 	}
 	if x.at(k).is("-") {
 		k++
@@ -559,7 +681,13 @@ func (x *rowReader) countsAs(s *Step, start int) *Step {
 
 // readCounts reads what a chain counts as.
 func (x *rowReader) readCounts(c *Counts) bool {
-	x.phrase("[the]", "[turning|beginning|beg|starting|this|skipped|first|these]", "[skipped]", "[ch|chain|chs|chains]")
+	from := x.p
+	x.phrase("[the|your]", "[other|turning|beginning|beg|starting|this|skipped|first|these|missed]", "[skipped|missed]")
+	if x.peek().kind == tNum && x.at(1).isAny("skipped", "missed", "ch", "chs", "chain", "chains", "beginning") && !x.at(2).isAny(")", ",") {
+		x.p++
+		x.accept("skipped", "missed", "beginning")
+	}
+	x.phrase("[ch|chain|chs|chains]")
 	x.phrase("-")
 	if x.peek().kind == tNum && x.at(1).isAny("does", "do", "counts", "is", "count", "will", "skipped", "chs", "ch") {
 		x.p++
@@ -568,7 +696,18 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	}
 	x.accept("which", "that", "this", "it", "here", "always", "now", "and", "will")
 	x.accept("always", "now", "here", "will")
+	opens := from > 0 && x.ts[from-1].isAny("(", "[")
 	switch {
+	case x.phrase("isn't|aren't", "[counted]", "[as]", "[a]", "[st|stitch|sts|stitches|counted]"), opens && x.phrase("=|is|are", "nothing|none|0|no", "[st|sts|stitch]"), opens && x.phrase("no", "st|sts|stitch|stitches"), x.phrase("is|are", "no", "st|sts|stitch|stitches"):
+		c.Said, c.As = true, stitch.None
+		c.Spread = x.spreadAhead()
+		return true
+	case opens && x.p == from && x.bareCounts(c):
+		return true
+	case opens && x.p == from && x.peek().isAny("a", "1", "one") && x.at(1).isAny("st", "stitch") && x.at(2).isAny(")", "]", ","):
+		x.p += 2
+		c.Said, c.As, c.N = true, stitch.Special, 1
+		return true
 	case x.phrase("do|does|will|is|are", "not", "[be]", "count|counted|counts|considered"), x.phrase("doesn't|don't|isn't|won't|not|never|didn't", "[to]", "[be]", "count|counted|counts|counting"),
 		x.phrase("is|are", "not", "[counted|included]", "[as]", "[a|1]", "st|stitch|sts|counted|included"), x.phrase("not", "[counted|included]", "[as]", "a", "st|stitch"), x.phrase("no", "st|stitch"), x.phrase("is", "not", "[a]", "st|stitch|counted"), x.phrase("uncounted"):
 		c.Said, c.As = true, stitch.None
@@ -578,7 +717,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 			x.p += n
 		}
 		return true
-	case x.phrase("count|counts|counted|counting|considered|stands|standing|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counted|considered|counts|count]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
+	case x.phrase("count|counts|counted|counting|considered|stands|standing|reckoned|taken|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counted|considered|counts|count]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
 		c.Spread = x.spreadAhead()
 		x.accept("the", "a", "an")
 		if x.peek().kind == tOrd || x.peek().isAny("beginning", "beg") {
@@ -617,7 +756,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	}
 	if id, k := x.stitchAt(0); k > 0 && x.at(-1).kind == tNum && n <= 2 && x.closesSoon() {
 		x.p += k
-		if x.phrase("[and|+|,]", "[plus]", "ch|chain") && x.accept("-") || x.at(-1).isAny("ch", "chain") {
+		if x.phrase("[and|+|,]", "[plus]", "ch|chain", "[-]") || x.at(-1).isAny("ch", "chain") {
 			if x.peek().kind == tNum {
 				c.Said, c.As, c.N, c.Space = true, id, n, x.peek().num
 				x.p++
@@ -632,6 +771,29 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	}
 	x.p = save
 	return false
+}
+
+// bareCounts reads "(1st tr)", "(a dc)", "(a dc and ch-1)" after a chain.
+func (x *rowReader) bareCounts(c *Counts) bool {
+	save := x.p
+	if !(x.peek().kind == tOrd && x.peek().num == 1 || x.peek().isAny("a", "an", "beg") || x.peek().kind == tNum && x.peek().num == 1) {
+		return false
+	}
+	x.p++
+	id, n := x.stitchAt(0)
+	if n == 0 || !x.closesSoon() {
+		x.p = save
+		return false
+	}
+	x.p += n
+	c.Said, c.As, c.N = true, id, 1
+	x.countsSpace(c)
+	if !x.peek().isAny(")", "]", ",") {
+		*c = Counts{}
+		x.p = save
+		return false
+	}
+	return true
 }
 
 // closesSoon reports whether a bracket closes after "1 tr, ch 2".

@@ -8,12 +8,13 @@ func (x *rowReader) skip() []*Step {
 	if !x.accept("skip", "sk", "miss", "skp", "skipping", "missing", "omit", "pass", "leave") {
 		return nil
 	}
-	if x.at(-1).isAny("leave", "pass") {
+	if x.at(-1).is("pass") && x.peek().is("over") && x.at(1).kind == tNum {
+	} else if x.at(-1).isAny("leave", "pass") {
 		x.p = start
 		return x.leave()
 	}
 	x.accept("over")
-	x.accept("the")
+	x.accept("the", "those", "these", "that", "this")
 	s := &Step{Op: OpSkip}
 	s.Target.Which, s.Target.N, s.Target.said = Next, Num{N: 1}, true
 	switch {
@@ -61,6 +62,7 @@ func (x *rowReader) skip() []*Step {
 		}
 	}
 	x.qualify(&s.Target)
+	x.phrase("below", "it|ch|this")
 	// "skip next dc, ch-1 sp and dc", "skip 1 sc and ch-1 sp"
 	out := []*Step{s}
 	for {
@@ -95,6 +97,11 @@ func (x *rowReader) leave() []*Step {
 	start := x.p
 	if !x.accept("leave", "leaving", "pass", "leaves") {
 		return nil
+	}
+	if x.clauseHas("tail") || x.peek().isAny("the", "this", "it", "second", "yarn") && x.clauseHas("hook", "hanging", "later", "aside", "attached") {
+		x.p = start
+		x.toClauseEnd()
+		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	}
 	s := &Step{Op: OpLeave}
 	x.accept("the", "all")
@@ -131,14 +138,48 @@ func (x *rowReader) leave() []*Step {
 	return []*Step{s}
 }
 
+// startAt reads "beginning in second chain from hook".
+func (x *rowReader) startAt() []*Step {
+	start := x.p
+	if !x.phrase("beginning|starting|begin|start", "[off]", "in|into|with|at|from", "[the]") || x.peek().kind != tOrd || !x.at(1).isAny("ch", "chain") || x.worked {
+		x.p = start
+		return nil
+	}
+	n := x.peek().num
+	x.p += 2
+	x.phrase("from|off", "[the]", "hook|hk")
+	return []*Step{{Op: OpSkip, Span: x.spanFrom(start), Target: Target{Which: Next, N: Num{N: n - 1}, Of: []Filter{{Kind: ChainStitch}}, said: true}}}
+}
+
 // control = turn | "do not turn" | join | "fasten off" | ring | colour | other side .
 func (x *rowReader) control() []*Step {
 	start := x.p
+	if s := x.startAt(); s != nil {
+		return s
+	}
 	one := func(op Op) []*Step {
 		return []*Step{{Op: op, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	}
 	switch {
+	case x.peek().isAny("turn", "turning") && x.at(1).isAny("the", "your") && x.turnsAside():
+		x.toClauseEnd()
+		return one(OpNote)
+	case x.phrase("turn", "with"):
+		if c := x.chain(); c != nil {
+			return append(c, &Step{Op: OpTurn, Span: Span{int(x.ts[start].start), int(x.ts[start].end)}})
+		}
+		return one(OpTurn)
+	case x.phrase("stop|end|finish", "there|here|now", "[and]", "[with|leave|leaving]", "[the]", "[last|rem|remaining]"):
+		s := &Step{Op: OpLeave}
+		if x.peek().kind == tNum {
+			s.Target.N, _ = x.number()
+			x.nounDrop()
+		}
+		x.accept("unworked", "free", "left")
+		s.Span = x.spanFrom(start)
+		return []*Step{s}
 	case x.phrase("[and]", "turn|turning", "[the|your|work]", "[work|over|piece|around]") && !x.peek().isAny("ch", "chain"):
+		x.phrase("each|every", "time|row|rnd|round")
 		return one(OpTurn)
 	case x.phrase("do|does", "not", "turn", "[work]"), x.phrase("don't|without|never|no", "turn|turning", "[work]"):
 		x.phrase("or|and", "join")
@@ -149,7 +190,11 @@ func (x *rowReader) control() []*Step {
 		return one(OpStay)
 	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"):
 		x.phrase("and|&", "weave|secure|fasten|hide", "[in]", "[off|the|all]", "[end|ends|off]")
-		x.phrase("[,]", "leaving|leave", "[a]", "[long|short]", "[tail|end]")
+		if save := x.p; x.phrase("[,]", "leaving|leave|with|keeping|keep", "[a|an|enough]") && x.clauseHas("tail", "end", "length", "yarn") {
+			x.toClauseEnd()
+		} else {
+			x.p = save
+		}
 		if x.peek().isAny("the", "here", "neatly", "both", "each", "at", "after", "first", "second", "invisibly", "with", "loosely", "securely", "this") && !x.hasStitchSoon() {
 			x.toClauseEnd()
 		}
@@ -174,6 +219,35 @@ func (x *rowReader) hasStitchSoon() bool {
 		}
 		if _, n := x.stitchAt(k); n > 0 || t.isAny("ch", "chain") {
 			return true
+		}
+	}
+	return false
+}
+
+// clauseHas reports whether one of the words stands in this clause.
+func (x *rowReader) clauseHas(words ...string) bool {
+	for k := 0; k < 14; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.isAny(",", ".", ";", ")") {
+			return false
+		}
+		if t.isAny(words...) {
+			return true
+		}
+	}
+	return false
+}
+
+// turnsAside reports "turn the cloth sideways", "turn the piece right side
+// out": no turn of a row.
+func (x *rowReader) turnsAside() bool {
+	for k := 2; k < 9; k++ {
+		t := x.at(k)
+		if t.isAny("sideways", "out", "upside", "inside", "clockwise", "degrees") {
+			return true
+		}
+		if t.kind == tEnd || t.isAny(",", ".", ";", "and") {
+			return false
 		}
 	}
 	return false
@@ -224,6 +298,12 @@ func (x *rowReader) otherSide() []*Step {
 	start := x.p
 	x.accept("now")
 	x.phrase("pivot|turn|rotate|spin|flip", "[the]", "[work|piece]", "[upside]", "[down|around]", "[and|to|,]", "[then]")
+	x.phrase("carry|carrying|swing|swinging|move|go|come|keep", "on|round|around|back|over|going", "[and]", "[work|working]")
+	if x.phrase("turn", "the", "chain|ch|work|piece", "upside", "down", "[and]") && x.worked {
+		if _, n := x.stitchAt(0); n > 0 || x.peek().kind == tNum {
+			return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+		}
+	}
 	x.phrase("working|work|continue|continuing|cont|go|now|crochet|sc|proceed", "[work|to|working|and]", "[back]", "[work|working]")
 	if x.ts[start].is("sc") {
 		x.p = start
@@ -233,6 +313,10 @@ func (x *rowReader) otherSide() []*Step {
 	x.accept("now", "back", "down", "and", "work", "working", "to", "up")
 	x.accept("in", "on", "along", "into", "down", "across", "to", "around", "over", "up", "of", "at")
 	x.accept("the")
+	if x.p > start && x.phrase("bottom|underside|back", "[edge|loops|side]", "[of]", "[the]", "[foundation|starting|base|beginning]", "[ch|chain|chains|loops]") && x.at(-1).isAny("bottom", "underside", "ch", "chain", "chains", "loops", "edge", "side") && (x.at(-1).isAny("underside", "ch", "chain", "chains") || x.ts[start].isAny("working", "work", "carry", "swing", "turn")) {
+		x.accept("with")
+		return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+	}
 	if !x.phrase("opposite|other|unused|second|remaining|free|underside|reverse|back", "[side|sides|loops|loop|lps|edge]", "[of|along]", "[the]") &&
 		!x.phrase("other|opposite") {
 		x.p = start
@@ -245,6 +329,7 @@ func (x *rowReader) otherSide() []*Step {
 		}
 	}
 	x.phrase("[of]", "[the]", "foundation|starting|base|beginning|beg|initial", "ch|chain|row")
+	x.accept("with")
 	return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 }
 
@@ -378,7 +463,9 @@ func (x *rowReader) join() []*Step {
 // toPlace reads "to first sc", "to top of ch 3".
 func (x *rowReader) toPlace(s *Step) {
 	save := x.p
+	x.accept("up", "over", "across")
 	if !x.accept("to", "in", "into", "with") {
+		x.p = save
 		return
 	}
 	x.accept("the")
@@ -476,7 +563,7 @@ func (x *rowReader) attach() []*Step {
 	x.accept(",")
 	if x.phrase("new", "col|color|colour|yarn", "[.]", "in|into") {
 		x.p--
-	} else if !x.phrase("join|attach|rejoin|reattach|tie|fasten|joining|insert", "[in|on]", "[the]", "[new|next|contrasting|main|same|second|your|color|colour]", "[color|colour|yarn|thread|cotton|wool]", "[a|b|c|d|e|f|mc|cc|yarn|on]", "[again|of]") {
+	} else if !x.phrase("join|attach|rejoin|reattach|tie|fasten|joining|insert|fix|start", "[in|on]", "[the]", "[new|next|contrasting|main|same|second|your|color|colour]", "[color|colour|yarn|thread|cotton|wool]", "[a|b|c|d|e|f|mc|cc|yarn|on]", "[again|of]") {
 		if !x.phrase("re", "-", "join|attach", "[yarn|thread]") {
 			x.p = start
 			return nil

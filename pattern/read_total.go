@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // totalAhead takes a stated total if one stands here, and says so.
 //
@@ -37,13 +41,20 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		x.p = end + 1
 		x.setTotal(parts, x.spanFrom(start), before, true)
 		return true
-	case t.isAny("-", "=", ":", ".", ";", ",", "/"):
+	case t.isAny("-", "=", ":", ".", ";", ",", "/", "~", "|", ">"):
 		if !x.worked {
 			return false
 		}
 		return x.bareTotal(before)
 	case t.isAny("you", "making", "there", "total", "sts", "count", "stitch", "for", "giving", "leaving", "ending", "st", "now", "to", "work"):
 		return x.wordTotal(before)
+	case t.kind == tNum && !t.frac && x.worked && x.depth == 1 && !x.at(-1).separator() && (x.end1() || x.at(1).is("|") && x.at(2).kind == tEnd):
+		// a last column: "inc in each   12"
+		start := x.p
+		n, _ := x.number()
+		x.accept("|")
+		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before, false)
+		return true
 	case t.kind == tNum && t.head && x.worked && x.depth == 1:
 		x.p-- // a total on a line of its own
 		ok := x.bareTotal(before)
@@ -108,8 +119,11 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
-	x.phrase("[in]", "[total|all]")
-	x.phrase("on|at|in", "[the|this|your]", "[last|end]", "[row|rnd|round|hook|of]")
+	x.phrase("[in]", "[total|all|altogether]")
+	x.phrase("on|at|in", "[the|this|your]", "[last|end]", "[of]", "[the]", "[row|rnd|round|hook|of]")
+	if isRowWord(x.at(-1)) && x.peek().kind == tNum {
+		x.p++
+	}
 	x.setTotal(parts, x.spanFrom(start), before, true)
 	return true
 }
@@ -118,11 +132,11 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 func (x *rowReader) clauseEnd() int {
 	i := x.p
 	for i < len(x.ts)-1 && !x.ts[i].isAny(".", ")", "]", "}") {
-		if x.ts[i].isAny("(", "[") {
+		if x.ts[i].isAny("(", "[", "{") {
 			if len(x.pat.Sizes) < 2 || i == 0 || x.ts[i-1].kind != tNum || x.ts[i+1].kind != tNum {
 				break
 			}
-			for i < len(x.ts)-1 && !x.ts[i].isAny(")", "]") {
+			for i < len(x.ts)-1 && !x.ts[i].isAny(")", "]", "}") {
 				i++
 			}
 		}
@@ -144,7 +158,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	if x.peek().kind == tPunct {
 		x.p++
-		for x.peek().isAny("-", "=", ":", ">") {
+		for x.peek().isAny("-", "=", ":", ">", "~", "|", "/") {
 			mark = x.peek().text
 			x.p++
 		}
@@ -152,7 +166,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p++ // the word before a number on a line of its own
 		mark = "."
 	}
-	if x.peek().isAny("total", "count", "there", "you", "sts") {
+	if x.peek().isAny("total", "count", "there", "you", "sts", "stitches", "now") {
 		if x.wordTotal(before) {
 			return true
 		}
@@ -176,8 +190,11 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	bare := parts[0].Name == ""
 	generic := parts[0].Kind == PartStitches && !bare
-	certain := mark == "=" || mark == "-" || generic && mark != "," || x.bounded
-	if bare && mark != "=" && mark != "-" && !(x.bounded && (mark == ":" || mark == "." || mark == ";")) {
+	certain := mark == "=" || mark == "-" || mark == "~" || mark == "|" || mark == "/" || mark == ">" || generic && mark != "," || x.bounded || mark == "." || mark == ":" || mark == ";"
+	if x.at(-1).isAny("total", "altogether", "all") {
+		certain, bare = true, false
+	}
+	if bare && mark != "=" && mark != "-" && mark != "~" && mark != "|" && mark != "/" && mark != ">" && !(x.bounded && (mark == ":" || mark == "." || mark == ";")) {
 		certain = false
 	}
 	if mark == "," && !generic {
@@ -193,6 +210,8 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	x.phrase("in", "total|all")
+	x.accept("altogether", "total", "made")
 	x.setTotal(parts, x.spanFrom(start), before, false)
 	return true
 }
@@ -294,8 +313,8 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 		x.p = start
 		return TotalPart{}, false
 	}
-	x.accept("more", "total", "new", "rem", "remaining", "whole")
-	if x.p >= end {
+	x.accept("more", "total", "new", "rem", "remaining", "whole", "altogether")
+	if x.p >= end || x.peek().head {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
@@ -324,6 +343,12 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 		return p, true
 	}
 	if x.pieceUnit(&p) {
+		p.Span = x.spanFrom(start)
+		return p, true
+	}
+	if t.kind == tWord && len(t.text) > 3 && (strings.HasSuffix(t.text, "s") || n.N == 1) && !t.isAny("times", "sides", "rows", "inches", "repeats") && (x.p+1 >= end || x.at(1).separator() || x.at(1).isAny(")", "]", "}", "+", "and", "&")) {
+		x.p++
+		p.Kind, p.Name = PartOther, t.text // something of the author's own
 		p.Span = x.spanFrom(start)
 		return p, true
 	}

@@ -25,6 +25,8 @@ type rowReader struct {
 	bounded  bool      // the last such step ran to the end of the row
 	lastStep *Step
 
+	rowsAsked  int64  // "6 more rows like the 2nd"
+	holdBack   bool   // the last loops of the stitches that follow are held back: a cluster
 	hookCounts Counts // what the chains skipped at the hook count as, just read
 }
 

@@ -273,6 +273,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		}
 	}
 	save := x.p
+	if x.peek().isAny("closely") || x.phrase("all", "along|around|round", "[the]", "[upper|lower|outer|top|side|neck|bottom]", "edge|edges|side|sides|opening") || x.phrase("on|around|round|along", "[all]", "[the]", "four|all|both|other|three", "sides|edges") {
+		return x.free(start, s, counted)
+	}
 	if x.phrase("to|for|in", "each|every", "[dc|tr|sc|hdc|htr]", "row|rnd", "[end|ends]") {
 		return x.free(start, s, false)
 	}
@@ -338,6 +341,11 @@ func (x *rowReader) free(start int, s *Step, counted bool) []*Step {
 	if !counted {
 		s.N = Num{}
 	}
+	for i := start; i < x.p && counted; i++ {
+		if x.ts[i].isAny("each", "every") {
+			s.N = Num{} // so many to a row, and how many rows is not said here
+		}
+	}
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
 	return []*Step{s}
@@ -345,6 +353,15 @@ func (x *rowReader) free(start int, s *Step, counted bool) []*Step {
 
 // emit makes one step for each place of a list.
 func (x *rowReader) emit(start int, s *Step, places []Target, counted bool) []*Step {
+	if x.holdBack && counted && s.N.N >= 2 && len(places) == 1 {
+		// "holding back the last loop of each tr, make 3 tr in next st"
+		x.holdBack = false
+		s.Stitch, s.N = stitch.Cluster, Num{N: 1}
+		counted = false
+	} else if x.holdBack && len(places) == 1 && places[0].Which == Next && places[0].N.N >= 2 {
+		x.holdBack = false
+		s.Stitch, s.Legs = stitch.Cluster, int(places[0].N.N)
+	}
 	if len(places) == 0 {
 		// "7 sc", "sc": as many plain ones
 		s.bare = counted && s.N.N >= 2 && s.Legs == 0
@@ -490,6 +507,9 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 			j := k + 1
 			x.nounSkip(&j)
 			id := x.mainStitch()
+			if x.at(j).is("off") {
+				j++ // "work the 2 sc off as 1 sc"
+			}
 			if x.at(j).is("as") && (x.at(j+1).is("one") || x.at(j+1).num == 1) {
 				j += 2
 				if sid, n := x.stitchAt(j); n > 0 {
@@ -632,6 +652,26 @@ func (x *rowReader) eachEnd(start, sign int) []*Step {
 	x.phrase("of", "[the|this|next|every|each]", "[next]", "[row|rnd|rows]")
 	s := &Step{Op: OpDelta, N: Num{N: n * int64(sign)}, Stitch: x.main, Span: x.spanFrom(start)}
 	return []*Step{s}
+}
+
+// everyNth reads "making 2 sc in every 5th sc": so many more as fit.
+func (x *rowReader) everyNth() []*Step {
+	start := x.p
+	if !x.phrase("making|working|with|but|work") || x.peek().kind != tNum {
+		x.p = start
+		return nil
+	}
+	per, _ := x.number()
+	id, n := x.stitchAt(0)
+	x.p += n
+	if n == 0 || !x.phrase("in|into", "every|each") || x.peek().kind != tOrd || x.peek().num < 2 {
+		x.p = start
+		return nil
+	}
+	every := x.peek()
+	x.p++
+	x.nounDrop()
+	return []*Step{{Op: OpDelta, Stitch: id, N: Num{N: per.N - 1, Span: per.Span}, Target: Target{N: Num{N: every.num, Span: every.span()}}, Span: x.spanFrom(start)}}
 }
 
 // delta = "increasing" number "sts evenly" | number "sts increased" .

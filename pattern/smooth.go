@@ -24,6 +24,9 @@ func smooth(text string) string {
 			i += entity(b, i)
 		case c == '<':
 			i += tag(b, i)
+		case c == '\t':
+			b[i] = '|' // a cell of a table
+			i++
 		case c < ' ' && c != '\n':
 			b[i] = ' '
 			i++

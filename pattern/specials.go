@@ -93,6 +93,9 @@ func (r *reader) define(from, to int) {
 		if id != stitch.None && stitch.Of(id).Kind != stitch.Compound && n != "single" {
 			return // "sc = single crochet" tells us nothing new
 		}
+		if strings.Contains(n, "tog") {
+			return // "sc2tog: single crochet 2 together" tells us nothing new either
+		}
 		if _, bad := sectionNames[n]; bad || len(n) > 40 || n == "" || n == "st" || n == "sts" || n == "ch" || n == "row" || n == "rnd" || n == "sk" || n == "skip" || n == "rep" || n == "sp" || n == "turn" || n == "join" || n == "dec" && !r.digitIn(k, to) || n == "in" || n == "a" || n == "b" || n == "rs" || n == "ws" || n == "yo" || n == "tog" || n == "beg" || n == "tch" || n == "mr" || n == "blo" || n == "flo" || n == "pm" || n == "dec" || n == "invdec" || n == "inv dec" || n == "chain" || n == "magic ring" || n == "next" || n == "rem" {
 			return
 		}

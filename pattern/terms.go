@@ -117,10 +117,10 @@ func (r *reader) sizeNames(i, end int) []string {
 	for k := i; k < end; k++ {
 		t := &r.toks[k]
 		switch {
-		case t.isAny("(", "["):
+		case t.isAny("(", "[", "{"):
 			flush(k)
 			open = true
-		case t.isAny(")", "]"):
+		case t.isAny(")", "]", "}"):
 			flush(k)
 			if open && len(names) > 1 {
 				return names

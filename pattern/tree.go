@@ -116,6 +116,7 @@ type Row struct {
 	labelSpan Span
 	bad       []Span // words that were not understood
 	noLabel   bool
+	ambiguous bool // "R1": a row or a round
 	changes   rowChanges
 }
 
@@ -219,16 +220,17 @@ const (
 
 // Target is the place or places a step goes into.
 type Target struct {
-	Span   Span
-	Which  Which
-	N      Num      // how many, or which one
-	Of     []Filter // what they are; nil for any stitch
-	Bound  Bound    // for Each: how far
-	Within *Filter  // "in 3rd ch of ch-5", "in centre dc of next shell": the thing it is part of
-	Row    *RowRef  // a row other than the one below
-	said   bool     // the text names the place
-	plain  bool     // "in ch-2 sp", with no "next"
-	first  bool     // "of first scallop": the group may be begun already
+	Span     Span
+	Which    Which
+	N        Num      // how many, or which one
+	Of       []Filter // what they are; nil for any stitch
+	Bound    Bound    // for Each: how far
+	Within   *Filter  // "in 3rd ch of ch-5", "in centre dc of next shell": the thing it is part of
+	Row      *RowRef  // a row other than the one below
+	said     bool     // the text names the place
+	plain    bool     // "in ch-2 sp", with no "next"
+	butFirst bool     // "each st except the first"
+	first    bool     // "of first scallop": the group may be begun already
 }
 
 // FilterKind is a family of places.

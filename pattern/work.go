@@ -151,7 +151,11 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 	case OpAttach:
 		return w.attach(s)
 	case OpDelta:
-		w.delta += s.N.At(w.pr.size)
+		if every := s.Target.N.At(w.pr.size); every > 0 {
+			w.delta += s.N.At(w.pr.size) * (w.taken / every)
+		} else {
+			w.delta += s.N.At(w.pr.size)
+		}
 		w.deltaSet = true
 		w.leaf(s, 0)
 	case OpOtherSide:
@@ -445,6 +449,11 @@ func (w *rowWork) skip(s *Step) bool {
 	if w.below.chain && w.cur == (cursor{}) && !w.begun && n >= 1 {
 		w.lastSet = true // an instruction where to begin: nothing is skipped besides
 		w.pc.hook, w.pc.foundation = n+1, w.below.size()
+		defer func() {
+			if !w.ended() && !w.begun {
+				w.last, w.lastFresh, w.lastAt = w.below.runs[w.cur.i].place, true, w.cur
+			}
+		}()
 		if c := s.Counts; c.Said && c.As != stitch.None {
 			c = fillCounts(c, n, stitch.DC, nil)
 			w.cur.off += n

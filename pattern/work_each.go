@@ -29,6 +29,13 @@ func (w *rowWork) eachAs(step, s *Step, rest []*Step) bool {
 		return true
 	}
 	of := w.resolve(s, t.Of)
+	if t.butFirst && !(w.stands && w.taken <= 1) {
+		if _, _, ok := w.seek(of); ok {
+			w.cur.off++
+			w.skipped++
+			w.norm()
+		}
+	}
 	legs := int64(max(s.Legs, 1))
 	if t.Bound.Kind == ToPlace {
 		return w.eachTo(step, s, p, per, of)

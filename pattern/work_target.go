@@ -253,6 +253,8 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 			}
 		case Space:
 			switch {
+			case w.below.chain:
+				set(i, Filter{Kind: ChainStitch}) // the loops of a foundation
 			case f.Size > 0 && w.below.has(Filter{Kind: Space}):
 				set(i, Filter{Kind: Space})
 				w.warn(CodeNoPlace, s, "the row below has no ch-%d space; it has %s", f.Size, w.spaceWords())
@@ -324,6 +326,10 @@ func (w *rowWork) spaceWords() string {
 
 // same works again where the last stitch went.
 func (w *rowWork) same(s *Step, p place, per int64) bool {
+	if w.below.ring && !w.lastSet && !w.begun && s.Target.plain {
+		w.ringWork(s, p, per) // "join to a ring, 8 sc in it"
+		return true
+	}
 	if !w.lastSet && w.kind == Round && len(s.Target.Of) > 0 && s.Target.Of[0].Kind == Space {
 		// "in same loop" at the start: the loop that the round was closed with
 		for i := len(w.below.runs) - 1; i >= 0; i-- {

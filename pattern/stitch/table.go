@@ -47,7 +47,7 @@ type Stitch struct {
 var table = [count]Stitch{
 	None: {},
 	Slip: {US: "sl st", UK: "ss", USWords: "slip stitch", UKWords: "slip stitch",
-		USAlso: words("slst|slip st|sl stitch|ss|sl|slip|slpst|slips|sl sts|slip stitches|slip sts"), UKAlso: words("sl st|slst|slip st|sl|slip|sl sts|slip stitches"),
+		USAlso: words("s s|slst|slip st|sl stitch|ss|sl|slip|slpst|slips|sl sts|slip stitches|slip sts"), UKAlso: words("s s|sl st|slst|slip st|sl|slip|sl sts|slip stitches"),
 		Takes: 1, Makes: 1, Turn: 0, FirstChain: 2},
 	SC: {US: "sc", UK: "dc", USWords: "single crochet", UKWords: "double crochet",
 		USAlso: words("s c|single|singles|single crochets|sgl crochet|plain|scs|s crochet|sc st|sc sts|single crochet stitch|single crochet stitches|single cr"), UKAlso: words("d c|double|double crochets|double crochet stitch|plain|dcs"),
