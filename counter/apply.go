@@ -199,7 +199,7 @@ func (s *State) back() {
 	s.pop()
 	s.took(st)
 	if st.kind == Rewrite {
-		s.unwrite(st)
+		s.unwrite(st.rewritten)
 		return
 	}
 	switch st.kind {

@@ -6,12 +6,13 @@ package counter
 
 // step is something done, with what it takes to undo it.
 type step struct {
-	kind  Kind
-	n     int64   // Tap: stitches of one; Count: the stitch before
-	times int64   // Tap: how many there were
-	moved *move   // Finish, Jump, Unravel
-	extra *extras // what stood beside the work before, where it changed
-	event *Event  // what to do again; nil for a Tap
+	kind      Kind
+	n         int64      // Tap: stitches of one; Count: the stitch before
+	times     int64      // Tap: how many there were
+	moved     *move      // Finish, Jump, Unravel
+	extra     *extras    // what stood beside the work before, where it changed
+	event     *Event     // what to do again; nil for a Tap
+	rewritten *rewriting // Rewrite
 }
 
 // undone is an event that was taken back, or a run of equal taps, and what was

@@ -20,6 +20,7 @@ type Plan struct {
 	sum    extent
 
 	carries carries
+	others  otherPlans
 }
 
 // extent is a number of rows and of the stitches they are known to have.
