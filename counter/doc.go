@@ -32,4 +32,6 @@
 //	reasons.go  what a difference could be
 //	pace.go     how fast the maker is, and how long the rest may take
 //	carry.go    going on with a difference
+//	compare.go  what another text of the pattern changes
+//	rewrite.go  going on with it
 package counter

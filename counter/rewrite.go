@@ -240,3 +240,22 @@ func (t *translation) extras(was extras) extras {
 	}
 	return now
 }
+
+// NotesFor gives the notes on rows as events for another making of the same
+// pattern, each where its row is in the plan of that.
+func (s State) NotesFor(other *Plan) []Event {
+	if s.planned().slots == 0 || other.slots == 0 {
+		return nil
+	}
+	t := translation{from: s.plan, to: other, rows: match(s.plan, other)}
+	var out []Event
+	for it := s.notes.Iterator(); !it.Done(); {
+		key, text, _ := it.Next()
+		if now, ok := t.key(key); ok {
+			e := Event{Kind: Note, Row: now.row, Text: text}
+			e.Piece, e.Copy = other.inSlot(now.slot)
+			out = append(out, e)
+		}
+	}
+	return out
+}

@@ -123,3 +123,15 @@ func TestRewrittenPlace(t *testing.T) {
 		t.Error("the text so far is not kept")
 	}
 }
+
+func TestNotesForTheNextMaking(t *testing.T) {
+	s := walk(t, read(pairOf), "")
+	s = apply(t, s, counter.Event{Kind: counter.Note, Row: 2, Text: "loose"}, counter.Event{Kind: counter.Note, Piece: 1, Copy: 1, Row: 1, Text: "eye"})
+	got := s.NotesFor(read(limpetMended))
+	if want := []counter.Event{{Kind: counter.Note, Row: 3, Text: "loose"}}; !slices.Equal(got, want) {
+		t.Errorf("%+v", got)
+	}
+	if again := s.NotesFor(read(pairOf)); len(again) != 2 || again[1].Copy != 1 {
+		t.Errorf("%+v", again)
+	}
+}

@@ -25,6 +25,7 @@
 //	checks.go      a count in mid-row
 //	hunting.go     the search for a slip
 //	ripping.go     unravelling
+//	following.go   what follows from a difference
 //	marking.go     markers, notes, and the list of them
 //	ticking.go     the making up
 //	pacing.go      times, and how long the rest may take

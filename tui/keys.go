@@ -60,6 +60,8 @@ var (
 	keyTakeOut     = bind("x", "take the lit marker or note away", "x", "X")
 	keyClosePace   = bind("Enter", "close the times", "enter", "ctrl+j", " ", "t")
 	keyCloseFollow = bind("Enter", "close what follows", "enter", "ctrl+j", " ", "f")
+	keyMove        = bind("Enter", "go on with what the file says by now", "enter", "ctrl+j")
+	keyStay        = bind("k", "stay with the text the walk was begun with", "k", "K")
 	keyKeepNote    = bind("Enter", "keep the note", "enter", "ctrl+j")
 	keyDrop        = bind("Esc", "leave the note as it was", "esc")
 	keyReturn      = bind("Backspace", "go back to the row", "backspace", "ctrl+h", "delete", "esc")
@@ -91,6 +93,7 @@ var allKeys = []keyGroup{
 	{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
 	{"When a count differs", []key.Binding{keyCarry, keyHunt, keyFollow, keyReturn, keyTally, keyAsIs}},
 	{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},
+	{"When the file has changed", []key.Binding{keyMove, keyStay}},
 	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
 	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},

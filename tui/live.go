@@ -74,7 +74,7 @@ func (w *Walk) liveKey(k tea.KeyMsg) bool {
 			return false
 		}
 		return true
-	case timing, following:
+	case timing, following, rewriting:
 		if !key.Matches(k, keyDigit) && !key.Matches(k, keyErase) {
 			return false
 		}

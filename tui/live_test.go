@@ -208,3 +208,57 @@ func TestOutlookLine(t *testing.T) {
 		t.Errorf("no forecast:\n%s", f)
 	}
 }
+
+// changedWalk is a walk in its fourth round whose file says something else by
+// now.
+func changedWalk(t testing.TB, says string, width, height int) (*Walk, *shelf) {
+	t.Helper()
+	w, s := walkText(t, limpet, width, height)
+	press(w, keys("s s s 6x ~ s 4x ~")...)
+	w.end()
+	again := NewWalk(WalkConfig{ID: "limpet", Title: "Limpet", State: w.state, Journal: s, Now: w.cfg.Now, Look: w.cfg.Look, Changed: says})
+	again.resize(width, height)
+	again.open()
+	return again, s
+}
+
+func TestChangedFile(t *testing.T) {
+	ahead := strings.Replace(limpet, "Rnds 5-6:", "Rnds 5-7:", 1)
+	made := strings.Replace(limpet, "Rnd 3: (Sc in next st, 2 sc in next st) 6 times. (18)", "Rnd 3: 2 sc in next st, (sc in next st, 2 sc in next st) 5 times, sc in next st. (18)", 1)
+	noRow := strings.Replace(limpet, "for a bollard", "for a big bollard", 1)
+	for _, c := range []struct {
+		name, text, keys string
+		shows            []string
+		goesOn           bool
+	}{
+		{"ahead", ahead, "", []string{"The file of this pattern has changed: 1 row.", "✓ No row that is made", "row 7 is new (24)"}, false},
+		{"made already", made, "", []string{"✗ Rows that are made already", "made: row 3 says something else (18)"}, false},
+		{"go on with it", ahead, "enter", []string{"row 4 of 7", "stitch 5 of 24", "goes on with the new text"}, true},
+		{"and back", ahead, "enter backspace", []string{"row 4 of 6", "stitch 5 of 24"}, false},
+		{"stay", ahead, "k", []string{"row 4 of 6", "stays with the text"}, false},
+		{"not by a pedal", ahead, "pgdown", []string{"does nothing here"}, false},
+		{"later", ahead, "esc", []string{"row 4 of 6"}, false},
+		{"no row of it", noRow, "", []string{"none of its rows", "row 4 of 6"}, true},
+		{"no rows any more", "nothing\n", "", []string{"That pattern has no rows."}, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			w, s := changedWalk(t, c.text, 80, 24)
+			press(w, keys(c.keys)...)
+			frame := strings.Join(strings.Fields(plainFrame(w)), " ")
+			for _, words := range c.shows {
+				if !strings.Contains(frame, words) {
+					t.Errorf("the frame does not say %q:\n%s", words, plainFrame(w))
+				}
+			}
+			if goesOn := w.state.Plan().Text() == c.text; goesOn != c.goesOn {
+				t.Errorf("goes on with the new text: %v", goesOn)
+			}
+			again, refused := counter.Replay(counter.NewPlan(pattern.Read(limpet).Prove(pattern.Options{})), s.events)
+			if refused != nil || again.At() != w.state.At() || again.Plan().Text() != w.state.Plan().Text() {
+				t.Errorf("the log leads to %+v, refused %v", again.At(), refused)
+			}
+		})
+	}
+	w, _ := changedWalk(t, made, 80, 24)
+	golden(t, "changed-80x24.frame", visible(w.view())+"\n")
+}

@@ -38,6 +38,10 @@ type WalkConfig struct {
 	Seq      uint64
 	LookOnly string
 
+	// Changed is what the file of the pattern says by now, where that is not
+	// the text that is walked; the maker is asked which to go on with.
+	Changed string
+
 	// TapKeys are further keys that tap, as the pedal does; they are named as
 	// bubbletea names them: "f5", "ctrl+t", "x".
 	TapKeys []string
@@ -85,6 +89,7 @@ type Walk struct {
 	draft  string        // while noting
 	pick   int           // while listing
 	before mode          // while following: what it lies over
+	file   *changedFile  // while rewriting
 	paced  paced         // the pace as last worked out
 	top    int           // the first line shown of the end's account
 
@@ -133,6 +138,7 @@ func (w *Walk) clock() int64 { return w.cfg.Now().UnixMilli() }
 func (w *Walk) open() tea.Cmd {
 	w.do(counter.Event{Kind: counter.Open})
 	w.note = ""
+	w.fileChanged()
 	w.settle()
 	return tea.SetWindowTitle("tallyturn: " + w.cfg.Title)
 }

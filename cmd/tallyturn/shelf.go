@@ -38,13 +38,13 @@ type origin struct {
 
 // What the heading of a walk may have to add.
 const (
-	asBegun    = "as it was when begun" // its file has changed too much to go on with
+	asBegun    = "as it was when begun" // its file has changed, and the maker stays with the old text
 	checkPlace = "check your place"     // the log leads somewhere else than it did
 )
 
-// take finds the walk in progress of a pattern, or begins one. Note is what
-// its heading has to add.
-func (s *shelf) take(o origin, proof *pattern.Proof) (p store.Project, note string, err error) {
+// take finds the walk in progress of a pattern, or begins one. Says is what
+// its file says by now, where that is not the text it was begun with.
+func (s *shelf) take(o origin, proof *pattern.Proof) (p store.Project, says string, err error) {
 	if !o.anew {
 		p, err = s.inProgress(o, proof.Size)
 		if err == nil {
@@ -58,7 +58,42 @@ func (s *shelf) take(o origin, proof *pattern.Proof) (p store.Project, note stri
 		Title: title(proof, o.name), Path: o.path, Text: o.text, Size: proof.Size,
 		Created: s.now().UnixMilli(),
 	})
+	if err == nil {
+		err = s.bringNotes(p, proof)
+	}
 	return p, "", err
+}
+
+// bringNotes brings the notes of the last making of a pattern to a new one.
+func (s *shelf) bringNotes(p store.Project, proof *pattern.Proof) error {
+	all, err := s.recent()
+	if err != nil {
+		return err
+	}
+	for _, last := range all {
+		if last.ID == p.ID || last.Size != p.Size || last.Text != p.Text && (last.Path == "" || last.Path != p.Path) {
+			continue
+		}
+		last, events, err := s.store.Load(last.ID)
+		if err != nil {
+			return err
+		}
+		made, _ := counter.Replay(counter.NewPlan(provenAgain(last)), events)
+		notes := made.NotesFor(counter.NewPlan(proof))
+		if len(notes) == 0 {
+			return nil
+		}
+		w, err := s.store.Writer(p.ID, nil)
+		if err != nil {
+			return err
+		}
+		for _, e := range notes {
+			e.At = s.now().UnixMilli()
+			w.Append(e)
+		}
+		return w.Close()
+	}
+	return nil
 }
 
 // inProgress finds the walk that was touched last of a file or, since files
@@ -91,48 +126,20 @@ func (s *shelf) recent() ([]store.Project, error) {
 	return all, err
 }
 
-// follow brings a walk in progress up to what its file says by now: the name
-// it has, and the text where the maker's place in that is the same as in the
-// text so far. Elsewhere it goes on with the text so far, and the note says so.
-func (s *shelf) follow(p store.Project, o origin, proof *pattern.Proof) (followed store.Project, note string, err error) {
-	changed := p.Text != o.text
-	if changed {
-		if proof.Size != p.Size {
-			proof = proof.Pattern.Prove(pattern.Options{Size: p.Size})
-		}
-		// A text that was lost to damage has no places to compare.
-		same, err := p.Text == "", error(nil)
-		if !same {
-			same, err = s.samePlace(p, proof)
-		}
-		if err != nil {
-			return p, "", err
-		}
-		if same {
-			p.Text, p.Title = o.text, title(proof, o.name)
-		} else {
-			note = asBegun
-		}
+// follow notes where the file of a walk in progress is by now, and tells what
+// it says. A text that was lost to damage is taken from the file.
+func (s *shelf) follow(p store.Project, o origin, proof *pattern.Proof) (followed store.Project, says string, err error) {
+	lost := p.Text == ""
+	if lost {
+		p.Text, p.Title = o.text, title(proof, o.name)
 	}
-	if changed || p.Path != o.path {
+	if s.lookOnly == "" && (lost || p.Path != o.path) {
 		p.Path = o.path
 		if err := s.store.Update(p); err != nil {
 			return p, "", err
 		}
 	}
-	return p, note, nil
-}
-
-// samePlace reports whether what happened in a project leads to the same
-// place in another text of its pattern.
-func (s *shelf) samePlace(p store.Project, other *pattern.Proof) (bool, error) {
-	p, events, err := s.store.Load(p.ID)
-	if err != nil {
-		return false, err
-	}
-	was, _ := counter.Replay(counter.NewPlan(provenAgain(p)), events)
-	is, refused := counter.Replay(counter.NewPlan(other), events)
-	return len(refused) == 0 && is.At() == was.At(), nil
+	return p, o.text, nil
 }
 
 // provenAgain is the proof of the text kept with a project.
@@ -140,8 +147,9 @@ func provenAgain(p store.Project) *pattern.Proof {
 	return pattern.Read(p.Text).Prove(pattern.Options{Size: p.Size})
 }
 
-// walk opens what take or follow found, where it was left.
-func (s *shelf) walk(p store.Project, note string, err error) (*tui.Walk, error) {
+// walk opens what take or follow found, where it was left, and lets the maker
+// choose between the text so far and what the file says.
+func (s *shelf) walk(p store.Project, says string, err error) (*tui.Walk, error) {
 	if err != nil {
 		return nil, err
 	}
@@ -149,18 +157,30 @@ func (s *shelf) walk(p store.Project, note string, err error) (*tui.Walk, error)
 	if err != nil {
 		return nil, err
 	}
-	proof := provenAgain(p)
-	state, refused := counter.Replay(counter.NewPlan(proof), events)
-	if len(refused) > 0 {
-		note = checkPlace
+	state, refused := counter.Replay(counter.NewPlan(provenAgain(p)), events)
+	proof := state.Plan().Proof() // of the text that the maker went on with
+	var notes []string
+	if says == proof.Pattern.Source.Text {
+		says = ""
 	}
-	notes := []string{note}
+	if says != "" && says == state.Declined() {
+		says, notes = "", append(notes, asBegun)
+	}
+	if len(refused) > 0 {
+		notes = append(notes, checkPlace)
+	}
+	if t := proof.Pattern.Title; t != "" && t != p.Title && s.lookOnly == "" {
+		p.Title = t
+		if err := s.store.Update(p); err != nil {
+			return nil, err
+		}
+	}
 	if n := proof.Errors(); n > 0 {
 		notes = append(notes, fmt.Sprintf("check finds %d wrong", n))
 	}
 	cfg := tui.WalkConfig{
 		ID: p.ID, Title: heading(p, notes...), State: state, Seq: p.Events, LookOnly: s.lookOnly,
-		TapKeys: s.tapKeys, Now: s.now, Look: s.look, Basket: s.basket,
+		TapKeys: s.tapKeys, Now: s.now, Look: s.look, Basket: s.basket, Changed: says,
 	}
 	if s.lookOnly == "" {
 		w, err := s.store.Writer(p.ID, func(safe uint64, err error) {

@@ -60,8 +60,8 @@ func (x *shelfTest) write(name, text string) origin {
 	return origin{name: name, path: path, text: text}
 }
 
-// taken is what came of taking a pattern up: its project and what the heading
-// of its walk adds.
+// taken is what came of taking a pattern up: its project and what its file
+// says by now.
 func (x *shelfTest) taken(o origin) (store.Project, string) {
 	x.Helper()
 	proof, err := choice{size: o.size}.prove(o.name, o.text)
@@ -103,7 +103,7 @@ func TestShelfFindsTheSameWalk(t *testing.T) {
 	}
 	x.work(first, tap(4))
 	again, note := x.taken(x.write("mat.txt", mat))
-	if again.ID != first.ID || note != "" || again.Events != 1 {
+	if again.ID != first.ID || note != mat || again.Events != 1 {
 		t.Errorf("taken up again: project %s with %d events, note %q; want project %s with 1", again.ID, again.Events, note, first.ID)
 	}
 }
@@ -157,36 +157,55 @@ func TestShelfFollowsARenamedFile(t *testing.T) {
 	}
 }
 
-func TestShelfFollowsAMendedFile(t *testing.T) {
-	for _, test := range []struct {
-		name, text string
-		note       string
-		follows    bool
-	}{
-		{"mended ahead of the hook", mended, "", true},
-		{"another piece of work", reworked, asBegun, false},
-	} {
-		t.Run(test.name, func(t *testing.T) {
+func TestShelfTellsOfAChangedFile(t *testing.T) {
+	for name, text := range map[string]string{"mended ahead of the hook": mended, "another piece of work": reworked} {
+		t.Run(name, func(t *testing.T) {
 			x := newShelfTest(t)
 			p, _ := x.taken(x.write("mat.txt", mat))
 			x.work(p, tap(6), finish(6), tap(2))
-			p, note := x.taken(x.write("mat.txt", test.text))
-			if note != test.note {
-				t.Errorf("note %q, want %q", note, test.note)
+			o := x.write("mat.txt", text)
+			p, says := x.taken(o)
+			if says != text || p.Text != mat {
+				t.Errorf("the file says %q, the text kept is %q", says, p.Text)
 			}
-			if follows := p.Text == test.text; follows != test.follows {
-				t.Errorf("goes on with the mended text: %v, want %v", follows, test.follows)
+			at := counter.Place{Row: 1, Stitch: 2}
+			if state := x.state(p); state.At() != at || state.Plan().Text() != mat {
+				t.Errorf("the place is %v, want %v", state.At(), at)
 			}
-			_, events, err := x.store.Load(p.ID)
-			if err != nil {
-				t.Fatal(err)
-			}
-			state, refused := counter.Replay(counter.NewPlan(provenAgain(p)), events)
-			if at := (counter.Place{Row: 1, Stitch: 2}); len(refused) > 0 || state.At() != at {
-				t.Errorf("the place is %v (%d events refused), want %v", state.At(), len(refused), at)
+			// She goes on with the new: the log alone knows it from then on.
+			x.work(p, counter.Event{Kind: counter.Rewrite, Text: text})
+			p, says = x.taken(o)
+			if state := x.state(p); says != text || state.Plan().Text() != text {
+				t.Errorf("the walk goes on with %q", state.Plan().Text())
 			}
 		})
 	}
+}
+
+func TestShelfBringsNotesToTheNextMaking(t *testing.T) {
+	x := newShelfTest(t)
+	o := x.write("mat.txt", mat)
+	first, _ := x.taken(o)
+	x.work(first, tap(6), counter.Event{Kind: counter.Note, Row: 2, Text: "use the smaller hook"})
+	o.anew = true
+	again, _ := x.taken(o)
+	if state := x.state(again); again.ID == first.ID || state.NoteOn(0, 0, 2) != "use the smaller hook" || state.Stitch() != 0 {
+		t.Errorf("the note of the next making is %q", state.NoteOn(0, 0, 2))
+	}
+}
+
+// state is where the log of a project leads.
+func (x *shelfTest) state(p store.Project) counter.State {
+	x.Helper()
+	p, events, err := x.store.Load(p.ID)
+	if err != nil {
+		x.Fatal(err)
+	}
+	state, refused := counter.Replay(counter.NewPlan(provenAgain(p)), events)
+	if len(refused) > 0 {
+		x.Fatalf("refused: %+v", refused)
+	}
+	return state
 }
 
 func TestShelfTakesUpATextThatWasLost(t *testing.T) {
@@ -199,7 +218,7 @@ func TestShelfTakesUpATextThatWasLost(t *testing.T) {
 		t.Fatal(err)
 	}
 	again, note := x.taken(o)
-	if again.ID != p.ID || again.Text != mat || note != "" {
+	if again.ID != p.ID || again.Text != mat || note != mat {
 		t.Errorf("project %s with %d bytes of text, note %q", again.ID, len(again.Text), note)
 	}
 }
