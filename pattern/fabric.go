@@ -143,6 +143,9 @@ func (fl Filter) match(p *place) bool {
 		if p.kind == pGap {
 			return fl.Size == 0
 		}
+		if fl.Name == "gap" {
+			return false
+		}
 		if p.kind != pSpace {
 			return false
 		}

@@ -241,6 +241,11 @@ func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 				}
 			}
 		}
+		for _, e := range edits {
+			if e.Between > 0 && !start && c.Op == OpWork && c.Legs == 0 && c.N.N <= 1 && c.Target.Which == Next {
+				c.Target.N = Num{N: e.Between}
+			}
+		}
 		if makesStitches(s) {
 			begun = true
 		}

@@ -131,7 +131,7 @@ func (x *rowReader) intoPlace(start int, g *Step) []*Step {
 		x.accept("all")
 	}
 	pl := x.place()
-	if len(pl) == 0 || !pl[0].said || pl[0].Span.Empty() || x.ts[save].isAny("to", "until", "across", "around", "along") && pl[0].Which == Each && pl[0].Bound.Kind != NoBound {
+	if len(pl) == 0 || !pl[0].said || pl[0].Span.Empty() || pl[0].Which == Each && pl[0].Bound.Kind != NoBound && pl[0].Span == pl[0].Bound.Span || x.ts[save].isAny("to", "until", "across", "around", "along") && pl[0].Which == Each && pl[0].Bound.Kind != NoBound {
 		x.p = save
 		// a number of times, and then the place
 		tm, ok := x.times()

@@ -27,6 +27,9 @@ func (x *rowReader) note() []*Step {
 		}
 		x.p = start
 	}
+	if x.phrase("all", "in|into", "[the]", "one|same|a|1", "place|st|stitch|sp|space|loop|spot") {
+		return take()
+	}
 	if x.phrase("which|that", "gives|makes|is|are|will|should|leaves|brings|makes|give") && !x.at(-1).isAny("that") {
 		return clause()
 	}
@@ -286,7 +289,7 @@ func (x *rowReader) toSentenceEnd() {
 		if depth == 0 && (t.isAny(".", ")", "]", "}", ";", "{", "=") || t.isAny("(", "[", "<") && x.totalLike() || t.is("-") && !t.glued && x.totalLike()) {
 			return
 		}
-		if t.head && x.p > start && x.rowCapital() {
+		if t.head && x.p > start && x.rowCapital() || depth == 0 && t.is("and") && x.at(1).isAny("work", "crochet") && x.stitchFollows(2) {
 			return
 		}
 		if t.isAny("(", "[") {

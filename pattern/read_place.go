@@ -107,7 +107,7 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		}
 	case "picot", "picots":
 		return noun{filter: Filter{Kind: PicotPlace}, tokens: 1 + x.spaceAfter(k+1)}, true
-	case "group", "groups", "grp", "cluster", "clusters", "cl", "petal", "petals", "scallop", "scallops", "block", "blocks", "section", "point":
+	case "group", "groups", "grp", "pair", "pairs", "tuft", "tufts", "cluster", "clusters", "cl", "petal", "petals", "scallop", "scallops", "block", "blocks", "section", "point":
 		if t.text == "cluster" || t.text == "clusters" || t.text == "cl" {
 			return noun{filter: Filter{Kind: AnyCluster}, tokens: 1}, true
 		}
@@ -123,6 +123,9 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 	case "joining", "join":
 		if n := x.phraseAt(k+1, "sl|slip|ss", "[st|stitch]"); n > 0 {
 			return noun{marked: true, tokens: n + 1}, true
+		}
+		if t.text == "joining" && x.at(k+1).isAny("st", "stitch") {
+			return noun{filter: Filter{Kind: AnyStitch}, tokens: 2}, true
 		}
 		return noun{}, false
 	case "marked", "marker":
@@ -607,6 +610,15 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		x.p++
 		t.Which = Same
 		t.plain = w.isAny("it")
+		if l := x.lastStep; l != nil && (l.Times.Bound.Kind == ToLast || l.Target.Bound.Kind == ToLast) && w.isAny("it", "that", "one", "them") {
+			t.Which, t.N = Next, Num{N: 1} // "until 1 dc is left, dc in it"
+			b := l.Times.Bound
+			if b.Kind != ToLast {
+				b = l.Target.Bound
+			}
+			t.N = b.N
+			return done(true)
+		}
 		if w.isAny("one") {
 			t.Which = Next
 		}
@@ -615,6 +627,11 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		x.p++
 		t.Which = Next
 		return done(x.counted(&t, true))
+	case w.kind == tNum && prep && x.at(1).isAny("ch", "chain") && x.at(-1).is("the") && x.at(-2).isAny("under", "over"):
+		t.Which, t.N, t.plain = Next, Num{N: 1}, true
+		t.Of = []Filter{{Kind: Space, Size: w.num}}
+		x.p += 2
+		return done(true)
 	case w.kind == tNum && prep:
 		if n, ok := x.sizedSpace(0); ok {
 			x.p += n.tokens
@@ -743,7 +760,17 @@ func (x *rowReader) each(t *Target) bool {
 	}
 	if x.accept("next", "following", "foll", "nxt") {
 		t.Which = Next
+		if x.at(-1).isAny("following", "foll") && x.peek().kind != tNum && x.at(-2).isAny("every", "each") {
+			ok := x.counted(t, true) // "in every following ch": all of them
+			t.Which, t.N = Each, Num{}
+			return ok
+		}
 		return x.counted(t, true)
+	}
+	if x.peek().kind == tNum && x.at(1).isAny("ch", "chain") && x.at(-1).isAny("each", "every") && !x.at(2).isAny("sp", "-", "loop", "space") {
+		t.Of = []Filter{{Kind: Space, Size: x.peek().num}} // "under each 5 chain"
+		x.p += 2
+		return true
 	}
 	if x.accept("rem", "remaining", "other", "unworked", "single", "individual") {
 		t.Bound = Bound{Kind: ToEnd}
@@ -999,7 +1026,8 @@ func (x *rowReader) qualify(t *Target) {
 				x.p++
 			}
 		case x.besidePiece(t):
-		case len(t.Of) > 0 && t.Of[0].Kind == Space && x.phrase("between|bet", "[each|the|next|two|2]", "[2]", "groups|group|shells|shell|clusters|cluster|fans|v|dc|sts|pairs|sets|tr|popcorns|bobbles|petals|them", "[-]", "[sts|st|groups]"):
+		case len(t.Of) > 0 && t.Of[0].Kind == Space && x.betweenThings():
+			t.Of = []Filter{{Kind: Space, Name: "gap"}}
 			if f := t.Of[0]; f.Size == 0 && f.Name == "" && len(t.Of) == 1 {
 				f.Name = "between"
 				t.Of = []Filter{f}
@@ -1053,6 +1081,27 @@ func (x *rowReader) rowOf(t *Target) bool {
 		x.p += 3
 		return true
 	}
+	return false
+}
+
+// betweenThings reads "between groups", "between dc" after "in each space".
+func (x *rowReader) betweenThings() bool {
+	save := x.p
+	if !x.accept("between", "bet", "betw") {
+		return false
+	}
+	x.accept("each", "the", "next", "two", "any")
+	if x.peek().kind == tNum {
+		x.p++
+	}
+	if x.accept("them", "those") {
+		return true
+	}
+	if n, ok := x.nounAt(0); ok {
+		x.p += n.tokens
+		return true
+	}
+	x.p = save
 	return false
 }
 

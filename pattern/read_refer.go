@@ -102,7 +102,7 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 			r.LastRows = 2
 		}
 		return true
-	case isRowWord(x.peek()) && !x.peek().is("r") || x.peek().is("r") && x.at(1).kind == tNum:
+	case isRowWord(x.peek()) && !x.peek().is("r") || x.peek().is("r") && (x.at(1).kind == tNum || x.at(1).is(".") && x.at(2).kind == tNum):
 		if !x.rowNumbers(r) {
 			return false
 		}
@@ -316,6 +316,17 @@ func (x *rowReader) referEdits(r *Refer) {
 	x.accept(",", "but", "only")
 	x.accept("but", "and")
 	start := x.p
+	if x.phrase("[with|having|working|but]") && x.peek().kind == tNum && x.stitchFollows(1) {
+		n := x.peek().num
+		x.p++
+		_, k := x.stitchAt(0)
+		x.p += k
+		if x.phrase("between", "[the]", "inc|incs|increases|dec|decs|decreases") {
+			r.Edits = append(r.Edits, Edit{Span: x.spanFrom(start), Between: n})
+			return
+		}
+	}
+	x.p = start
 	if x.phrase("making|working|having|using|make|work|with", "[a|an]") {
 		text := x.peekClause()
 		if x.ts[start].isAny("with", "using") && x.peek().isAny("a", "b", "c", "d", "e", "mc", "cc", "color", "colour", "yarn") || x.ts[start].isAny("with") && !x.hasDigits(text) {

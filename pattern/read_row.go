@@ -141,7 +141,7 @@ func (x *rowReader) fillList(out, made []*Step) *Step {
 
 // saidAll reports "all in corner loop" among the words from a token on.
 func (x *rowReader) saidAll(from int) bool {
-	for i := from; i+1 < x.p; i++ {
+	for i := max(from, 0); i+1 < x.p; i++ {
 		if x.ts[i].is("all") && x.ts[i+1].isAny("in", "into") {
 			return true
 		}
@@ -229,10 +229,11 @@ func sameFilters(a, b []Filter) bool {
 // lastWhere takes "last dc in top of ch 3" after work that ran to the end: it
 // says where the last of those stitches goes, and is no stitch more.
 func (x *rowReader) lastWhere() *Step {
-	if !x.bounded && !(len(x.marks) > 0) || x.p == 0 {
+	if x.p == 0 {
 		return nil
 	}
 	start := x.p
+	sure := x.bounded || len(x.marks) > 0
 	x.accept("the")
 	if !x.accept("last", "final") {
 		x.p = start
@@ -243,8 +244,8 @@ func (x *rowReader) lastWhere() *Step {
 		x.p++
 	}
 	x.nounDrop()
-	x.accept("going", "worked", "falling", "landing", "placed", "made", "being", "coming")
-	if x.p == start || !x.accept("in", "into", "on") {
+	sure = x.accept("going", "worked", "falling", "landing", "placed", "made", "being", "coming") || sure
+	if !sure || !x.accept("in", "into", "on") {
 		x.p = start
 		return nil
 	}
@@ -289,7 +290,7 @@ func (x *rowReader) connector() bool {
 	case "the":
 		return x.at(1).kind == tNum || x.at(1).isAny("following")
 	case "work", "working":
-		if x.at(1).kind == tOrd || isRowWord(x.at(1)) {
+		if x.at(1).kind == tOrd || isRowWord(x.at(1)) || x.at(1).kind == tNum && (isRowWord(x.at(2)) || x.at(2).is("more") && isRowWord(x.at(3))) {
 			return false
 		}
 		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "last", "same", "the", "this", "these", "now", "loosely", "both", "same", "rows", "row", "each", "every")
@@ -425,6 +426,7 @@ func (x *rowReader) unknown() []*Step {
 	sp := x.spanFrom(start)
 	if hard {
 		x.row.bad = append(x.row.bad, sp)
+		x.worked, x.bounded = true, true // so that the total after it is seen as one
 	}
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 }
@@ -472,6 +474,9 @@ func (x *rowReader) chain() []*Step {
 		n, ok = x.number()
 		x.p++
 		x.accept("loosely", "sts", "st", "stitches")
+	case x.phrase("cast", "on") && x.peek().kind == tNum:
+		n, ok = x.number()
+		ok = ok && x.accept("ch", "chain", "chains", "sts")
 	case x.phrase("begin|start|starting|beginning|commence|commencing", "with|by", "[chaining|making|working]", "[a]"):
 		if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") {
 			n, ok = x.number()
@@ -525,7 +530,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	x.phrase("being", "careful", "not", "to", "twist", "[ch|chain|it]", "[,]")
 	x.phrase("without", "twisting", "[,]")
 	at := x.p
-	joined := x.phrase("join|close|connect|joined|closed") || x.phrase("sl|slip|ss|slst", "[st|stitch]")
+	joined := x.phrase("join|close|connect|joined|closed") || x.phrase("s", "s") || x.phrase("sl|slip|ss|slst", "[st|stitch]")
 	if !joined {
 		x.p = start
 		return nil

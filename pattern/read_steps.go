@@ -53,6 +53,7 @@ func (x *rowReader) skip() []*Step {
 		s.Target.Which = RowEnds
 	default:
 		n := x.p
+		s.Target.plain = true
 		if !x.counted(&s.Target, false) {
 			x.p = n
 			if !x.peek().separator() && !x.end() && !x.peek().isAny(")", "*") {
@@ -62,7 +63,9 @@ func (x *rowReader) skip() []*Step {
 		}
 	}
 	x.qualify(&s.Target)
-	x.phrase("below", "it|ch|this")
+	if x.phrase("below|under|beneath", "[the]", "it|ch|this|chain|ch") {
+		s.Target.Which = First
+	}
 	// "skip next dc, ch-1 sp and dc", "skip 1 sc and ch-1 sp"
 	out := []*Step{s}
 	for {
@@ -317,7 +320,7 @@ func (x *rowReader) otherSide() []*Step {
 		x.accept("with")
 		return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	}
-	if !x.phrase("opposite|other|unused|second|remaining|free|underside|reverse|back", "[side|sides|loops|loop|lps|edge]", "[of|along]", "[the]") &&
+	if !x.phrase("opposite|other|unused|second|remaining|free|underside|under|reverse|back", "[side|sides|loops|loop|lps|edge]", "[of|along]", "[the]") &&
 		!x.phrase("other|opposite") {
 		x.p = start
 		return nil
@@ -600,7 +603,7 @@ func (x *rowReader) attach() []*Step {
 				s.Stitch = id
 			}
 		} else {
-			x.p -= 1
+			x.p--
 			x.colourWord()
 		}
 	} else if id, n := x.stitchAt(0); n > 0 && id == stitch.Slip {
@@ -652,7 +655,7 @@ func (x *rowReader) colourWord() {
 	if _, n := x.stitchAt(0); n > 0 {
 		return
 	}
-	if x.at(1).isAny("in", "to", "with", "at", ",", "on", "into", "yarn") || x.end1() || x.at(1).separator() {
+	if x.at(1).isAny("in", "to", "with", "at", ",", "on", "into", "yarn", "between", "around") || x.end1() || x.at(1).separator() {
 		x.p++
 		x.accept("yarn")
 	}

@@ -235,7 +235,7 @@ func (x *rowReader) totalEnds() bool {
 			}
 		}
 	}
-	return t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
+	return t.isAny("altogether", "overall") || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
 }
 
 // parts = part { ( "," | "+" | "and" | "&" | ";" | "/" ) part } .

@@ -61,6 +61,12 @@ func (x *rowReader) work() []*Step {
 		}
 		x.accept("more", "additional", "extra", "regular", "of", "further")
 	}
+	if counted && x.peek().is("-") && x.stitchFollows(1) {
+		_, n := x.stitchAt(1)
+		if x.at(1+n).isAny("cluster", "cl", "bobble", "popcorn", "puff", "clusters") {
+			x.p++ // "3-tr cluster"
+		}
+	}
 	if inc := x.incDec(start, count, counted); inc != nil {
 		return inc
 	}
@@ -273,6 +279,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		}
 	}
 	save := x.p
+	if x.peek().is(",") && x.at(1).is("all") && x.at(2).isAny("in", "into") {
+		x.p++
+	}
 	if x.peek().isAny("closely") || x.phrase("all", "along|around|round", "[the]", "[upper|lower|outer|top|side|neck|bottom]", "edge|edges|side|sides|opening") || x.phrase("on|around|round|along", "[all]", "[the]", "four|all|both|other|three", "sides|edges") {
 		return x.free(start, s, counted)
 	}
@@ -657,7 +666,8 @@ func (x *rowReader) eachEnd(start, sign int) []*Step {
 // everyNth reads "making 2 sc in every 5th sc": so many more as fit.
 func (x *rowReader) everyNth() []*Step {
 	start := x.p
-	if !x.phrase("making|working|with|but|work") || x.peek().kind != tNum {
+	x.phrase("making|working|with|but|work")
+	if x.peek().kind != tNum {
 		x.p = start
 		return nil
 	}

@@ -164,7 +164,7 @@ func (r *reader) digitIn(from, to int) bool {
 // name enters the names of a special stitch, with their plurals.
 func (r *reader) name(sp *Special) {
 	for _, n := range sp.Names {
-		for _, v := range []string{n, n + "s", n + " st", n + " sts", n + " stitch", n + " stitches"} {
+		for _, v := range []string{n, n + "s", n + " st", n + " sts", n + " stitch", n + " stitches", n + "es"} {
 			if _, ok := r.names[v]; !ok || v == n {
 				r.names[v] = sp
 			}

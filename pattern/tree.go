@@ -342,6 +342,7 @@ type Refer struct {
 type Edit struct {
 	Span     Span
 	From, To int64 // chains; From is 0 where every loop changes
+	Between  int64 // plain stitches between increases or decreases
 }
 
 type rowChanges struct {

@@ -443,8 +443,12 @@ func (w *rowWork) skip(s *Step) bool {
 	case TurnTop:
 		return true
 	}
-	if w.opts.has(optSkipUnder) && w.stands && w.taken == 1 && w.skipped == 0 && n == 1 && len(t.Of) < 2 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
-		return true
+	if w.stands && w.taken == 1 && w.skipped == 0 && n == 1 && len(t.Of) < 2 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
+		// "3 ch, turn, miss 1 tr": usually the one under the chain, unless the
+		// chain carries a space
+		if under := t.plain && w.pending == 0 && t.Which == Next; under != w.opts.has(optSkipUnder) {
+			return true
+		}
 	}
 	if w.below.chain && w.cur == (cursor{}) && !w.begun && n >= 1 {
 		w.lastSet = true // an instruction where to begin: nothing is skipped besides

@@ -253,6 +253,9 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 			}
 		case Space:
 			switch {
+			case f.Name == "gap" && w.openGaps():
+			case f.Name == "gap" && w.below.has(Filter{Kind: Space}):
+				set(i, Filter{Kind: Space})
 			case w.below.chain:
 				set(i, Filter{Kind: ChainStitch}) // the loops of a foundation
 			case f.Size > 0 && w.below.has(Filter{Kind: Space}):
@@ -272,6 +275,8 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 					return of
 				}
 				if w.openGaps() {
+				} else if f.Name == "gap" {
+					set(i, Filter{Kind: AnyStitch}) // as many gaps as stitches
 				} else if w.below.stitches(0, 0, true) > 0 {
 					set(i, Filter{Kind: AnyStitch})
 					if len(of) == 1 {
