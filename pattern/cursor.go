@@ -39,7 +39,8 @@ type rowWork struct {
 	host      *hostUse
 	closing   int64 // chains of the last space of a round
 	steps     int64
-	tchApart  bool // the row names the turning chain apart from the other stitches
+	toEnd     counts // see leftOfMany
+	tchApart  bool   // the row names the turning chain apart from the other stitches
 
 	problems  []problem
 	trace     []*Trace
@@ -183,6 +184,10 @@ func (w *rowWork) seek(of []Filter) (stepped int64, inGroup, ok bool) {
 
 // left counts the places that answer from the cursor to the end.
 func (w *rowWork) left(of []Filter) int64 {
+	if len(of) == 0 && len(w.below.runs)-w.cur.i > fewRuns {
+		return w.leftOfMany()
+	}
+	w.pr.spend((len(w.below.runs) - w.cur.i) / 16)
 	n := int64(0)
 	off := w.cur.off
 	for i := w.cur.i; i < len(w.below.runs); i++ {
@@ -193,6 +198,40 @@ func (w *rowWork) left(of []Filter) int64 {
 		off = 0
 	}
 	return n
+}
+
+// fewRuns is how many runs are counted faster than looked up.
+const fewRuns = 32
+
+// leftOfMany is left for any stitch, with the counts to the end of the fabric
+// worked out once: a repeat over a long mesh asks at every pass.
+func (w *rowWork) leftOfMany() int64 {
+	f, c := w.below, &w.toEnd
+	if c.of != f || len(c.n) != len(f.runs)+1 || c.apart != w.tchApart || c.slips != f.slips || c.opts != w.opts || c.last != f.runs[len(f.runs)-1].n {
+		w.pr.spend(len(f.runs) / 4)
+		*c = counts{of: f, n: make([]int64, len(f.runs)+1), apart: w.tchApart, slips: f.slips, opts: w.opts, last: f.runs[len(f.runs)-1].n}
+		for i := len(f.runs) - 1; i >= 0; i-- {
+			c.n[i] = c.n[i+1]
+			if r := &f.runs[i]; w.matches(&r.place, nil) && !(r.turn && w.tchApart) {
+				c.n[i] += r.n
+			}
+		}
+	}
+	n := c.n[w.cur.i]
+	if c.n[w.cur.i+1] != n {
+		n -= w.cur.off
+	}
+	return n
+}
+
+// counts is how many stitches are left from each run of a fabric on, and
+// under which reading.
+type counts struct {
+	of           *fabric
+	n            []int64
+	last         int64
+	opts         options
+	apart, slips bool
 }
 
 // leftWith counts as left does, the turning chain among them.

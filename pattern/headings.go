@@ -90,7 +90,7 @@ func (r *reader) startSection(sec section, after int, ln line) {
 			r.heading.name = r.text(ln.start, ln.end)
 			r.heading.make = 1
 			r.heading.span = Span{int(r.toks[ln.start].start), int(r.toks[ln.end-1].end)}
-			r.heading.line, _ = r.src.Position(r.heading.span.Start)
+			r.heading.line = r.src.lineAt(r.heading.span.Start)
 		}
 	}
 }
@@ -457,7 +457,7 @@ func (r *reader) newHeading(ln line) {
 		}
 	}
 	h.span = Span{int(r.toks[ln.start].start), int(r.toks[ln.end-1].end)}
-	h.line, _ = r.src.Position(h.span.Start)
+	h.line = r.src.lineAt(h.span.Start)
 	h.level = r.toks[ln.start].heading
 	r.heading = h
 }

@@ -484,7 +484,7 @@ func (r *reader) currentPiece(i int) *Piece {
 		r.settleHeading(true)
 	}
 	if r.piece == nil {
-		line, _ := r.src.Position(int(r.toks[i].start))
+		line := r.src.lineAt(int(r.toks[i].start))
 		r.addPiece(&Piece{Copies: 1, Line: line})
 	}
 	return r.piece

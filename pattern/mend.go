@@ -196,7 +196,7 @@ func (w *pieceWork) try(ask *mendAsk, label *Row) *trial {
 	c.rows = c.rows[:len(c.rows):len(c.rows)]
 	c.uses = c.uses[:len(c.uses):len(c.uses)]
 	items := w.mends.items
-	before := pr.worked
+	before, spent, kept := pr.worked, pr.spent, pr.kept
 	for i := ask.at; i < len(items) && !t.done; i++ {
 		it, next := items[i], 0
 		if it.row == ask.label {
@@ -207,7 +207,8 @@ func (w *pieceWork) try(ask *mendAsk, label *Row) *trial {
 		}
 		c.workItem(it, next)
 	}
-	pr.mended += pr.worked - before + len(piece.Rows)/256
+	pr.mended += pr.worked - before + len(piece.Rows)/256 + int(pr.spent-spent)/512
+	pr.spent, pr.kept = spent, kept
 	return t
 }
 

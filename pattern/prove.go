@@ -23,7 +23,10 @@ type prover struct {
 	asked  []turnKey        // chains whose value nobody says
 	worked int
 	quiet  bool
-	mended int // rows worked in search of mends
+
+	spent, kept int64 // see budget.go
+	saidMuch    bool
+	mended      int // rows worked in search of mends
 }
 
 // say keeps a finding.
@@ -187,8 +190,9 @@ func (pr *prover) provePiece(p *Piece) {
 	found := len(pr.out)
 	pr.asked = pr.asked[:0]
 	pr.flips = make(map[turnKey]bool)
+	kept := pr.kept
 	best := pr.workPiece(p)
-	score := scoreOf(pr.out[found:])
+	score, bestKept := scoreOf(pr.out[found:]), pr.kept
 	if score == 0 || len(pr.asked) == 0 {
 		pr.mendPiece(best)
 		pr.pieces = append(pr.pieces, best)
@@ -203,7 +207,7 @@ func (pr *prover) provePiece(p *Piece) {
 	var bestFlips map[turnKey]bool
 	worked := pr.worked
 	for bits := 1; bits < 1<<len(asked) && score > 0; bits++ {
-		if pr.worked-worked > 4*maxWorked {
+		if pr.worked-worked > 4*maxWorked || pr.spent > maxSpent/8 {
 			break
 		}
 		pr.flips = make(map[turnKey]bool)
@@ -212,10 +216,10 @@ func (pr *prover) provePiece(p *Piece) {
 				pr.flips[k] = true
 			}
 		}
-		pr.out = pr.out[:found]
+		pr.out, pr.kept = pr.out[:found], kept
 		w := pr.workPiece(p)
 		if s := scoreOf(pr.out[found:]); s < score {
-			score, best, bestFlips = s, w, pr.flips
+			score, best, bestFlips, bestKept = s, w, pr.flips, pr.kept
 			bestOut = append(bestOut[:0:0], pr.out[found:]...)
 		}
 	}
@@ -225,7 +229,7 @@ func (pr *prover) provePiece(p *Piece) {
 			pr.out = append(pr.out, pr.flipNote(p, best, k))
 		}
 	}
-	pr.flips, best.flips = bestFlips, bestFlips
+	pr.flips, best.flips, pr.kept = bestFlips, bestFlips, bestKept
 	pr.mendPiece(best)
 	pr.pieces = append(pr.pieces, best)
 	pr.register(best)

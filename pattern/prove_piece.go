@@ -37,6 +37,10 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 // says to repeat.
 func (w *pieceWork) workItem(it item, next int) {
 	row := it.row
+	if w.pr.exhausted() {
+		w.tooMuch(row, it)
+		return
+	}
 	own := len(row.Steps) > 0 && stepsMake(row.Steps)
 	block := []*Row{row}
 	count := it.count()
@@ -288,6 +292,10 @@ func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total 
 			return
 		}
 		row := block[k%len(block)]
+		if k > 0 && pr.exhausted() {
+			w.tooMuch(label, item{row: label, from: from + k, to: from + count - 1})
+			return
+		}
 		if pr.worked++; pr.worked > 6*maxWorked || k > maxWorked {
 			pr.say(Error, CodeTooLarge, label.labelSpan, fmt.Sprintf("more than %d rows that all differ: the rest of %s is not worked out", maxWorked, label.Label), "")
 			return
@@ -372,7 +380,7 @@ func (w *pieceWork) newProof(row, label *Row, from, to int) *RowProof {
 	if label != row && label.Side != SideUnsaid {
 		rp.Side = label.Side
 	}
-	rp.Line, _ = w.pr.pat.Source.Position(label.Span.Start)
+	rp.Line = w.pr.pat.Source.lineAt(label.Span.Start)
 	if rp.Label == "" {
 		rp.Label = fmt.Sprintf("Row %d", from)
 		if label.Kind == Round {
@@ -396,6 +404,7 @@ func (w *pieceWork) note(row *Row, number int) {
 	if f == nil {
 		f = &fabric{}
 	}
+	w.pr.kept += int64(len(f.runs))
 	w.rows = append(w.rows, workedRow{number: number, fabric: f, row: row, worked: -1})
 }
 

@@ -9,6 +9,10 @@ import (
 // attempt works a row once under a reading.
 func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	rw := &rowWork{pr: w.pr, pc: w, row: row, opts: opts, kind: row.Kind}
+	w.pr.spend(8)
+	if below != nil {
+		w.pr.spend(len(below.runs) / 4)
+	}
 	if below != nil {
 		f := *below
 		f.slips = w.slipsCount(&f) || opts.has(optSlips)
@@ -662,6 +666,7 @@ func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, tot
 		rp.Stated = w.statedTotal(total)
 	}
 	rp.Trace = &Trace{Times: 1, Kids: orLeaf(rw.trace), Stitches: sumTrace(rw.trace)}
+	w.pr.kept += rp.Trace.size(maxKept)
 	out := rw.out
 	w.foundation = max(w.foundation, w.chainsOf(rw))
 	w.belowJoined = rw.joined

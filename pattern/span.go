@@ -53,6 +53,11 @@ func (s *Source) Position(offset int) (line, column int) {
 	return i + 1, utf8.RuneCountInString(s.Text[s.lines[i]:offset]) + 1
 }
 
+// lineAt is the line of a byte offset, from 1.
+func (s *Source) lineAt(offset int) int {
+	return sort.Search(len(s.lines), func(i int) bool { return s.lines[i] > offset })
+}
+
 // Line is the text of a line, counted from 1, without its line end.
 func (s *Source) Line(n int) string {
 	if n < 1 || n > len(s.lines) {

@@ -41,8 +41,8 @@ func (w *rowWork) warn(code Code, s *Step, format string, args ...any) {
 // run works a list of steps. It is false where the row runs out of places.
 func (w *rowWork) run(steps []*Step) bool {
 	for i, s := range steps {
-		if w.steps++; w.steps > maxSteps {
-			return w.fail(CodeTooLarge, s, 0, "more than %d instructions: this row is too large to be worked one by one", maxSteps)
+		if !w.step(s) {
+			return false
 		}
 		if !w.exec(s, steps[i+1:]) {
 			return false

@@ -79,8 +79,8 @@ func (w *rowWork) alongTake(b *Step, n int64) bool {
 		return true
 	}
 	for ; n > 0; n-- {
-		if w.steps++; w.steps > maxSteps {
-			return w.fail(CodeTooLarge, b, 0, "more than %d instructions: this row is too large to be worked one by one", maxSteps)
+		if !w.step(b) {
+			return false
 		}
 		w.take(1)
 		if !w.inPlace(b, per) {

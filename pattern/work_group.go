@@ -145,8 +145,8 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 	}
 	w.lastFresh = false
 	for i := int64(0); i < n; i++ {
-		if w.steps++; w.steps > maxSteps {
-			return w.fail(CodeTooLarge, s, 0, "more than %d instructions: this row is too large to be worked one by one", maxSteps)
+		if !w.step(s) {
+			return false
 		}
 		if got := w.takeLegs(s, of, 1, 1); got < 0 {
 			if w.slack > 0 {
@@ -326,8 +326,8 @@ func sumTrace(ts []*Trace) int64 {
 // placeBody makes the things that go into one place.
 func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
 	for _, b := range body {
-		if w.steps++; w.steps > maxSteps {
-			return w.fail(CodeTooLarge, b, 0, "more than %d instructions: this row is too large to be worked one by one", maxSteps)
+		if !w.step(b) {
+			return false
 		}
 		switch b.Op {
 		case OpWork:
@@ -1038,8 +1038,8 @@ func (w *rowWork) filet(s *Step) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	solid := s.Name == "solid mesh"
 	for i := int64(0); i < n; i++ {
-		if w.steps++; w.steps > maxSteps {
-			return w.fail(CodeTooLarge, s, 0, "too many meshes")
+		if !w.step(s) {
+			return false
 		}
 		w.norm()
 		opening := i == 0 && w.chained >= 5 && !w.meshBegun && !solid
