@@ -54,6 +54,14 @@ func (s *Store) update(write func(*bbolt.Tx) error) error {
 	return s.whereabouts()
 }
 
+// Damaged is the first damage seen, or nil.
+func (s *Store) Damaged() error {
+	if p := s.damage.Load(); p != nil {
+		return *p
+	}
+	return nil
+}
+
 // watch remembers the first damage seen.
 func (s *Store) watch(err error) error {
 	if errors.Is(err, ErrDamaged) {

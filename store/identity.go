@@ -11,6 +11,9 @@ import (
 // uidSize is how many bytes name a project, or a basket, among all there are.
 const uidSize = 16
 
+// NewUID names a project that is in no basket yet.
+func NewUID() string { return freshUID() }
+
 func freshUID() string {
 	var b [uidSize]byte
 	rand.Read(b[:]) // never fails

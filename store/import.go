@@ -44,7 +44,8 @@ func (s *Store) Import(r io.Reader) ([]Merged, error) {
 	return s.merge(all)
 }
 
-// Merge puts one project with its log into the basket, as Import does.
+// Merge puts one project with its log into the basket, as Import does. Both
+// give ErrBusy where a project that would change is being worked.
 func (s *Store) Merge(p Project, log []counter.Event) (Merged, error) {
 	if !isUID(p.UID) {
 		p.UID = freshUID()
@@ -57,15 +58,9 @@ func (s *Store) Merge(p Project, log []counter.Event) (Merged, error) {
 }
 
 func (s *Store) merge(all []carried) (merged []Merged, err error) {
-	s.writersMu.Lock()
-	busy := len(s.writers) > 0
-	s.writersMu.Unlock()
-	if busy {
-		return nil, ErrBusy
-	}
 	err = s.update(func(tx *bbolt.Tx) error {
 		merged = nil // a commit that failed may be made again
-		m, err := newMerger(tx)
+		m, err := newMerger(tx, s.writing)
 		if err != nil {
 			return err
 		}
@@ -83,6 +78,13 @@ func (s *Store) merge(all []carried) (merged []Merged, err error) {
 	}
 	s.copier.want()
 	return merged, nil
+}
+
+// writing reports whether a project has a writer.
+func (s *Store) writing(id string) bool {
+	s.writersMu.Lock()
+	defer s.writersMu.Unlock()
+	return s.writers[id] != nil
 }
 
 // carried is a project with its log, from elsewhere.

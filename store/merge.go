@@ -24,10 +24,12 @@ type Merged struct {
 type merger struct {
 	tx  *bbolt.Tx
 	ids map[string][]byte // the keys of the projects that are there, by UID
+
+	busy func(id string) bool
 }
 
-func newMerger(tx *bbolt.Tx) (*merger, error) {
-	m := &merger{tx, map[string][]byte{}}
+func newMerger(tx *bbolt.Tx, busy func(id string) bool) (*merger, error) {
+	m := &merger{tx, map[string][]byte{}, busy}
 	return m, tx.Bucket(projectsBucket).ForEach(func(key, _ []byte) error {
 		p, err := getHead(tx, key)
 		m.ids[p.UID] = bytes.Clone(key)
@@ -43,6 +45,9 @@ func (m *merger) take(c carried) (Merged, error) {
 	own, err := get(m.tx, key)
 	if err != nil {
 		return Merged{}, err
+	}
+	if m.busy(own.ID) {
+		return Merged{}, ErrBusy
 	}
 	log, err := readLog(m.tx, own.Project)
 	if err != nil {

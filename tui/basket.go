@@ -23,6 +23,12 @@ type BasketConfig struct {
 	Open  func(Item) (*Walk, error) // called aside from the screen; it may wait for the disk
 	Now   func() time.Time
 	Look  Look
+	// Unsaved, if it is not nil, is said at once: what is not on the disk, or
+	// cannot be.
+	Unsaved error
+	// LookOnly says why things can only be looked at; "" where they can be
+	// worked.
+	LookOnly string
 }
 
 // Basket is the screen with the things in progress.
@@ -45,6 +51,12 @@ func NewBasket(cfg BasketConfig) *Basket {
 		it.Title = Clean(it.Title)
 		b.cfg.Items[i] = it
 	}
+	if cfg.LookOnly != "" {
+		b.note = "Only looking: " + Clean(cfg.LookOnly)
+	}
+	if cfg.Unsaved != nil {
+		b.fail(fmt.Errorf("NOT SAVED: %w", cfg.Unsaved))
+	}
 	return b
 }
 
@@ -58,6 +70,12 @@ func (b *Basket) ink() *theme              { return b.theme }
 func (b *Basket) fail(err error) {
 	b.opening, b.broken = false, true
 	b.note = sentence(err.Error())
+}
+
+func (b *Basket) tell(note string) {
+	if note != "" && !b.broken {
+		b.note = Clean(note)
+	}
 }
 
 func (b *Basket) idle(name string) {

@@ -149,6 +149,9 @@ func (f *frame) alarm() {
 	if n := f.w.appended - f.w.safe; n > 0 {
 		text += fmt.Sprintf(", the last %d only in memory", n)
 	}
+	if f.w.cfg.Elsewhere.Write != nil {
+		text += ", w writes a file"
+	}
 	text = clip(text+": "+Clean(f.w.broken.Error()), f.width)
 	f.line(span{alarm, text + strings.Repeat(" ", max(f.width-cells(text), 0))})
 }

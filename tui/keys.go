@@ -13,10 +13,11 @@ func bind(name, does string, keys ...string) key.Binding {
 
 // Keys that hold everywhere.
 var (
-	keyHelp = bind("?", "every key, and what it does", "?")
-	keyQuit = bind("q", "leave; everything is kept", "q", "Q", "ctrl+c")
-	keyRest = bind("Ctrl+Z", "lay the program aside, back to the shell", "ctrl+z")
-	keyEsc  = bind("Esc", "close this and go back to the row", "esc")
+	keyHelp      = bind("?", "every key, and what it does", "?")
+	keyQuit      = bind("q", "leave; everything is kept", "q", "Q", "ctrl+c")
+	keyElsewhere = bind("w", "while nothing can be saved: write the walk to another file", "w", "W")
+	keyRest      = bind("Ctrl+Z", "lay the program aside, back to the shell", "ctrl+z")
+	keyEsc       = bind("Esc", "close this and go back to the row", "esc")
 
 	keyPress  = bind("Enter", "press the lit button", "enter", "ctrl+j")
 	keyLight  = bind("Tab", "light the next button", "tab", "right")
@@ -97,5 +98,5 @@ var allKeys = []keyGroup{
 	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
 	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},
-	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyBasket, keyRest, keyQuit}},
+	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyBasket, keyElsewhere, keyRest, keyQuit}},
 }

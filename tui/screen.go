@@ -25,7 +25,8 @@ type page interface {
 	idle(key string) // a key that nothing listens to
 	tick()
 	fail(error) // a page asked for could not be had
-	draw()      // makes ready for view
+	tell(note string)
+	draw() // makes ready for view
 	view() string
 	ink() *theme
 	close() error
@@ -39,8 +40,12 @@ type (
 	turnMsg  struct {
 		page page
 		err  error
+		note string
 	}
 )
+
+// Page is what a screen shows: a [*Basket], a [*Walk] or a [*Notice].
+type Page = page
 
 // Screen is the terminal, with a basket or a walk on it.
 type Screen struct {
@@ -84,6 +89,9 @@ func NewScreen(first page, o Options) *Screen {
 // any goroutine, before Run and after it.
 func (s *Screen) Send(m tea.Msg) { s.prog.Send(m) }
 
+// Show puts another page in front, with a note that says why.
+func (s *Screen) Show(p Page, note string) { s.Send(turnMsg{page: p, note: note}) }
+
 // Run shows the screen until the maker leaves, a signal says so or ctx ends.
 // On every way out the terminal is put back and the journal is on disk; the
 // error says what went wrong, a signal or an ended ctx being nothing wrong.
@@ -108,25 +116,37 @@ func (s *Screen) Run(ctx context.Context) error {
 	case ctx.Err() != nil:
 		err = nil // the terminal went away with the signal
 	}
-	return errors.Join(err, s.model.page.close())
+	if b := s.model.broken; b != nil {
+		err = b
+	}
+	return errors.Join(err, s.model.close())
 }
 
 // model is what bubbletea runs: the page in front, and the help over it.
 type model struct {
 	page          page
-	help          *helpSheet // nil while closed
+	help          *helpSheet      // nil while closed
+	sheet         *elsewhereSheet // nil while closed
+	broken        *Breakdown      // what the screen broke down with
 	width, height int
 }
 
-func (m *model) Init() tea.Cmd { return tea.Batch(m.page.open(), second()) }
+func (m *model) Init() (cmd tea.Cmd) {
+	defer m.breakdown(&cmd)
+	return tea.Batch(m.page.open(), second())
+}
 
 // second is the beat of the clock on the screen.
 func second() tea.Cmd {
 	return tea.Tick(time.Second, func(time.Time) tea.Msg { return tickMsg{} })
 }
 
-func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	cmd := m.update(msg)
+func (m *model) Update(msg tea.Msg) (_ tea.Model, cmd tea.Cmd) {
+	defer m.breakdown(&cmd)
+	if m.broken != nil {
+		return m, tea.Quit
+	}
+	cmd = m.update(msg)
 	m.page.draw()
 	return m, cmd
 }
@@ -141,6 +161,9 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		if m.help != nil {
 			return m.helpMouse(msg)
 		}
+		if m.sheet != nil {
+			return nil
+		}
 		return m.page.mouse(msg)
 	case Safe:
 		if w, ok := m.page.(*Walk); ok {
@@ -149,6 +172,8 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tickMsg:
 		m.page.tick()
 		return second()
+	case wroteMsg:
+		m.wrote(msg)
 	case helpMsg:
 		m.help = &helpSheet{}
 	case leaveMsg:
@@ -183,7 +208,8 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 		m.page.fail(to.err)
 		return nil
 	}
-	m.page = to.page
+	m.page, m.sheet = to.page, nil
+	defer m.page.tell(to.note) // open leaves no note
 	m.page.resize(m.width, m.height)
 	return m.page.open()
 }
@@ -191,6 +217,9 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 // keys splits what was read at one go into single keys: fingers are faster
 // than the reading, and every key counts.
 func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
+	if m.sheet != nil {
+		return m.sheetKey(msg)
+	}
 	if w, ok := m.page.(*Walk); ok && m.help == nil && w.typing() {
 		return w.key(msg)
 	}
@@ -225,14 +254,21 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	case key.Matches(k, keyHelp):
 		m.help = &helpSheet{}
 		return nil
+	case key.Matches(k, keyElsewhere) && m.canElsewhere(k):
+		m.elsewhere()
+		return nil
 	}
 	return m.page.key(k)
 }
 
 // View only reads.
 func (m *model) View() string {
-	if m.width <= 0 || m.height <= 0 {
+	defer m.breakdown(nil)
+	if m.broken != nil || m.width <= 0 || m.height <= 0 {
 		return ""
+	}
+	if m.sheet != nil {
+		return m.sheet.view(m.page.ink(), m.width, m.height)
 	}
 	if m.help != nil {
 		return m.help.view(m.page.ink(), m.width, m.height)

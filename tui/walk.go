@@ -37,6 +37,11 @@ type WalkConfig struct {
 	Journal  Journal
 	Seq      uint64
 	LookOnly string
+	// Unsaved says why the journal cannot reach the disk for the time being;
+	// nil where nothing is known to stand in the way.
+	Unsaved error
+	// Elsewhere writes the walk to another place as long as it is not saved.
+	Elsewhere Elsewhere
 
 	// Changed is what the file of the pattern says by now, where that is not
 	// the text that is walked; the maker is asked which to go on with.
@@ -46,8 +51,11 @@ type WalkConfig struct {
 	// bubbletea names them: "f5", "ctrl+t", "x".
 	TapKeys []string
 
-	Now  func() time.Time // the clock
-	Look Look             // what the terminal can show
+	Now func() time.Time // the clock
+	// Woke, if there is one, reports once that the clock has leapt ahead since
+	// it was asked last, as after a sleep of the machine. Now leaps with it.
+	Woke func() bool
+	Look Look // what the terminal can show
 
 	// Release, if there is one, is called once when the walk is left, after
 	// its last event; it brings the journal to disk.
@@ -103,7 +111,7 @@ type Walk struct {
 
 // NewWalk makes a walk. It changes nothing until it is shown.
 func NewWalk(cfg WalkConfig) *Walk {
-	w := &Walk{cfg: cfg, theme: newTheme(cfg.Look), state: cfg.State, appended: cfg.Seq, safe: cfg.Seq}
+	w := &Walk{cfg: cfg, theme: newTheme(cfg.Look), state: cfg.State, appended: cfg.Seq, safe: cfg.Seq, broken: cfg.Unsaved}
 	w.cfg.Title, w.cfg.LookOnly = Clean(cfg.Title), Clean(cfg.LookOnly)
 	w.words = remember(func(r *pattern.RowProof) []pattern.Word {
 		proof := w.state.Plan().Proof()
@@ -138,6 +146,9 @@ func (w *Walk) clock() int64 { return w.cfg.Now().UnixMilli() }
 func (w *Walk) open() tea.Cmd {
 	w.do(counter.Event{Kind: counter.Open})
 	w.note = ""
+	if w.cfg.Journal == nil {
+		w.note = "Only looking: " + w.cfg.LookOnly
+	}
 	w.fileChanged()
 	w.settle()
 	return tea.SetWindowTitle("tallyturn: " + w.cfg.Title)
@@ -178,6 +189,12 @@ func (w *Walk) fail(err error) {
 
 func (w *Walk) resize(width, height int) { w.width, w.height = width, height }
 
+func (w *Walk) tell(note string) {
+	if note != "" {
+		w.note = Clean(note)
+	}
+}
+
 // tick moves the clock on.
 func (w *Walk) tick() { w.now = w.clock() }
 
@@ -195,6 +212,7 @@ func (w *Walk) saved(s Safe) {
 // do applies an event and gives it to the journal. It reports whether the
 // event could be; if not, the note says why.
 func (w *Walk) do(e counter.Event) bool {
+	w.wake(e.Kind)
 	w.now = w.clock()
 	e.At = w.now
 	next, err := w.state.Apply(e)
@@ -212,6 +230,23 @@ func (w *Walk) do(e counter.Event) bool {
 	w.appended = w.cfg.Journal.Append(e)
 	w.refresh()
 	return true
+}
+
+// wake ends the run and begins another where the clock has leapt ahead: the
+// time the machine slept was not spent on the row.
+func (w *Walk) wake(kind counter.Kind) {
+	if w.cfg.Woke == nil || w.cfg.Journal == nil || kind == counter.Open || kind == counter.Close {
+		return
+	}
+	before := w.clock()
+	if !w.cfg.Woke() {
+		return
+	}
+	for _, e := range []counter.Event{{Kind: counter.Close, At: before}, {Kind: counter.Open, At: w.clock()}} {
+		if next, err := w.state.Apply(e); err == nil {
+			w.state, w.appended = next, w.cfg.Journal.Append(e)
+		}
+	}
 }
 
 // refresh looks at the state anew.

@@ -3,16 +3,15 @@ package main
 import (
 	"os"
 	"os/exec"
-	"path/filepath"
+	"syscall"
 	"testing"
 
-	"crochet/tallyturn/counter"
-	"crochet/tallyturn/store"
 	"crochet/tallyturn/tui/ptytest"
 )
 
 // A second window shows where the first one is, says that it only looks, and
-// takes no tap.
+// takes no tap. Once the first has gone it takes over, at once and where that
+// was.
 func TestSecondWindowLooks(t *testing.T) {
 	dir := t.TempDir()
 	window := func() *ptytest.Terminal {
@@ -28,72 +27,18 @@ func TestSecondWindowLooks(t *testing.T) {
 	second := window()
 	second.WaitFor("stitch 3 of 6", "only looking")
 	second.Type(" ")
-	second.WaitFor("stitch 3 of 6", "another window has the basket open")
-	second.Type("\x03")
-	if err := second.WaitEnd(); err != nil {
-		t.Errorf("the second window ended with %v", err)
-	}
-
+	second.WaitFor("stitch 3 of 6", "the basket is open in another window")
 	first.Type(" ")
 	first.WaitFor("stitch 4 of 6", "✓ saved")
 	first.Type("\x03")
 	if err := first.WaitEnd(); err != nil {
 		t.Errorf("the first window ended with %v", err)
 	}
+	second.WaitFor("stitch 4 of 6", "✓ saved", "this one keeps your work now")
+	second.Type(" ")
+	second.WaitFor("stitch 5 of 6", "✓ saved")
+	second.Signal(syscall.SIGKILL)
+	second.WaitEnd()
 	third := window()
-	third.WaitFor("stitch 4 of 6", "✓ saved")
-}
-
-// A look while the other window writes is a whole one, of one moment or
-// another, and leaves nothing behind.
-func TestLookAtABusyBasket(t *testing.T) {
-	t.Setenv("TMPDIR", t.TempDir())
-	file := filepath.Join(t.TempDir(), "tallyturn.db")
-	busy, err := store.Open(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer busy.Close()
-	p, err := busy.Create(store.Project{Title: "Buoy", Text: "Rnd 1: 6 sc in magic ring. (6)"})
-	if err != nil {
-		t.Fatal(err)
-	}
-	w, err := busy.Writer(p.ID, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	const taps = 3000
-	written := make(chan error)
-	go func() {
-		for at := range int64(taps) {
-			w.Append(counter.Event{Kind: counter.Tap, N: 1, At: at})
-		}
-		written <- w.Close()
-	}()
-	look := func() int {
-		kept, done, err := lookAt(file)
-		if err != nil {
-			return -1 // it never stood still, and the maker is told so
-		}
-		_, events, err := kept.Load(p.ID)
-		if err != nil {
-			t.Errorf("what was looked at cannot be read: %v", err)
-		}
-		if err := done(); err != nil {
-			t.Error(err)
-		}
-		return len(events)
-	}
-	for range 5 {
-		look()
-	}
-	if err := <-written; err != nil {
-		t.Fatal(err)
-	}
-	if n := look(); n != taps {
-		t.Errorf("a look at it at rest shows %d events, want %d", n, taps)
-	}
-	if left, err := os.ReadDir(os.Getenv("TMPDIR")); err != nil || len(left) > 0 {
-		t.Errorf("left behind: %v (%v)", left, err)
-	}
+	third.WaitFor("stitch 5 of 6", "✓ saved")
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"crochet/tallyturn/counter"
@@ -18,13 +19,24 @@ import (
 
 // shelf ties the basket on disk to the screen that shows it.
 type shelf struct {
-	store   *store.Store
-	screen  *tui.Screen // set before it is run
+	file    string // where the basket is
+	config  string // the user's config folder
 	look    tui.Look
 	now     func() time.Time
-	tapKeys []string // keys that tap besides those that always do
+	clock   *runClock // of events; nil where now will do
+	tapKeys []string  // keys that tap besides those that always do
 
-	lookOnly string // why nothing can be changed; "" where all can
+	done    chan struct{} // closed when the program ends
+	mending sync.Mutex
+
+	mu        sync.Mutex
+	store     *store.Store // nil where there is none to be had
+	elsewhere bool         // another window has the basket
+	why       error        // why nothing can be written to it, for now
+	old       []*store.Store
+	screen    *tui.Screen
+	front     func() (tui.Page, error) // opens the page in front anew
+	journals  []*journal
 }
 
 // origin is a pattern to walk, as the maker named it.
@@ -54,14 +66,22 @@ func (s *shelf) take(o origin, proof *pattern.Proof) (p store.Project, says stri
 			return p, "", err
 		}
 	}
-	p, err = s.store.Create(store.Project{
+	p = store.Project{
 		Title: title(proof, o.name), Path: o.path, Text: o.text, Size: proof.Size,
 		Created: s.now().UnixMilli(),
-	})
-	if err == nil {
-		err = s.bringNotes(p, proof)
 	}
-	return p, "", err
+	if kept := s.kept(); kept != nil && !kept.Looking() {
+		created, err := kept.Create(p)
+		if err == nil {
+			err = s.bringNotes(created, proof)
+		}
+		if err == nil || errors.Is(err, store.ErrDamaged) || created.ID != "" {
+			return created, "", err
+		}
+		s.bar(err)
+	}
+	p.UID = store.NewUID()
+	return p, "", nil // without an ID: it is in memory for now
 }
 
 // bringNotes brings the notes of the last making of a pattern to a new one.
@@ -74,7 +94,7 @@ func (s *shelf) bringNotes(p store.Project, proof *pattern.Proof) error {
 		if last.ID == p.ID || last.Size != p.Size || last.Text != p.Text && (last.Path == "" || last.Path != p.Path) {
 			continue
 		}
-		last, events, err := s.store.Load(last.ID)
+		last, events, err := s.kept().Load(last.ID)
 		if err != nil {
 			return err
 		}
@@ -83,7 +103,7 @@ func (s *shelf) bringNotes(p store.Project, proof *pattern.Proof) error {
 		if len(notes) == 0 {
 			return nil
 		}
-		w, err := s.store.Writer(p.ID, nil)
+		w, err := s.kept().Writer(p.ID, nil)
 		if err != nil {
 			return err
 		}
@@ -104,12 +124,16 @@ func (s *shelf) inProgress(o origin, size string) (store.Project, error) {
 	if err != nil {
 		return store.Project{}, err
 	}
+	kept := s.kept()
+	if kept == nil {
+		return store.Project{}, store.ErrNoProject
+	}
 	for _, p := range all {
 		if o.path != "" && p.Path == o.path && (o.size == "" || p.Size == size) {
-			return s.store.Project(p.ID)
+			return kept.Project(p.ID)
 		}
 	}
-	p, err := s.store.Find(o.path, o.text)
+	p, err := kept.Find(o.path, o.text)
 	if err != nil {
 		return store.Project{}, err
 	}
@@ -119,9 +143,25 @@ func (s *shelf) inProgress(o origin, size string) (store.Project, error) {
 	return p, nil
 }
 
+// update changes a project. What cannot be changed now is another time.
+func (s *shelf) update(p store.Project) error {
+	kept := s.kept()
+	if kept == nil || p.ID == "" {
+		return nil
+	}
+	if err := kept.Update(p); errors.Is(err, store.ErrDamaged) {
+		return err
+	}
+	return nil
+}
+
 // recent gives the projects, the last touched first.
 func (s *shelf) recent() ([]store.Project, error) {
-	all, err := s.store.Projects()
+	kept := s.kept()
+	if kept == nil {
+		return nil, nil
+	}
+	all, err := kept.Projects()
 	slices.SortStableFunc(all, func(a, b store.Project) int { return cmp.Compare(b.Touched, a.Touched) })
 	return all, err
 }
@@ -133,9 +173,9 @@ func (s *shelf) follow(p store.Project, o origin, proof *pattern.Proof) (followe
 	if lost {
 		p.Text, p.Title = o.text, title(proof, o.name)
 	}
-	if s.lookOnly == "" && (lost || p.Path != o.path) {
+	if lost || p.Path != o.path {
 		p.Path = o.path
-		if err := s.store.Update(p); err != nil {
+		if err := s.update(p); err != nil {
 			return p, "", err
 		}
 	}
@@ -151,11 +191,13 @@ func provenAgain(p store.Project) *pattern.Proof {
 // choose between the text so far and what the file says.
 func (s *shelf) walk(p store.Project, says string, err error) (*tui.Walk, error) {
 	if err != nil {
-		return nil, err
+		return nil, s.stumble(err)
 	}
-	p, events, err := s.store.Load(p.ID)
-	if err != nil {
-		return nil, err
+	var events []counter.Event
+	if p.ID != "" {
+		if p, events, err = s.kept().Load(p.ID); err != nil {
+			return nil, s.stumble(err)
+		}
 	}
 	state, refused := counter.Replay(counter.NewPlan(provenAgain(p)), events)
 	proof := state.Plan().Proof() // of the text that the maker went on with
@@ -169,29 +211,43 @@ func (s *shelf) walk(p store.Project, says string, err error) (*tui.Walk, error)
 	if len(refused) > 0 {
 		notes = append(notes, checkPlace)
 	}
-	if t := proof.Pattern.Title; t != "" && t != p.Title && s.lookOnly == "" {
+	if t := proof.Pattern.Title; t != "" && t != p.Title {
 		p.Title = t
-		if err := s.store.Update(p); err != nil {
-			return nil, err
+		if err := s.update(p); err != nil {
+			return nil, s.stumble(err)
 		}
 	}
 	if n := proof.Errors(); n > 0 {
 		notes = append(notes, fmt.Sprintf("check finds %d wrong", n))
 	}
 	cfg := tui.WalkConfig{
-		ID: p.ID, Title: heading(p, notes...), State: state, Seq: p.Events, LookOnly: s.lookOnly,
+		ID: cmp.Or(p.ID, "new"), Title: heading(p, notes...), State: state, Seq: uint64(len(events)), LookOnly: s.lookOnly(),
 		TapKeys: s.tapKeys, Now: s.now, Look: s.look, Basket: s.basket, Changed: says,
 	}
-	if s.lookOnly == "" {
-		w, err := s.store.Writer(p.ID, func(safe uint64, err error) {
-			s.screen.Send(tui.Safe{Walk: p.ID, Seq: safe, Err: err})
-		})
-		if err != nil {
-			return nil, err
+	if s.clock != nil {
+		s.clock.NotBefore(state.LastEvent())
+		cfg.Now, cfg.Woke = s.clock.Now, s.clock.Woke
+	}
+	s.inFront(func() (tui.Page, error) { return s.reopen(p) })
+	if cfg.LookOnly == "" {
+		if err := s.journal(&cfg, p, events); err != nil {
+			return nil, s.stumble(err)
 		}
-		cfg.Journal, cfg.Release = w, w.Close
 	}
 	return tui.NewWalk(cfg), nil
+}
+
+// reopen takes up a walk that was open before the basket was opened anew.
+func (s *shelf) reopen(p store.Project) (tui.Page, error) {
+	if p.ID == "" { // it was not in the basket then
+		return s.walk(s.take(origin{name: p.Title, path: p.Path, text: p.Text, size: p.Size}, provenAgain(p)))
+	}
+	kept := s.kept()
+	if kept == nil {
+		return nil, s.barred()
+	}
+	p, err := kept.Project(p.ID)
+	return s.walk(p, "", err)
 }
 
 // basket lists what is in progress, the last touched first. While there is
@@ -199,14 +255,15 @@ func (s *shelf) walk(p store.Project, says string, err error) (*tui.Walk, error)
 func (s *shelf) basket() (*tui.Basket, error) {
 	all, err := s.recent()
 	if err != nil {
-		return nil, err
+		return nil, s.stumble(err)
 	}
+	s.inFront(func() (tui.Page, error) { return s.basket() })
 	var items []tui.Item
 	own := false
 	for _, p := range all {
 		done, total, err := s.progress(p)
 		if err != nil {
-			return nil, err
+			return nil, s.stumble(err)
 		}
 		items = append(items, tui.Item{
 			ID: p.ID, Title: heading(p), Done: done, Total: total, Touched: time.UnixMilli(p.Touched),
@@ -220,7 +277,9 @@ func (s *shelf) basket() (*tui.Basket, error) {
 		}
 		items = append(items, offered...)
 	}
-	return tui.NewBasket(tui.BasketConfig{Items: items, Open: s.open, Now: s.now, Look: s.look}), nil
+	return tui.NewBasket(tui.BasketConfig{
+		Items: items, Open: s.open, Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved(),
+	}), nil
 }
 
 // progress is how many stitches of a project are done, of how many. It is
@@ -229,20 +288,26 @@ func (s *shelf) progress(p store.Project) (done, total int64, err error) {
 	if p.Progress.Events == p.Events && p.Progress.Total > 0 {
 		return p.Progress.Done, p.Progress.Total, nil
 	}
-	p, events, err := s.store.Load(p.ID)
+	kept := s.kept()
+	p, events, err := kept.Load(p.ID)
 	if err != nil {
 		return 0, 0, err
 	}
 	state, _ := counter.Replay(counter.NewPlan(provenAgain(p)), events)
 	done, total = state.Stitches()
-	return done, total, s.store.SetProgress(p.ID, store.Progress{Events: p.Events, Done: done, Total: total})
+	// It is worked out again where it cannot be kept.
+	_ = kept.SetProgress(p.ID, store.Progress{Events: p.Events, Done: done, Total: total})
+	return done, total, nil
 }
 
 // demosNotBegun are the demos to offer.
 func (s *shelf) demosNotBegun() ([]tui.Item, error) {
 	var items []tui.Item
 	for _, d := range demo.All() {
-		_, err := s.store.Find("", d.Text)
+		err := store.ErrNoProject
+		if kept := s.kept(); kept != nil {
+			_, err = kept.Find("", d.Text)
+		}
 		if err == nil {
 			continue
 		}
@@ -264,9 +329,13 @@ func (s *shelf) open(it tui.Item) (*tui.Walk, error) {
 	if name, ok := strings.CutPrefix(it.ID, demoID); ok {
 		return s.beginDemo(name)
 	}
-	p, err := s.store.Project(it.ID)
+	kept := s.kept()
+	if kept == nil {
+		return nil, s.barred()
+	}
+	p, err := kept.Project(it.ID)
 	if err != nil {
-		return nil, err
+		return nil, s.stumble(err)
 	}
 	if p.Path != "" {
 		// The file may have been mended since. Where it is gone or broken, the

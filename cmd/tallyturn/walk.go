@@ -32,7 +32,7 @@ func (k *walkCommand) flags(c *cobra.Command) {
 	c.Flags().StringVar(&k.size, "size", "", "walk this `size`, spelled as in the pattern (default: its first)")
 	c.Flags().BoolVar(&k.anew, "anew", false, "begin a new walk; one in progress stays in the basket")
 	c.Flags().StringSliceVar(&k.tapKeys, "tap-key", nil, "let this `key` tap as well, as a pedal sends it: f5, x, ctrl+t\n(default: $TALLYTURN_TAP_KEY)")
-	c.Flags().StringVar(&k.data, "data", "", "keep the basket in this `folder` (default: $TALLYTURN_DATA, or\ntallyturn in the user's data folder)")
+	k.dataFlag(c, false)
 }
 
 // file opens the walk of a pattern file.
@@ -61,13 +61,7 @@ func (k walkCommand) pattern(o origin) error {
 	if err != nil {
 		return err
 	}
-	return k.show(func(s *shelf, at tui.Options) (*tui.Screen, error) {
-		w, err := s.walk(s.take(o, proof))
-		if err != nil {
-			return nil, err
-		}
-		return tui.NewScreen(w, at), nil
-	})
+	return k.show(func(s *shelf) (tui.Page, error) { return s.walk(s.take(o, proof)) })
 }
 
 // basket opens the basket or, where nothing is in it, the first demo.
@@ -75,53 +69,71 @@ func (k walkCommand) basket() error {
 	if k.size != "" || k.anew {
 		return errors.New("--size and --anew need a pattern file")
 	}
-	return k.show(func(s *shelf, at tui.Options) (*tui.Screen, error) {
-		all, err := s.store.Projects()
+	return k.show(func(s *shelf) (tui.Page, error) {
+		all, err := s.recent()
 		if err != nil {
-			return nil, err
+			return nil, s.stumble(err)
 		}
 		if len(all) == 0 {
-			w, err := s.beginDemo(demo.All()[0].Name)
-			if err != nil {
-				return nil, err
-			}
-			return tui.NewScreen(w, at), nil
+			return s.beginDemo(demo.All()[0].Name)
 		}
-		b, err := s.basket()
-		if err != nil {
-			return nil, err
-		}
-		return tui.NewScreen(b, at), nil
+		return s.basket()
 	})
 }
 
-// show runs a screen from opening the basket's file to closing it.
-func (k walkCommand) show(first func(*shelf, tui.Options) (*tui.Screen, error)) (err error) {
+// show runs the screen from opening the basket's file to closing it.
+func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 	if _, ok := onTerminal(k.in); !ok {
 		return errNoTerminal
 	}
 	if _, ok := onTerminal(k.out); !ok {
 		return errNoTerminal
 	}
-	file := store.DefaultPath(k.getenv, func() string { return xdg.DataHome })
-	s := &shelf{look: k.look(k.out), now: k.now, tapKeys: k.tapKeyNames()}
-	s.store, err = store.Open(file)
-	done := func() error { return s.store.Close() }
-	if errors.Is(err, store.ErrLocked) {
-		s.lookOnly = inOtherWindow
-		s.store, done, err = lookAt(file)
+	s := &shelf{
+		file: k.basketFile(), config: xdg.ConfigHome,
+		look: k.look(k.out), now: k.now, clock: newRunClock(k.now), tapKeys: k.tapKeyNames(), done: make(chan struct{}),
 	}
-	switch {
-	case errors.Is(err, store.ErrDamaged):
-		return k.rescue(file)
-	case err != nil:
-		return fmt.Errorf("%s: %w", file, err)
-	}
-	defer func() { err = errors.Join(err, done()) }()
-	if s.screen, err = first(s, tui.Options{In: k.in, Out: k.out}); err != nil {
+	said, err := s.openBasket()
+	if err != nil {
 		return err
 	}
-	return s.screen.Run(context.Background())
+	defer func() { err = k.report(s, errors.Join(err, s.leave())) }()
+	page, err := first(s)
+	if errors.Is(err, store.ErrDamaged) { // which shows only now
+		s.inFront(func() (tui.Page, error) { return first(s) })
+		said, err = s.mendNow()
+		page = nil
+	}
+	if err != nil {
+		return err
+	}
+	if len(said) > 0 {
+		next := s.again
+		if opened := page; opened != nil {
+			next = func() (tui.Page, error) { return opened, nil }
+		}
+		page = s.notice(said, next)
+	}
+	screen := tui.NewScreen(page, tui.Options{In: k.in, Out: k.out})
+	s.mu.Lock()
+	s.screen = screen
+	s.mu.Unlock()
+	return screen.Run(context.Background())
+}
+
+// report writes down what a breakdown of the screen was, in a file beside the
+// basket, and names it.
+func (k walkCommand) report(s *shelf, err error) error {
+	var b *tui.Breakdown
+	if !errors.As(err, &b) {
+		return err
+	}
+	path := filepath.Join(filepath.Dir(s.file), "breakdown-"+k.now().UTC().Format("20060102-150405")+".txt")
+	text := fmt.Sprintf("tallyturn %s\n%v\n\n%s", version(), b, b.Stack)
+	if writeErr := os.WriteFile(path, []byte(text), 0o600); writeErr != nil {
+		return errors.Join(err, fmt.Errorf("no report of it could be written: %w", writeErr))
+	}
+	return errors.Join(err, fmt.Errorf("everything tapped is kept; what happened is written in %s", path))
 }
 
 // tapKeyNames are the further keys that tap, named as the screen knows them:
@@ -138,25 +150,6 @@ func (k walkCommand) tapKeyNames() []string {
 		names[i] = name
 	}
 	return names
-}
-
-// rescue makes a new basket of what can be read in a damaged one and says what
-// that is. The program ends with it: on a screen it would not be read.
-func (k walkCommand) rescue(file string) error {
-	r, err := store.Rescue(file)
-	if err != nil {
-		return fmt.Errorf("%s: %w", file, err)
-	}
-	said := []error{fmt.Errorf("%s: %w; it is kept as %s", file, store.ErrDamaged, r.Aside)}
-	for _, p := range r.Projects {
-		said = append(said, errors.New(saved(p)))
-	}
-	if len(r.Projects) == 0 {
-		said = append(said, errors.New("nothing in it could be read; the basket is empty now"))
-	} else {
-		said = append(said, errors.New("all this is in a new basket; start again to go on"))
-	}
-	return errors.Join(said...)
 }
 
 // saved says what is left of a project.

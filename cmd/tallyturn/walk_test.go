@@ -55,34 +55,6 @@ func TestBasketThatCannotBeOpened(t *testing.T) {
 	}
 }
 
-func TestDamagedBasketIsSetAside(t *testing.T) {
-	dir := t.TempDir()
-	file := filepath.Join(dir, "tallyturn.db")
-	sand := bytes.Repeat([]byte("sand"), 1<<15)
-	if err := os.WriteFile(file, sand, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	status, said := onPty(t, "--data", dir)
-	if status != exitFailed {
-		t.Errorf("exit status %d, want %d", status, exitFailed)
-	}
-	for _, want := range []string{"the basket's file is damaged", "it is kept as " + file + ".damaged", "the basket is empty now"} {
-		if !strings.Contains(said, want) {
-			t.Errorf("said\n%swithout %q", said, want)
-		}
-	}
-	if kept, err := os.ReadFile(file + ".damaged"); err != nil || !bytes.Equal(kept, sand) {
-		t.Errorf("the damaged file is not as it was (%v)", err)
-	}
-	s, err := store.Open(file)
-	if err != nil {
-		t.Fatalf("the new basket: %v", err)
-	}
-	if err := s.Close(); err != nil {
-		t.Error(err)
-	}
-}
-
 func TestSaved(t *testing.T) {
 	p := store.Project{Title: "Mooring Buoy"}
 	for want, r := range map[string]store.RescuedProject{

@@ -1,0 +1,240 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"crochet/tallyturn/store"
+	"crochet/tallyturn/tui/ptytest"
+)
+
+// inBasket opens the buoy on a screen, with its basket in a folder and its
+// config in another; before is what the shell does first.
+func inBasket(t *testing.T, data, config, before string) *ptytest.Terminal {
+	t.Helper()
+	c := exec.Command("bash", "-c", before+` exec tallyturn-at-noon demo buoy --walk --data "$0"`, data)
+	c.Env = append(os.Environ(), "TERM=xterm-256color", "XDG_CONFIG_HOME="+config, "HOME="+config)
+	return ptytest.Start(t, c, 120, 24)
+}
+
+// eventsOf is what a basket holds: the number of events of each project.
+func eventsOf(t *testing.T, dir string) []uint64 {
+	t.Helper()
+	s, err := store.Open(filepath.Join(dir, "tallyturn.db"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	all, err := s.Projects()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var n []uint64
+	for _, p := range all {
+		if _, _, err := s.Load(p.ID); err != nil {
+			t.Error(err)
+		}
+		n = append(n, p.Events)
+	}
+	return n
+}
+
+// A basket that is damaged is set aside as it is, and what came of it is said
+// on the screen before the walk goes on from where it was.
+func TestDamagedBasket(t *testing.T) {
+	data, config := t.TempDir(), t.TempDir()
+	file := filepath.Join(data, "tallyturn.db")
+	term := inBasket(t, data, config, "")
+	term.WaitFor("stitch 1 of 6")
+	term.Type("  ")
+	term.WaitFor("stitch 3 of 6", "✓ saved")
+	term.Type("q")
+	term.WaitEnd()
+	broken, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	clear(broken[:2*os.Getpagesize()])
+	if err := os.WriteFile(file, broken, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	term = inBasket(t, data, config, "")
+	term.WaitFor("About your basket", "damaged", "It is kept", ".damaged.", "Mooring Buoy: nothing is lost", "Enter goes on")
+	term.Type("\r")
+	term.WaitFor("stitch 3 of 6", "✓ saved")
+	term.Type("q")
+	term.WaitEnd()
+	if aside, err := os.ReadFile(file + ".damaged"); err != nil || !bytes.Equal(aside, broken) {
+		t.Errorf("the damaged file is not as it was: %v", err)
+	}
+}
+
+// A basket of nothing but noise is set aside too.
+func TestBasketOfSand(t *testing.T) {
+	data, config := t.TempDir(), t.TempDir()
+	if err := os.WriteFile(filepath.Join(data, "tallyturn.db"), bytes.Repeat([]byte("sand"), 1<<15), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	term := inBasket(t, data, config, "")
+	term.WaitFor("About your basket", "the basket is empty now")
+	term.Type("\r")
+	term.WaitFor("stitch 1 of 6", "✓ saved")
+}
+
+// While the folder cannot be had the walk goes on in memory and says so; once
+// it can, everything is saved.
+func TestFolderThatIsNotThere(t *testing.T) {
+	dir, config := t.TempDir(), t.TempDir()
+	data := filepath.Join(dir, "data")
+	if err := os.WriteFile(data, nil, 0o600); err != nil { // a file stands in its way
+		t.Fatal(err)
+	}
+	term := inBasket(t, data, config, "")
+	term.WaitFor("NOT SAVED", "a file stands in its place", "stitch 1 of 6")
+	term.Type("  ")
+	term.WaitFor("NOT SAVED, the last 3 only in memory", "stitch 3 of 6")
+
+	term.Type("w")
+	term.WaitFor("Write this walk", "unsaved-mooring-buoy-")
+	term.Type("\x15") // Ctrl+U
+	elsewhere := filepath.Join(dir, "walk.jsonl")
+	term.Type(elsewhere + "\r")
+	term.WaitFor("All of this walk is in", "stitch 3 of 6")
+
+	if err := os.Remove(data); err != nil {
+		t.Fatal(err)
+	}
+	term.WaitFor("✓ saved", "stitch 3 of 6")
+	term.Type(" ")
+	term.WaitFor("✓ saved", "stitch 4 of 6")
+	term.Type("q")
+	if err := term.WaitEnd(); err != nil {
+		t.Errorf("ended with %v", err)
+	}
+	if n := eventsOf(t, data); fmt.Sprint(n) != "[5]" { // opened, three taps, closed
+		t.Errorf("events %v", n)
+	}
+	// What was written elsewhere is a part of it, so it adds nothing.
+	if said, err := exec.Command("tallyturn", "basket", "import", elsewhere, "--data", data).CombinedOutput(); err != nil || !strings.Contains(string(said), "nothing new") {
+		t.Errorf("import: %v\n%s", err, said)
+	}
+}
+
+// What could not be saved until the end is written to the config folder and
+// taken in at the next start.
+func TestLeftUnsaved(t *testing.T) {
+	dir, config := t.TempDir(), t.TempDir()
+	data := filepath.Join(dir, "data")
+	if err := os.WriteFile(data, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	term := inBasket(t, data, config, "")
+	term.WaitFor("NOT SAVED", "stitch 1 of 6")
+	term.Type("  ")
+	term.WaitFor("stitch 3 of 6")
+	term.Type("q")
+	if err := term.WaitEnd(); err == nil {
+		t.Error("ended well")
+	}
+	if raw := term.Raw(); !strings.Contains(raw, "could not be saved") || !strings.Contains(raw, "taken in at the next start") {
+		t.Errorf("said %q", raw[max(len(raw)-600, 0):])
+	}
+	if err := os.Remove(data); err != nil {
+		t.Fatal(err)
+	}
+	term = inBasket(t, data, config, "")
+	term.WaitFor("✓ saved", "stitch 3 of 6")
+	if left, _ := filepath.Glob(filepath.Join(config, "tallyturn", "*")); len(left) > 0 {
+		t.Errorf("left %v", left)
+	}
+}
+
+// A disk that is full while taps come in.
+func TestNoRoomForTheNextTap(t *testing.T) {
+	data, config := t.TempDir(), t.TempDir()
+	term := inBasket(t, data, config, "")
+	term.WaitFor("stitch 1 of 6", "✓ saved")
+	term.Type("q")
+	term.WaitEnd()
+	before := eventsOf(t, data)
+	// No part of a file beyond 44 KB may be written to. The basket uses less,
+	// so the walk goes on until a commit needs more than that.
+	term = inBasket(t, data, config, "ulimit -f 44;")
+	term.WaitFor("stitch 1 of 6")
+	term.Type(strings.Repeat("  \x7f\x7f", 100))
+	term.WaitFor("NOT SAVED", "files may grow no larger here")
+	term.Type("q")
+	term.WaitEnd()
+	term = inBasket(t, data, config, "")
+	term.WaitFor("✓ saved", "stitch 1 of 6")
+	term.Type("q")
+	term.WaitEnd()
+	if after := eventsOf(t, data); len(after) != 1 || after[0] != before[0]+404 { // two runs, each opened and closed
+		t.Errorf("events before %v and after %v", before, after)
+	}
+}
+
+// The folder is taken away and comes back by itself, with everything in it.
+func TestFolderVanishes(t *testing.T) {
+	dir, config := t.TempDir(), t.TempDir()
+	data := filepath.Join(dir, "data")
+	term := inBasket(t, data, config, "")
+	term.WaitFor("stitch 1 of 6", "✓ saved")
+	term.Type(" ")
+	term.WaitFor("stitch 2 of 6", "✓ saved")
+	if err := os.RemoveAll(data); err != nil {
+		t.Fatal(err)
+	}
+	term.Type(" ")
+	term.WaitFor("stitch 3 of 6", "✓ saved")
+	term.Type("q")
+	term.WaitEnd()
+	if n := eventsOf(t, data); fmt.Sprint(n) != "[4]" {
+		t.Errorf("events %v", n)
+	}
+}
+
+// steps is a clock that is read from a list.
+type steps struct {
+	t     *testing.T
+	times []time.Time
+}
+
+func (s *steps) now() time.Time {
+	if len(s.times) == 0 {
+		s.t.Fatal("the clock was read too often")
+	}
+	next := s.times[0]
+	s.times = s.times[1:]
+	return next
+}
+
+func TestRunClock(t *testing.T) {
+	noon := time.Date(2026, 7, 1, 12, 0, 0, 0, time.UTC)
+	at := func(d time.Duration) time.Time { return noon.Add(d) }
+	s := &steps{t: t, times: []time.Time{at(0), at(time.Second), at(-time.Hour), at(2 * time.Second)}}
+	c := newRunClock(s.now)
+	last := noon
+	for range 3 {
+		now := c.Now()
+		if now.Before(last.Add(-time.Second)) || now.Before(noon) {
+			t.Errorf("%v after %v", now, last)
+		}
+		last = now
+	}
+	// An event of a run before lies ahead: the clock was set back since.
+	s.times = []time.Time{at(3 * time.Second), at(3 * time.Second), at(5 * time.Second)}
+	c.NotBefore(at(time.Hour).UnixMilli())
+	if got := c.Now(); !got.Equal(at(time.Hour)) {
+		t.Errorf("goes on at %v", got)
+	}
+	if got := c.Now(); !got.Equal(at(time.Hour + 2*time.Second)) {
+		t.Errorf("and then %v", got)
+	}
+}
