@@ -18,6 +18,7 @@ var scenes = map[string]struct {
 }{
 	"second row": {24, strings.Repeat(" ", 20) + "\r" + strings.Repeat(" ", 7), []string{"stitch 8 of 20", "✓ saved"}},
 	"one short":  {24, strings.Repeat(" ", 20) + "19\r", []string{"you count 19", "✓ saved"}},
+	"a hunt":     {24, "sss   19\rh7\r", []string{"Question 2", "✓ saved"}},
 	"keys":       {48, "?", []string{"Esc closes", "leave"}},
 }
 
