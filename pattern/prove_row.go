@@ -483,7 +483,7 @@ func startsAfresh(row *Row) bool {
 		case OpWork, OpInto:
 			return s.Target.Which == InRing || stitch.Of(s.Stitch).Kind == stitch.Foundation || s.Target.Which == FromHook
 		case OpGroup:
-			return s.Body[0].Target.Which == InRing
+			return len(s.Body) > 0 && s.Body[0].Target.Which == InRing
 		case OpFree:
 			return false
 		case OpSkip:
