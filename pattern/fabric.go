@@ -97,6 +97,16 @@ func (f *fabric) stitches(i int, off int64, slips bool) int64 {
 	return n
 }
 
+// anyStitch reports whether there is a stitch or a chain to work into.
+func (f *fabric) anyStitch() bool {
+	for i := range f.runs {
+		if r := &f.runs[i]; r.n > 0 && (r.isStitch() || r.kind == pChain) {
+			return true
+		}
+	}
+	return false
+}
+
 // equal reports whether two fabrics offer the same.
 func (f *fabric) equal(g *fabric) bool {
 	if f.ring != g.ring || f.free != g.free || f.chain != g.chain || len(f.runs) != len(g.runs) || f.slips != g.slips {

@@ -121,33 +121,67 @@ func fillEvery(seg, every []item) []item {
 // maxEvery bounds how many gaps one "all even rows" may fill.
 const maxEvery = 5000
 
-// rowNumbered finds the row of a piece that has a number.
+// numbered finds the rows of a piece by their numbers.
+type numbered struct {
+	of     *Piece
+	size   int
+	single map[int]int // the last row with just this number, by its place among the rows
+	other  []int       // rows with ranges and lists
+}
+
+func (pr *prover) numberedOf(p *Piece) *numbered {
+	if x := pr.index; x != nil && x.of == p && x.size == pr.size {
+		return x
+	}
+	x := &numbered{of: p, size: pr.size, single: make(map[int]int, len(p.Rows))}
+	for i, r := range p.Rows {
+		n := &r.Numbers
+		switch first := int(n.First.At(pr.size)); {
+		case len(n.List) > 0 || n.Every > 0 || n.First.N != 0 && first != int(n.Last.At(pr.size)):
+			x.other = append(x.other, i)
+		case n.First.N != 0:
+			x.single[first] = i
+		}
+	}
+	pr.index = x
+	return x
+}
+
+// rowNumbered finds the row of a piece that has a number: the last of them,
+// but any other before "all even rows".
 func (pr *prover) rowNumbered(p *Piece, n int) *Row {
-	var found *Row
-	for _, r := range p.Rows {
-		first, last := int(r.Numbers.First.At(pr.size)), int(r.Numbers.Last.At(pr.size))
-		if len(r.Numbers.List) > 0 {
-			for _, k := range r.Numbers.List {
+	x := pr.numberedOf(p)
+	pr.spend(len(x.other) / 4)
+	found, every := -1, -1
+	if i, ok := x.single[n]; ok {
+		found = i
+	}
+	for _, i := range x.other {
+		m := &p.Rows[i].Numbers
+		first, last := int(m.First.At(pr.size)), int(m.Last.At(pr.size))
+		switch {
+		case len(m.List) > 0:
+			for _, k := range m.List {
 				if k == n {
-					found = r
+					found = max(found, i)
 				}
 			}
-			continue
-		}
-		if r.Numbers.First.N == 0 {
-			continue
-		}
-		if first <= n && n <= last || r.Numbers.Every > 0 && n >= first && (n-first)%r.Numbers.Every == 0 {
-			if found == nil || r.Numbers.Every == 0 {
-				found = r
+		case m.First.N == 0:
+		case m.Every > 0:
+			if every < 0 && (first <= n && n <= last || n >= first && (n-first)%m.Every == 0) {
+				every = i
 			}
+		case first <= n && n <= last:
+			found = max(found, i)
 		}
 	}
-	if found == nil {
-		// an unlabelled first row is Row 1
-		if n == 1 && len(p.Rows) > 0 && p.Rows[0].noLabel {
-			return p.Rows[0]
-		}
+	switch {
+	case found >= 0:
+		return p.Rows[found]
+	case every >= 0:
+		return p.Rows[every]
+	case n == 1 && len(p.Rows) > 0 && p.Rows[0].noLabel:
+		return p.Rows[0] // an unlabelled first row is Row 1
 	}
-	return found
+	return nil
 }

@@ -26,6 +26,7 @@ type prover struct {
 
 	spent, kept int64 // see budget.go
 	saidMuch    bool
+	index       *numbered
 	mended      int // rows worked in search of mends
 }
 

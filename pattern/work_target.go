@@ -229,7 +229,7 @@ func (w *rowWork) stepOver(s *Step, n int64) {
 // answers it, the nearest thing that does.
 func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 	if len(of) == 0 {
-		if w.below.size() > 0 && w.below.stitches(0, 0, true) == 0 && w.below.has(Filter{Kind: Space}) {
+		if len(w.below.runs) > 0 && !w.below.anyStitch() && w.below.has(Filter{Kind: Space}) {
 			return []Filter{{Kind: Space}} // nothing but spaces: "in next st" must be one
 		}
 		return nil
@@ -246,9 +246,10 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 		if w.below.has(f) || w.below.free {
 			continue
 		}
+		w.pr.spend(len(w.below.runs) / 16)
 		switch f.Kind {
 		case OneStitch:
-			if w.below.stitches(0, 0, true) > 0 {
+			if w.below.anyStitch() {
 				set(i, Filter{Kind: AnyStitch})
 			}
 		case Space:
@@ -277,7 +278,7 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 				if w.openGaps() {
 				} else if f.Name == "gap" {
 					set(i, Filter{Kind: AnyStitch}) // as many gaps as stitches
-				} else if w.below.stitches(0, 0, true) > 0 {
+				} else if w.below.anyStitch() {
 					set(i, Filter{Kind: AnyStitch})
 					if len(of) == 1 {
 						w.warn(CodeNoPlace, s, "the row below has no chain spaces")
