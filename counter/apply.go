@@ -54,10 +54,7 @@ func (s *State) do(e Event) {
 		s.push(step{kind: Tap, n: e.N, times: 1})
 		s.at.Stitch += e.N
 	case Count:
-		was := s.extras
-		s.push(step{kind: Count, n: s.at.Stitch, extra: &was, event: &e})
-		s.at.Stitch = e.N
-		s.checks = &given{e.N, e.N, s.checks} // where her count puts her, it agrees
+		s.correct(e)
 	case Finish, Carry:
 		s.finish(e)
 	case Jump:
@@ -160,6 +157,14 @@ func (s *State) finish(e Event) {
 	}
 	m.there = s.move(end, to)
 	s.push(step{kind: e.Kind, moved: m, extra: changed(was, s.extras), event: &e})
+}
+
+// correct puts the place where a count in mid-row has it.
+func (s *State) correct(e Event) {
+	was := s.extras
+	s.push(step{kind: Count, n: s.at.Stitch, extra: &was, event: &e})
+	s.at.Stitch = e.N
+	s.checks = &given{e.N, e.N, s.checks} // where her count puts her, it agrees
 }
 
 func (s *State) jump(e Event) {

@@ -65,6 +65,49 @@ func BenchmarkApply(b *testing.B) {
 	}
 }
 
+// BenchmarkApplyLive gives the cost of the rarer events, each applied and taken
+// back, at the end of a log of a thousand and of a million.
+func BenchmarkApplyLive(b *testing.B) {
+	for _, e := range []counter.Event{
+		{Kind: counter.Redo}, {Kind: counter.Mark, N: 5}, {Kind: counter.Note, Text: "loose"}, {Kind: counter.Check, N: 4},
+		{Kind: counter.Unravel}, {Kind: counter.Seek, N: 4}, {Kind: counter.SetStride, N: 3}, {Kind: counter.Carry, N: 29},
+	} {
+		for _, n := range []int{1_000, 1_000_000} {
+			b.Run(fmt.Sprintf("%v/%d", e.Kind, n), func(b *testing.B) {
+				plan, log := longLog(n)
+				s, _ := counter.Replay(plan, log)
+				at := s.LastEvent()
+				e := e
+				switch e.Kind {
+				case counter.Mark, counter.Note, counter.Seek:
+					e.Row = s.Row()
+				case counter.Unravel:
+					e.Row = s.Row() - 3
+				case counter.Redo:
+					s = apply(b, s, counter.Event{Kind: counter.Back, At: at})
+				}
+				if s.Stitch() == 0 {
+					s = apply(b, s, counter.Event{Kind: counter.Tap, N: 5, At: at})
+					if e.Kind == counter.Redo {
+						s = apply(b, s, counter.Event{Kind: counter.Back, At: at})
+					}
+				}
+				e.At = at
+				b.ReportAllocs()
+				for b.Loop() {
+					next, err := s.Apply(e)
+					if err != nil {
+						b.Fatal(err)
+					}
+					if e.Kind != counter.SetStride {
+						next.Apply(counter.Event{Kind: counter.Back, At: at})
+					}
+				}
+			})
+		}
+	}
+}
+
 // BenchmarkReplay rebuilds the state from a log of a million taps.
 func BenchmarkReplay(b *testing.B) {
 	plan, log := longLog(1_000_000)

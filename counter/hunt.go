@@ -329,7 +329,11 @@ func ordinals(from, to int64) string {
 func (h *Hunt) mend(s Slip) string {
 	has, should := max(s.To-s.From+s.Dev, 0), s.To-s.From
 	words := fmt.Sprintf("It holds %s where it should hold %d. ", plural(has, "stitch"), should)
-	words += fmt.Sprintf("Unravel to stitch %d and work it again as written", s.From+1)
+	words += fmt.Sprintf("Unravel to stitch %d", s.From+1)
+	if h.row != h.state.at.Row || h.piece != h.state.at.Piece || h.copy != h.state.at.Copy {
+		words += fmt.Sprintf(" of row %d", h.row+1)
+	}
+	words += " and work it again as written"
 	if s.Dev < 0 {
 		return words + fmt.Sprintf(", or carry on and add %d on a later row.", -s.Dev)
 	}

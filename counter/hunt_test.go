@@ -405,3 +405,61 @@ func TestHuntInAVastRow(t *testing.T) {
 		t.Errorf("after %d questions %+v", h.Asked(), slip)
 	}
 }
+
+// A hunt goes out of its way for what is plain to see: a marker or a change of
+// colour near the middle rather than a spot that must be counted out.
+func TestHuntPrefersWhatIsPlain(t *testing.T) {
+	plain := "Mat\n\nUS terms\n\nCh 61.\nRow 1: Sc in 2nd ch from hook and in each ch across. (60)\nRow 2: Ch 1, turn, sc in each st across. (60)\n"
+	colour := strings.Replace(plain, "Row 2: Ch 1, turn, sc in each st across.", "Row 2: Ch 1, turn, sc in next 28 sts, change to B, sc in next 32 sts.", 1)
+	for _, c := range []struct {
+		name, text string
+		marker     int64
+		want       string
+		kind       counter.LandmarkKind
+	}{
+		{"nothing to see", plain, -1, "30 places of the row below, from where “sc in each st across” begins", counter.AlongBelow},
+		{"a marker", plain, 27, "the stitch with the marker “side”", counter.AtMarker},
+		{"a marker at the very edge", plain, 1, "30 places of the row below, from where “sc in each st across” begins", counter.AlongBelow},
+		{"a change of colour", colour, -1, "the change of colour", counter.AtColour},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := walk(t, read(c.text), "finish60 tap60")
+			if c.marker >= 0 {
+				s = apply(t, s, counter.Event{Kind: counter.Mark, Row: 1, N: c.marker, Text: "side"})
+			}
+			s = apply(t, s, counter.Event{Kind: counter.Seek, Row: 1, N: 59})
+			h, _ := s.Hunt()
+			q, ok := h.Question()
+			if !ok {
+				t.Fatal("no question")
+			}
+			at := q.To
+			if q.From.Stitch > 0 {
+				at = q.From
+			}
+			if at.Words != c.want || at.Kind != c.kind {
+				t.Errorf("the landmark is %+v", at)
+			}
+		})
+	}
+}
+
+// The counts given on the way narrow the hunt before its first question.
+func TestHuntUsesWhatIsKnown(t *testing.T) {
+	text := "Mat\n\nUS terms\n\nCh 61.\nRow 1: Sc in 2nd ch from hook and in each ch across. (60)\n"
+	known := func(script string, checks ...counter.Event) int64 {
+		s := apply(t, walk(t, read(text), script), checks...)
+		s = apply(t, s, counter.Event{Kind: counter.Tap, N: 60 - s.Stitch()}, counter.Event{Kind: counter.Seek, N: 59})
+		h, _ := s.Hunt()
+		return h.Groups()
+	}
+	if n := known("tap40"); n != 7 {
+		t.Errorf("%d groups with nothing known", n)
+	}
+	if n := known("tap40", counter.Event{Kind: counter.Check, N: 40}); n != 3 {
+		t.Errorf("%d groups where the first 40 agree", n)
+	}
+	if n := known("tap20", counter.Event{Kind: counter.Check, N: 19}); n != 3 {
+		t.Errorf("%d groups where the first 20 are short", n)
+	}
+}

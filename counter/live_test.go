@@ -64,7 +64,7 @@ func TestDifferences(t *testing.T) {
 		{read(limpet), "finish6 finish12 finish18 tap24", 24, 23, "1 short: a missed increase in “2 sc in next st” would do it; so would a place passed over in “sc in next 2 sts”"},
 		{read(limpet), "finish6 finish12 finish18 tap24", 24, 21, "3 short: 3 missed increases in “2 sc in next st” would do it; so would 3 places passed over in “sc in next 2 sts”"},
 		{read(limpet), "finish6 finish12 finish18 tap24", 24, 25, "1 over: a stitch too many in “sc in next 2 sts” would do it; so would an increase too many, as “2 sc in next st”"},
-		{read(limpet), "finish6 finish12 finish17 tap4", 4, 3, "1 short: the round below, which came out 1 short would do it; so would a missed increase in “2 sc in next st”, or a place passed over in “sc in next 2 sts”"},
+		{read(limpet), "finish6 finish12 finish17 tap4", 4, 3, "1 short: the round below, which came out 1 short, would do it; so would a missed increase in “2 sc in next st”, or a place passed over in “sc in next 2 sts”"},
 		{flat, "finish10 tap10", 10, 9, "1 short: nothing worked into the top of the turning chain would do it; so would the turning chain not counted, which counts as a stitch here, or a place passed over in “dc in next 8 sts”"},
 		{flat, "tap10", 10, 9, "1 short: a skipped last stitch would do it; so would a place passed over in “in each ch across”"},
 		{flat, "finish10 finish10 tap8", 8, 9, "1 over: a missed decrease in “sc2tog” would do it; so would the turning chain counted or worked into, which is no stitch, or a stitch too many in “sc in next 3 sts”"},

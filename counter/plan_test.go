@@ -100,6 +100,29 @@ func TestNothingToWalk(t *testing.T) {
 		for range s.Records() {
 			t.Errorf("%s: has a record", name)
 		}
+		for range s.Markers() {
+			t.Errorf("%s: has a marker", name)
+		}
+		for range s.Notes() {
+			t.Errorf("%s: has a note", name)
+		}
+		_, hunts := s.Hunt()
+		_, undone := s.Undone()
+		_, _, checked := s.Checked()
+		parts, _ := s.Under(3)
+		if hunts || undone || checked || parts != nil || s.Carried() != nil || s.IfCarried(3) != nil || s.CouldBe(3, 2) != nil ||
+			s.NoteOn(0, 0, 0) != "" || s.MarkersIn(0, 0, 0) != nil || s.Ticked(0) || s.NotesFor(s.Plan()) != nil || s.Reach() != 1 {
+			t.Errorf("%s: has something beside the work", name)
+		}
+		if _, err := s.Losing(counter.Place{}); err != counter.ErrNoSuchRow {
+			t.Errorf("%s: losing: %v", name, err)
+		}
+		if o := s.Outlook(s.Pace()); o.Project.Known {
+			t.Errorf("%s: outlook %+v", name, o)
+		}
+		if c, err := s.Compare(limpet); err != nil || c.Made {
+			t.Errorf("%s: compared %+v, %v", name, c, err)
+		}
 		if _, ok := s.Next(); ok {
 			t.Errorf("%s: goes on", name)
 		}

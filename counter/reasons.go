@@ -50,7 +50,7 @@ func (s State) CouldBe(at, counted int64) []Reason {
 	out := s.plan.reasons(row, 0, at, counted-at)
 	if r, ok := s.Record(s.at.Piece, s.at.Copy, s.at.Row-1); ok {
 		if m, differs := r.Mismatch(); differs && (m.Counted-m.Expected > 0) == (counted > at) && !s.isCarried() {
-			out = append([]Reason{{Cause: RowBelow, Times: 1, Words: fmt.Sprintf("the %s below, which came out %s",
+			out = append([]Reason{{Cause: RowBelow, Times: 1, Words: fmt.Sprintf("the %s below, which came out %s,",
 				row.Kind, difference(m.Counted-m.Expected))}}, out...)
 		}
 	}

@@ -200,5 +200,9 @@ func (f *frame) rowEntry(i int) []span {
 		open, shut, ink = "[", "]", hand
 	}
 	head := fmt.Sprintf("%s%s%4d %s%s%s", open, sign, i+1, label, strings.Repeat(" ", wide-cells(label)), count)
-	return []span{{ink, head + shut}, {quiet, fmt.Sprintf(" %7s ", took)}, {quiet, plainWords(w.words(proof))}}
+	var torn span // time that went into stitches that are no more
+	if rec.Unravelled > 0 {
+		torn = span{accent, clockTime(rec.Unravelled) + " unravelled "}
+	}
+	return []span{{ink, head + shut}, {quiet, fmt.Sprintf(" %7s ", took)}, torn, {quiet, plainWords(w.words(proof))}}
 }
