@@ -94,7 +94,7 @@ func (w *pieceWork) compare(rw *rowWork, total *Total) comparison {
 		return w.compareOne(rw, t, parts)
 	}
 	for _, p := range parts {
-		if !w.partAgrees(rw, t, p) {
+		if !w.partAgrees(t, p) {
 			return w.compareSum(rw, t, parts)
 		}
 	}
@@ -116,7 +116,7 @@ func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparis
 	p := parts[0]
 	n := p.N.At(w.pr.size)
 	if p.Kind != PartStitches {
-		if w.partAgrees(rw, t, p) {
+		if w.partAgrees(t, p) {
 			return comparison{agrees: true, made: -1}
 		}
 		if p.Kind == PartSpace || p.Kind == PartChain || p.Kind == PartNamed {
@@ -176,13 +176,13 @@ func (w *pieceWork) family(t tally, id stitch.ID) int64 {
 }
 
 // partAgrees compares one part of a total that names kinds.
-func (w *pieceWork) partAgrees(rw *rowWork, t tally, p TotalPart) bool {
+func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 	n := p.N.At(w.pr.size)
 	switch p.Kind {
 	case PartStitches:
 		return n == t.stitches || n == t.stitches+t.slips
 	case PartStitch:
-		return n == t.byID[p.ID] || n == w.family(t, p.ID) || t.turns > 0 && n == t.byID[p.ID]-t.turns && false
+		return n == t.byID[p.ID] || n == w.family(t, p.ID)
 	case PartSpace:
 		if p.Size > 0 {
 			if n == t.bySize[p.Size] {
@@ -191,7 +191,7 @@ func (w *pieceWork) partAgrees(rw *rowWork, t tally, p TotalPart) bool {
 			// a loop that a tall stitch closes, or that the turning chain begins
 			return n == t.spaces && t.bySize[p.Size] > 0 && t.bySize[p.Size] >= n-2
 		}
-		return n == t.spaces || n == t.groups-1 && t.spaces == 0 || n == t.spaces+w.gapsOf(rw)
+		return n == t.spaces || n == t.groups-1 && t.spaces == 0
 	case PartChain:
 		return n == t.chains || n == t.spaces
 	case PartNamed:
@@ -214,8 +214,6 @@ func (w *pieceWork) partAgrees(rw *rowWork, t tally, p TotalPart) bool {
 	return true
 }
 
-func (w *pieceWork) gapsOf(*rowWork) int64 { return 0 }
-
 // sameName reports whether two names of a special stitch are one.
 func sameName(a, b string) bool {
 	return strings.TrimSuffix(a, "s") == strings.TrimSuffix(b, "s") || strings.HasPrefix(a, b) || strings.HasPrefix(b, a)
@@ -224,7 +222,7 @@ func sameName(a, b string) bool {
 // compareSum accepts a total whose kinds are named loosely when they add up:
 // turning chains named apart, bobbles counted with the stitches around them.
 func (w *pieceWork) compareSum(rw *rowWork, t tally, parts []TotalPart) comparison {
-	sum, spaces, other := int64(0), int64(0), false
+	sum, other := int64(0), false
 	for _, p := range parts {
 		n := p.N.At(w.pr.size)
 		switch p.Kind {
@@ -240,17 +238,15 @@ func (w *pieceWork) compareSum(rw *rowWork, t tally, parts []TotalPart) comparis
 			}
 			sum += n
 		case PartSpace:
-			if !w.partAgrees(rw, t, p) {
+			if !w.partAgrees(t, p) {
 				return comparison{made: -1}
 			}
-			spaces += n
 		case PartChain:
-			if !w.partAgrees(rw, t, p) {
+			if !w.partAgrees(t, p) {
 				return comparison{made: -1}
 			}
 		}
 	}
-	_ = spaces
 	if sum == t.stitches && !other && !w.kindsNamed(t, parts) {
 		return comparison{agrees: true, made: -1, way: "the kinds named in the total add up to the stitches made, though not kind by kind"}
 	}

@@ -5,7 +5,6 @@ import "crochet/tallyturn/pattern/stitch"
 // conventions is what a pattern says once for all its rows.
 type conventions struct {
 	chain   map[int64]Counts // by chains; 0 for "the beginning chain", whatever its height
-	noJoin  bool             // rounds are a spiral
 	turning int8             // +1 "turn at the end of every row", -1 "do not turn"
 	chains  int8             // +1 chains count in the totals, -1 they do not
 }

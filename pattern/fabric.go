@@ -22,7 +22,6 @@ type place struct {
 	first  bool   // it opens a group: several things in one place
 	in     bool   // it is part of a group
 	turn   bool   // the top of a turning chain
-	travel bool   // a slip stitch that only moved along
 }
 
 func (p place) isStitch() bool { return p.kind == pStitch }

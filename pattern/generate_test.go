@@ -142,7 +142,6 @@ type madePattern struct {
 	joined bool
 	st     string // the main stitch
 	chains int    // foundation; 0 for a magic ring
-	oval   bool
 }
 
 // house is a manner of writing.

@@ -135,7 +135,7 @@ func (r *reader) beginsWork(ln line) bool {
 	case t.isAny("*", "**", "(", "["):
 		return t.isAny("*", "**") || r.hasStitches(ln)
 	case t.isAny("ch", "chain", "chs"):
-		return x.at(1).kind == tNum && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end) || x.at(1).isAny("sp") && false
+		return x.at(1).kind == tNum && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end)
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
 	case t.isAny("cast", "commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
@@ -285,29 +285,29 @@ func (r *reader) headingLine(i int) bool {
 		return false
 	}
 	// something follows
-	for j := i + 1; j < len(r.lines); j++ {
-		next := r.lines[j]
-		if r.toks[next.start].kind == tEnd {
-			return false
-		}
-		if l, ok := r.labelAt(next.start); ok && !l.weak {
-			return true
-		}
-		if r.beginsWork(next) {
-			return true
-		}
-		if _, _, ok := r.sectionAt(next); ok {
-			return true
-		}
-		if _, _, ok := r.runIn(next); ok {
-			return true
-		}
-		if r.toks[next.start].blank {
-			return j == i+1 && (t.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(j))
-		}
-		return r.row == nil && (t.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(j)
+	if i+1 >= len(r.lines) {
+		return false
 	}
-	return false
+	next := r.lines[i+1]
+	if r.toks[next.start].kind == tEnd {
+		return false
+	}
+	if l, ok := r.labelAt(next.start); ok && !l.weak {
+		return true
+	}
+	if r.beginsWork(next) {
+		return true
+	}
+	if _, _, ok := r.sectionAt(next); ok {
+		return true
+	}
+	if _, _, ok := r.runIn(next); ok {
+		return true
+	}
+	if r.toks[next.start].blank {
+		return t.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(i+1)
+	}
+	return r.row == nil && (t.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(i+1)
 }
 
 // plainHeading reports a name in small letters alone on a line, right above

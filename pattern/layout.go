@@ -251,7 +251,7 @@ func (r *reader) line(i int) {
 // names a row, or a number in a list of materials.
 func (r *reader) isLabel(l label, start int) bool {
 	if l.weak {
-		return r.weakOK && (r.sec == noSection || r.sec == secRows || r.sec == secAssembly && false)
+		return r.weakOK && (r.sec == noSection || r.sec == secRows)
 	}
 	if r.sec == secGauge && !r.toks[start].blank && !l.strong {
 		return false
@@ -358,9 +358,6 @@ func (r *reader) gather(from, to int) {
 				return
 			}
 		}
-		if i == from && r.row != nil && len(r.row.body) == 0 && false {
-			continue
-		}
 		r.row.body = append(r.row.body, r.toks[i])
 	}
 	if r.row != nil && to > from {
@@ -375,7 +372,7 @@ func (r *reader) mayLabel(i int) bool {
 		return false
 	}
 	p := &r.toks[i-1]
-	return p.isAny(".", ")", "]", "}", ";", ":") || p.kind == tNum && isRowWord(t) && r.toks[i-1].end < t.start && false
+	return p.isAny(".", ")", "]", "}", ";", ":")
 }
 
 // labelFits keeps "rep Row 2. Row 3: ..." and drops "rep from Row 2: ...".
@@ -452,7 +449,7 @@ func (r *reader) flushSetup(ends bool) {
 		first++
 	}
 	p := r.currentPiece(first)
-	d := &rowDraft{piece: p, unlabe: true, row: &Row{noLabel: true}}
+	d := &rowDraft{piece: p, unlabelled: true, row: &Row{noLabel: true}}
 	d.row.Numbers.Count = Num{N: 1}
 	d.row.Span = Span{int(setup[0].start), int(setup[len(setup)-1].end)}
 	d.row.labelSpan = Span{d.row.Span.Start, d.row.Span.Start}

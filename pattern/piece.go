@@ -4,8 +4,6 @@ package pattern
 type item struct {
 	row      *Row
 	from, to int // numbers; to < from where the count is not known
-	block    []*Row
-	more     bool // rows that follow row by its own words: "rep Rows 2-3 twice"
 }
 
 func (i item) count() int { return i.to - i.from + 1 }

@@ -152,8 +152,6 @@ type pieceWork struct {
 	carry       []*Step
 	foundation  int64 // chains of the foundation
 	hook        int64 // the chain that the first row began in
-	kind        RowKind
-	started     bool
 	host        *hostUse
 	uses        []*hostUse // what other pieces are worked onto this one
 	stated      int64      // the total the row just worked states; -1 none

@@ -286,7 +286,6 @@ func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total 
 	if count < 0 {
 		until, count = int64(-count), maxWorked
 	}
-	var made []*RowProof
 	for k := 0; k < count; k++ {
 		if w.trial != nil && w.trial.done {
 			return
@@ -308,7 +307,6 @@ func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total 
 			}
 		}
 		rp := w.workRow(row, label, before, w.asCarried(mine), from+k)
-		made = append(made, rp)
 		w.add(rp, row)
 		w.carryOn()
 		if until > 0 && w.madeLast <= until {
@@ -316,14 +314,10 @@ func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total 
 		}
 		// rows that go on alike are proven once
 		if len(block) == 1 && k+1 < count && !w.differsWithin(count-1-k) && w.fixed(row, before) {
-			rest := count - 1 - k
 			same := *rp
 			same.First, same.Last = from+k+1, from+count-1
 			same.Index = rp.Index + 1
 			w.fold(&same)
-			if rest%2 == 1 {
-				w.belowTurned = w.belowTurned && true
-			}
 			w.belowNumber = from + count - 1
 			w.note(row, from+count-1)
 			return

@@ -57,14 +57,13 @@ type line struct{ start, end int }
 
 // rowDraft is a row whose words have been gathered but not read.
 type rowDraft struct {
-	row    *Row
-	setup  []token
-	body   []token
-	label  label
-	piece  *Piece
-	weak   bool
-	unlabe bool
-	after  []Header // prose that follows it
+	row        *Row
+	setup      []token
+	body       []token
+	label      label
+	piece      *Piece
+	unlabelled bool
+	after      []Header // prose that follows it
 }
 
 // Read turns a written pattern into a tree. It takes any text at all and
@@ -169,7 +168,7 @@ func (r *reader) readDraft(d *rowDraft) {
 		x.readRow()
 		row.Setup = tmp.Steps
 		row.bad = append(row.bad, tmp.bad...)
-		if tmp.Total != nil && row.Total == nil && d.unlabe {
+		if tmp.Total != nil && row.Total == nil && d.unlabelled {
 			row.Total = tmp.Total
 		}
 	}

@@ -187,15 +187,8 @@ func (x *rowReader) remark(before []*Step, end int) bool {
 		return true
 	}
 	if t.isAny("counts", "count", "does", "do", "not", "see", "mark", "place", "pm", "rs", "ws", "right", "wrong", "note", "photo", "this", "these", "now", "make", "be", "being",
-		"here", "remember", "optional", "if", "you", "your", "for", "approx", "about", "first", "same", "both", "marked", "move", "stuff", "including", "excluding", "with", "color", "colour", "a", "b", "c", "d", "mc", "cc", "like", "or", "as", "that", "which", "one", "all", "it", "going", "going", "corner", "the", "=", "picot", "shell", "cluster", "v", "solid", "open", "inc", "dec", "increase", "decrease", "decreases", "beg", "skipped", "turning", "mesh", "made", "each", "and", "use", "using", "don't", "do", "optional", "loosely", "facing", "base", "i", "always") {
+		"here", "remember", "optional", "if", "you", "your", "for", "approx", "about", "first", "same", "both", "marked", "move", "stuff", "including", "excluding", "with", "color", "colour", "a", "b", "c", "d", "mc", "cc", "like", "or", "as", "that", "which", "one", "all", "it", "going", "corner", "the", "=", "picot", "shell", "cluster", "v", "solid", "open", "inc", "dec", "increase", "decrease", "decreases", "beg", "skipped", "turning", "mesh", "made", "each", "and", "use", "using", "don't", "do", "optional", "loosely", "facing", "base", "i", "always") {
 		after := &x.ts[end+1]
-		words := true
-		for i := x.p + 1; i < end; i++ {
-			if !x.ts[i].isAny("counts", "as", "count") {
-				words = false
-			}
-		}
-		_ = words
 		switch {
 		case x.followsTimes(end+1) || after.isAny("in", "into", "over", "to", "until", "around", "across", "rep", "repeat", "x", "*", "all"):
 			return false

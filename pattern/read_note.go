@@ -44,8 +44,7 @@ func (x *rowReader) note() []*Step {
 		return s
 	}
 	if x.phrase("working|making|work|placing", "[the]", "last|final") {
-		if n := x.p; !x.peek().isAny("row", "rnd", "round") && x.peek().kind != tNum {
-			_ = n
+		if !x.peek().isAny("row", "rnd", "round") && x.peek().kind != tNum {
 			return clause()
 		}
 		x.p = start

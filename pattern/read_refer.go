@@ -254,14 +254,12 @@ func (x *rowReader) referTimes(r *Refer) {
 		}
 		x.p = start
 		x.accept("for", "work", "another")
-		more := x.at(-1).is("another") && x.p > start
 		if x.peek().kind == tNum && x.at(1).isAny("more", "additional") && isRowWord(x.at(2)) || x.peek().kind == tNum && isRowWord(x.at(1)) && x.p > start {
 			// "for 5 more rows": that many rows
 			r.Rows = Num{N: x.peek().num}
 			x.p++
 			x.accept("more", "additional")
 			x.p++
-			_ = more
 			continue
 		}
 		x.p = start

@@ -141,9 +141,6 @@ func (x *rowReader) repeatPhrase(mark string) int {
 	if x.at(k).is("go") && x.at(k+1).is("back") && x.at(k+2).is("to") && x.at(k+3).is(mark) {
 		return k + 4
 	}
-	if x.at(k).isAny("do", "work") && x.at(k+1).isAny("this", "these") && len(x.marks) > 0 && x.marks[len(x.marks)-1].text == mark && false {
-		return k + 2
-	}
 	if !x.at(k).isAny("rep", "repeat", "rpt", "repeating", "repeated", "reps", "from", "work", "do") {
 		return 0
 	}
@@ -410,11 +407,10 @@ func (x *rowReader) times() (Times, bool) {
 		tm.more = true
 	}
 	x.accept("over")
-	if x.phrase("in", "all|total") || x.phrase("total|altogether") || x.phrase("(", "in", "all|total", ")") || x.phrase("[,]", "for", "a", "total", "of") && false {
+	if x.phrase("in", "all|total") || x.phrase("total|altogether") || x.phrase("(", "in", "all|total", ")") {
 		tm.sure = true
 	}
-	if x.phrase("evenly|equally", "[spaced]", "[around|across]") {
-	}
+	x.phrase("evenly|equally", "[spaced]", "[around|across]")
 	save := x.p
 	if x.accept("around", "across") && (x.end() || x.peek().separator() || x.peek().isAny("(", "[", ")", "]", "{")) {
 		// "6 times around": the number holds

@@ -444,7 +444,7 @@ func (x *rowReader) chain() []*Step {
 		x.accept("loosely", "of")
 		if x.peek().kind == tNum {
 			n, ok = x.number()
-			if x.peek().is("-") && x.spaceAfter(x.p-x.p+1) > 0 || x.spaceAfter(0) > 0 && !x.at(-1).isAny(",") {
+			if x.peek().is("-") && x.spaceAfter(1) > 0 || x.spaceAfter(0) > 0 && !x.at(-1).isAny(",") {
 				ok = false // "ch-3 sp" is a place
 			}
 			x.accept("sts", "st", "stitches", "chs", "loosely", "chains")
@@ -457,11 +457,12 @@ func (x *rowReader) chain() []*Step {
 		}
 	case x.peek().kind == tNum && x.at(1).isAny("(", "[", "{") && len(x.pat.Sizes) > 1:
 		n, ok = x.number()
-		if ok = ok && x.accept("ch", "chain", "chains", "chs"); ok {
+		ok = ok && x.accept("ch", "chain", "chains", "chs")
+		if ok {
 			x.accept("loosely", "sts")
 		}
 	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") && x.at(2).is("for") && func() bool { x.p += 2; ok := x.countsFor(); x.p -= 2; return ok }():
-		n, ok = x.number()
+		n, _ = x.number()
 		x.p++
 		return []*Step{x.countsAs(&Step{Op: OpChain, N: n, Span: x.spanFrom(start)}, start)}
 	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") && !x.at(1).isAny("sp"):
@@ -604,7 +605,6 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 	for x.peek().isAny(",", ";", "and") {
 		x.p++
 	}
-	at := x.p
 	isSlip := false
 	if id, n := x.stitchAt(0); n > 0 && (id == stitch.Slip || id == stitch.SC) {
 		isSlip = id == stitch.Slip
@@ -621,9 +621,7 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 					p.Which == TurnTop && p.N.N == 1
 			}
 			if back {
-				if x.phrase("(", "picot", "[made|formed]", ")") || x.phrase("(", "p", "[made]", ")") {
-					_ = at
-				}
+				x.phrase("(", "picot|p", "[made|formed]", ")")
 				return []*Step{{Op: OpPicot, N: s.N, Span: Span{s.Span.Start, int(x.ts[x.p-1].end)}}}
 			}
 		}

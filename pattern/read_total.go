@@ -39,7 +39,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 			return false
 		}
 		x.p = end + 1
-		x.setTotal(parts, x.spanFrom(start), before, true)
+		x.setTotal(parts, x.spanFrom(start), before)
 		return true
 	case t.isAny("-", "=", ":", ".", ";", ",", "/", "~", "|", ">"):
 		if !x.worked {
@@ -53,7 +53,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		start := x.p
 		n, _ := x.number()
 		x.accept("|")
-		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before, false)
+		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
 		return true
 	case t.kind == tNum && t.head && x.worked && x.depth == 1:
 		x.p-- // a total on a line of its own
@@ -124,7 +124,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	if isRowWord(x.at(-1)) && x.peek().kind == tNum {
 		x.p++
 	}
-	x.setTotal(parts, x.spanFrom(start), before, true)
+	x.setTotal(parts, x.spanFrom(start), before)
 	return true
 }
 
@@ -182,8 +182,6 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
-	last := x.at(-1)
-	_ = last
 	if !x.totalEnds() {
 		x.p = start
 		return false
@@ -212,7 +210,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	x.phrase("in", "total|all")
 	x.accept("altogether", "total", "made")
-	x.setTotal(parts, x.spanFrom(start), before, false)
+	x.setTotal(parts, x.spanFrom(start), before)
 	return true
 }
 
@@ -409,22 +407,15 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 		}
 		x.p++
 		p.Kind = PartOther
-		if t.isAny("more", "fewer", "less") || x.at(0).isAny("more") {
-			p.Kind = PartOther
-		}
 		return true
 	}
 	return false
 }
 
 // setTotal keeps a total; a later one stands in its place.
-func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step, bracketed bool) {
+func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	t := &Total{Span: sp, Parts: parts, Text: x.src.Slice(sp), after: len(before), depth: x.depth}
 	// "(12 more)", "(4 sts increased)", "(6 per side)": not a total of the row
-	last := x.at(-1)
-	if bracketed {
-		last = x.at(-2)
-	}
 	for i := 0; i < len(x.ts) && int(x.ts[i].start) < sp.End; i++ {
 		if int(x.ts[i].start) < sp.Start {
 			continue
@@ -447,7 +438,6 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step, bracket
 			break
 		}
 	}
-	_ = last
 	if t == nil || x.depth > 1 {
 		return
 	}

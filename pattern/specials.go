@@ -59,9 +59,7 @@ func (r *reader) define(from, to int) {
 	if k == start || k >= to {
 		return
 	}
-	for _, n := range strings.Split(word(start, k), " or ") {
-		names = append(names, n)
-	}
+	names = append(names, strings.Split(word(start, k), " or ")...)
 	for k < to && r.toks[k].isAny("(", "[") {
 		j := k + 1
 		for j < to && !r.toks[j].isAny(")", "]") {

@@ -22,7 +22,7 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 					continue
 				}
 				switch {
-				case toks[j].isAny("us", "usa", "american") && !(toks[j].is("us") && !upper(toks, j)):
+				case toks[j].isAny("us", "usa", "american"):
 					said = stitch.US
 				case toks[j].isAny("uk", "british", "english"):
 					if t.text != "crochet" {
@@ -77,10 +77,6 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 	}
 	return said, evidence
 }
-
-// upper is always true: case is gone by now, and "us" beside "terms" is never
-// the pronoun.
-func upper([]token, int) bool { return true }
 
 // findSizes reads which sizes the pattern is written for.
 //

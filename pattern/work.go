@@ -138,7 +138,6 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		w.leaf(s, 0)
 		return w.skip(s)
 	case OpPicot:
-		w.flushBeforePicot()
 		w.out.add(place{kind: pPicot, size: int32(min(s.N.At(w.pr.size), 1<<20))}, 1)
 		w.leaf(s, 0)
 	case OpJoin:
@@ -178,10 +177,6 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 	}
 	return true
 }
-
-// flushBeforePicot leaves chains before a picot in a loop where they are: the
-// picot parts nothing.
-func (w *rowWork) flushBeforePicot() {}
 
 // turn works the rest of the row back over what it has made so far.
 func (w *rowWork) turn(s *Step, rest []*Step) {

@@ -78,8 +78,6 @@ func (w *rowWork) eachAs(step, s *Step, rest []*Step) bool {
 		if got <= 0 {
 			break
 		}
-		c := *step
-		_ = c
 		w.emitEach(step, p, per, got)
 		n -= got
 	}
@@ -261,7 +259,7 @@ func (w *rowWork) needAtEnd(rest []*Step, of []Filter) int64 {
 				if s.Op == OpWork && s.Stitch == stitch.Slip {
 					continue
 				}
-				if s.Target.N.At(w.pr.size) > 0 && !w.boundedEnd(s) {
+				if s.Target.N.At(w.pr.size) > 0 {
 					n += w.takesOf(s, of)
 				}
 			}
@@ -289,8 +287,6 @@ func (w *rowWork) needAtEnd(rest []*Step, of []Filter) int64 {
 	}
 	return n
 }
-
-func (w *rowWork) boundedEnd(*Step) bool { return false }
 
 // takesOf is how many places of a description a step uses.
 func (w *rowWork) takesOf(s *Step, of []Filter) int64 {

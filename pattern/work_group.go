@@ -590,11 +590,6 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 			return false, n
 		}
 		if !ok || w.beyond(goal, of) {
-			if ok && goal.kind == ToEnd && w.leftAll(of) < goal.keep {
-				// it fits, but leaves too little for what follows
-			}
-			short := w.problems[m.problems:]
-			_ = short
 			w.reset(m)
 			if w.wraps(s, m, n+1, true) {
 				return true, n + 1

@@ -450,9 +450,6 @@ func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 	if !ok {
 		if w.left(of) == 0 && w.begun && n == 1 && s.Legs == 0 {
 			// more into the place that was worked last
-			if w.lastIsEnd() && w.slack == 0 {
-				return w.overrun(s, n, 1)
-			}
 			w.slack = max(0, w.slack-1)
 			w.emit(s, p, per)
 			return true
@@ -476,10 +473,6 @@ func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 	w.emitEach(s, p, per, made)
 	return true
 }
-
-// lastIsEnd reports whether the place worked last was worked by a step that
-// ran to the end, so that "last st" is a place of its own.
-func (w *rowWork) lastIsEnd() bool { return false }
 
 // nth works into the N-th place of the row.
 func (w *rowWork) nth(s *Step, p place, per int64) bool {
