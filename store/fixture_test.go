@@ -212,3 +212,46 @@ func unpackLayout(t *testing.T, version int, path string) {
 		t.Fatal(err)
 	}
 }
+
+// TestOldExports takes in an export of every version there has been. What the
+// fixtures of the layouts hold is what they hold.
+func TestOldExports(t *testing.T) {
+	golden := filepath.Join("..", "testdata", "store", "export1.jsonl")
+	path := file(t)
+	unpackLayout(t, 1, path)
+	old := open(t, path)
+	defer shut(t, old)
+	got := export(t, old)
+	if *update {
+		if err := os.WriteFile(golden, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), string(got)); diff != "" {
+		t.Errorf("the export of layout 1 (-want +got):\n%s", diff)
+	}
+	s := open(t, file(t))
+	defer shut(t, s)
+	if _, err := s.Import(bytes.NewReader(want)); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), string(export(t, s))); diff != "" {
+		t.Errorf("imported and exported (-want +got):\n%s", diff)
+	}
+	for _, p := range oldProjects {
+		all, err := s.Projects()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.ContainsFunc(all, func(q store.Project) bool {
+			_, events := load(t, s, q.ID)
+			return q.Title == p.Title && q.Created == p.Created && slices.Equal(events, p.log)
+		}) {
+			t.Errorf("project %q is not among what was imported", p.Title)
+		}
+	}
+}
