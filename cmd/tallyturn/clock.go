@@ -14,36 +14,44 @@ const leap = 30 * time.Second
 // done to the clock on the wall: while the program runs it goes on from
 // where it began by the clock that only counts.
 type runClock struct {
-	now func() time.Time
+	wall  func() time.Time     // what the clock on the wall says
+	count func() time.Duration // what the counting one does
 
 	mu    sync.Mutex
-	since time.Time // read at the beginning
-	began time.Time // the time told then
+	since time.Duration // the count at the beginning
+	began time.Time     // the time told then
 }
 
+// newRunClock makes a clock of one that reads both at once, as time.Now does.
 func newRunClock(now func() time.Time) *runClock {
-	t := now()
-	return &runClock{now: now, since: t, began: t.Round(0)}
+	start := now()
+	return &runClock{
+		wall:  func() time.Time { return now().Round(0) },
+		count: func() time.Duration { return now().Sub(start) },
+		began: start.Round(0),
+	}
 }
 
 // Now is the time of an event that happens now.
 func (c *runClock) Now() time.Time {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	return c.at(c.now())
+	return c.now()
 }
 
-// at goes by the counting clock where t has read it.
-func (c *runClock) at(t time.Time) time.Time { return c.began.Add(max(t.Sub(c.since), 0)) }
+// now goes by the counting clock. One that is not better than the clock on the
+// wall may count backwards; then the time stands still.
+func (c *runClock) now() time.Time {
+	return c.began.Add(max(c.count()-c.since, 0))
+}
 
 // NotBefore has the clock go on from a time, in ms since the Unix epoch, if it
 // has not come to it yet: that of an event before.
 func (c *runClock) NotBefore(ms int64) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	t := c.now()
-	if last := time.UnixMilli(ms); c.at(t).Before(last) {
-		c.since, c.began = t, last
+	if last := time.UnixMilli(ms); c.now().Before(last) {
+		c.since, c.began = c.count(), last
 	}
 }
 
@@ -52,10 +60,10 @@ func (c *runClock) NotBefore(ms int64) {
 func (c *runClock) Woke() bool {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	t := c.now()
-	if wall := t.Round(0); wall.Sub(c.at(t)) > leap {
-		c.since, c.began = t, wall
-		return true
+	wall := c.wall()
+	if wall.Sub(c.now()) <= leap {
+		return false
 	}
-	return false
+	c.since, c.began = c.count(), wall
+	return true
 }

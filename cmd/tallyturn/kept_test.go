@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"crochet/tallyturn/store"
 	"crochet/tallyturn/tui/ptytest"
@@ -197,44 +196,5 @@ func TestFolderVanishes(t *testing.T) {
 	term.WaitEnd()
 	if n := eventsOf(t, data); fmt.Sprint(n) != "[4]" {
 		t.Errorf("events %v", n)
-	}
-}
-
-// steps is a clock that is read from a list.
-type steps struct {
-	t     *testing.T
-	times []time.Time
-}
-
-func (s *steps) now() time.Time {
-	if len(s.times) == 0 {
-		s.t.Fatal("the clock was read too often")
-	}
-	next := s.times[0]
-	s.times = s.times[1:]
-	return next
-}
-
-func TestRunClock(t *testing.T) {
-	noon := time.Date(2026, 7, 1, 12, 0, 0, 0, time.UTC)
-	at := func(d time.Duration) time.Time { return noon.Add(d) }
-	s := &steps{t: t, times: []time.Time{at(0), at(time.Second), at(-time.Hour), at(2 * time.Second)}}
-	c := newRunClock(s.now)
-	last := noon
-	for range 3 {
-		now := c.Now()
-		if now.Before(last.Add(-time.Second)) || now.Before(noon) {
-			t.Errorf("%v after %v", now, last)
-		}
-		last = now
-	}
-	// An event of a run before lies ahead: the clock was set back since.
-	s.times = []time.Time{at(3 * time.Second), at(3 * time.Second), at(5 * time.Second)}
-	c.NotBefore(at(time.Hour).UnixMilli())
-	if got := c.Now(); !got.Equal(at(time.Hour)) {
-		t.Errorf("goes on at %v", got)
-	}
-	if got := c.Now(); !got.Equal(at(time.Hour + 2*time.Second)) {
-		t.Errorf("and then %v", got)
 	}
 }

@@ -22,6 +22,20 @@ var update = flag.Bool("update", false, "write the expected output of the script
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"tallyturn": main,
+		// As above, but for a clock that breaks once there is a certain file.
+		"tallyturn-breaks": func() {
+			broken := false
+			os.Exit(run(os.Args[1:], world{
+				in: os.Stdin, out: os.Stdout, err: os.Stderr, look: tui.FindLook,
+				now: func() time.Time {
+					if !broken && exists(os.Getenv("BREAK")) {
+						broken = true
+						panic("the clock fell off the wall")
+					}
+					return time.Now()
+				},
+			}))
+		},
 		// As above, but for a clock that stands and a screen without ink, so
 		// that what is shown is the same each time.
 		"tallyturn-at-noon": func() {
