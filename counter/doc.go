@@ -31,6 +31,7 @@
 //	hunt.go     the search for a slip, over outline.go and landmark.go
 //	reasons.go  what a difference could be
 //	pace.go     how fast the maker is, and how long the rest may take
+//	waits.go    what has to be made before a piece
 //	carry.go    going on with a difference
 //	compare.go  what another text of the pattern changes
 //	rewrite.go  going on with it

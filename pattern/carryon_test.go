@@ -97,3 +97,15 @@ func TestCarryOnThatCannotBe(t *testing.T) {
 		t.Errorf("a proof made by hand: %+v", got)
 	}
 }
+
+func TestHost(t *testing.T) {
+	p := Read(strip).Prove(Options{})
+	if host, row, ok := p.Host(1); !ok || host != 0 || row != 8 {
+		t.Errorf("the point sits on row %d of piece %d, %v", row, host, ok)
+	}
+	for _, piece := range []int{-1, 0, 2} {
+		if _, _, ok := p.Host(piece); ok {
+			t.Errorf("piece %d sits on something", piece)
+		}
+	}
+}

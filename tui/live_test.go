@@ -262,3 +262,14 @@ func TestChangedFile(t *testing.T) {
 	w, _ := changedWalk(t, made, 80, 24)
 	golden(t, "changed-80x24.frame", visible(w.view())+"\n")
 }
+
+// A piece that sits on another may be gone to at any time, and it is said what
+// is missing.
+func TestPieceThatWaits(t *testing.T) {
+	w, _ := walkText(t, "Quay strip\n\nUS terms\n\nStrip\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20)\nFasten off.\n\n"+
+		"Point\nRow 1: Join yarn in 8th st of Row 1 of Strip, sc in same st and in next 4 sts. (5)\n", 120, 30)
+	press(w, "r", "right", "enter")
+	if f := plainFrame(w); !strings.Contains(f, "It is worked onto row 1 of Strip, which is not made yet.") {
+		t.Errorf("the frame does not say so:\n%s", f)
+	}
+}

@@ -254,6 +254,16 @@ func placeName(plan *counter.Plan, at counter.Place) string {
 	return name
 }
 
+// waiting says what has to be made before the piece in hand, with a blank
+// before it; "" where nothing has.
+func waiting(s counter.State) string {
+	on, ok := s.Waits(s.Piece(), s.Copy())
+	if !ok {
+		return ""
+	}
+	return fmt.Sprintf(" It is worked onto row %d of %s, which is not made yet.", on.Row+1, placeName(s.Plan(), on))
+}
+
 // plainWords is the words of a row as one clean text.
 func plainWords(words []pattern.Word) string {
 	var b strings.Builder

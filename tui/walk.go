@@ -345,7 +345,7 @@ func (w *Walk) endRowBy(kind counter.Kind, n int64) {
 	case w.state.Finished():
 		w.note = ""
 	case at.Piece != before.Piece() || at.Copy != before.Copy():
-		w.note = fmt.Sprintf("%s is worked. Now %s.", placeName(plan, before.At()), placeName(plan, at))
+		w.note = fmt.Sprintf("%s is worked. Now %s.", placeName(plan, before.At()), placeName(plan, at)) + waiting(w.state)
 	default:
 		w.note = fmt.Sprintf("Row %d is kept: %d.", before.Row()+1, n)
 		if kind == counter.Carry {
@@ -374,7 +374,7 @@ func (w *Walk) goTo() {
 func (w *Walk) jump(to counter.Place) {
 	w.enter(walking)
 	if w.do(counter.Event{Kind: counter.Jump, Piece: to.Piece, Copy: to.Copy, Row: to.Row, N: to.Stitch}) {
-		w.note = "Backspace goes back to where you were."
+		w.note = "Backspace goes back to where you were." + waiting(w.state)
 		w.settle()
 	}
 }
