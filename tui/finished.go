@@ -38,6 +38,9 @@ func (w *Walk) scrollEnd(step int) {
 
 // account is what came of it all, line by line.
 func (f *frame) account() [][]span {
+	if f.w.mode != walking {
+		return append(make([][]span, f.gap()), f.question(f.inner)...)
+	}
 	s := f.w.state
 	_, stitches := s.Stitches()
 	rows, _ := s.Rows()

@@ -100,6 +100,12 @@ func (f *frame) tiny() {
 	}
 	if f.sc.finished {
 		f.put(span{good, "finished"})
+		if f.w.mode != walking {
+			for _, l := range f.question(f.inner) {
+				f.put(l...)
+			}
+			f.lines = f.lines[:min(len(f.lines), max(f.height-1, 1))]
+		}
 		f.put(span{quiet, f.w.note})
 		return
 	}

@@ -273,3 +273,29 @@ func TestPieceThatWaits(t *testing.T) {
 		t.Errorf("the frame does not say so:\n%s", f)
 	}
 }
+
+// What is asked at the end is shown there too.
+func TestQuestionsAtTheEnd(t *testing.T) {
+	for _, c := range []struct {
+		keys  string
+		shows []string
+	}{
+		{"u", []string{"finished", "Unravel to row 6, keeping of it [0] stitches", "This rips 24 stitches of 1 row"}},
+		{"u up enter", []string{"row 5 of 6", "48 stitches unravelled."}},
+		{"t", []string{"finished", "Your pace, from 6 rows"}},
+		{"backspace esc m n l o o s e enter 2x ~ l", []string{"finished", "[marker row 6, stitch 24]"}},
+		{"h", []string{"Every row is worked."}},
+		{"m", []string{"there is no stitch in hand to mark"}},
+	} {
+		for _, size := range sizes[1:3] {
+			w, _ := walkText(t, limpet, size.width, size.height)
+			press(w, keys("s s s 12x ~ "+c.keys)...)
+			frame := strings.Join(strings.Fields(plainFrame(w)), " ")
+			for _, words := range c.shows {
+				if !strings.Contains(frame, words) {
+					t.Errorf("%s: the frame does not say %q:\n%s", c.keys, words, plainFrame(w))
+				}
+			}
+		}
+	}
+}

@@ -64,6 +64,7 @@ func (w *Walk) choices() []choice {
 	back := choice{"Back", keyBack, act((*Walk).back)}
 	rows := choice{"Rows", keyRows, act((*Walk).showRows)}
 	more := []choice{
+		{"Unravel", keyUnravel, act(func(w *Walk) { w.askUnravel(w.state.At()) })},
 		{"Again", keyAgain, act((*Walk).again)},
 		{"List", keyList, act((*Walk).showList)},
 		{"Follow", keyFollow, act((*Walk).showFollowing)},
@@ -87,7 +88,6 @@ func (w *Walk) choices() []choice {
 			{"Stride", keyStride, act((*Walk).nextStride)},
 			{"Mark", keyMark, act((*Walk).mark)},
 			{"Note", keyNote, act((*Walk).writeNote)},
-			{"Unravel", keyUnravel, act(func(w *Walk) { w.askUnravel(w.state.At()) })},
 		}, more...)
 	}
 	if w.cfg.Basket != nil {
