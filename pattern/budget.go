@@ -42,6 +42,29 @@ func (w *pieceWork) tooMuch(row *Row, it item) {
 	w.unknownRow(row, it)
 }
 
+// beyond is a count that is more than can be worked out: sums and products
+// stop at it.
+const beyond = 4 * maxNumber
+
+// mul multiplies counts.
+func mul(a, b int64) int64 {
+	if a > 0 && b > beyond/a {
+		return beyond
+	}
+	return a * b
+}
+
+// tooMany reports whether a row makes more stitches than can be counted.
+func (f *fabric) tooMany() bool {
+	n := int64(0)
+	for i := range f.runs {
+		if n += f.runs[i].n; n > maxNumber {
+			return true
+		}
+	}
+	return false
+}
+
 // size is the number of nodes in a trace, counted as far as limit.
 func (t *Trace) size(limit int64) int64 {
 	n := int64(1)

@@ -54,8 +54,9 @@ func (f *fabric) add(p place, n int64) {
 	if n <= 0 {
 		return
 	}
+	n = min(n, beyond)
 	if k := len(f.runs); k > 0 && f.runs[k-1].place == p && !p.first {
-		f.runs[k-1].n += n
+		f.runs[k-1].n = min(f.runs[k-1].n+n, beyond)
 		return
 	}
 	f.runs = append(f.runs, run{p, n})

@@ -42,6 +42,11 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	for _, s := range tail {
 		rw.leaf(s, 0)
 	}
+	if rw.out.tooMany() {
+		rw.fail(CodeTooLarge, nil, 0, "the row makes more than %d stitches", int64(maxNumber))
+		rw.out = fabric{}
+		rw.trace = nil
+	}
 	if rw.deltaSet {
 		rw.applyDelta()
 	}

@@ -104,7 +104,7 @@ func (w *rowWork) emit(s *Step, p place, n int64) {
 func (w *rowWork) emitEach(s *Step, p place, per, n int64) {
 	group := per >= 3 || per >= 2 && stitch.Of(s.Stitch).Turn >= 3
 	if !group || n > maxGroups {
-		w.emit(s, p, per*n)
+		w.emit(s, p, mul(per, n))
 		return
 	}
 	p.in = true

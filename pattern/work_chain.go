@@ -485,7 +485,7 @@ func (w *rowWork) workOwn(s *Step, rest []*Step) bool {
 		if !chains && t.Which == Each && t.Bound.Kind != NoBound {
 			// "sc in each st across" takes the chain and the row below
 			w.own[0].n = 0
-			w.emit(s, p, per*have)
+			w.emit(s, p, mul(per, have))
 			return w.eachAs(s, s, rest)
 		}
 	case Last:
@@ -496,7 +496,7 @@ func (w *rowWork) workOwn(s *Step, rest []*Step) bool {
 	}
 	k := min(n, have/legs)
 	w.own[0].n -= k * legs
-	w.emit(s, p, per*k)
+	w.emit(s, p, mul(per, k))
 	if w.own[0].n <= 0 {
 		w.own = nil
 	}

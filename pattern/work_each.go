@@ -230,7 +230,7 @@ func (w *rowWork) eachTo(step, s *Step, p place, per int64, of []Filter) bool {
 		}
 		k := w.runLeft()
 		w.take(k)
-		w.emit(step, p, per*k)
+		w.emit(step, p, mul(per, k))
 		n += k
 	}
 	if n == 0 {
@@ -269,7 +269,7 @@ func (w *rowWork) needAtEnd(rest []*Step, of []Filter) int64 {
 				if s.Times.Kind == Exactly {
 					k = s.Times.N.At(w.pr.size)
 				}
-				n += k * w.needAtEnd(s.Body, of)
+				n += mul(k, w.needAtEnd(s.Body, of))
 			}
 		case OpLeave:
 			if len(of) == 0 || of[0].Kind == OneStitch || of[0].Kind == AnyStitch {

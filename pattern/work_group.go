@@ -337,7 +337,7 @@ func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
 			}
 			n := b.N.At(w.pr.size)
 			if b.Target.Which == Next && (b.Legs == 0 || b.Target.N.At(w.pr.size) > 1) {
-				n *= max(1, b.Target.N.At(w.pr.size))
+				n = mul(n, max(1, b.Target.N.At(w.pr.size)))
 			}
 			p := stitchPlace(b)
 			p.in = true
@@ -553,7 +553,7 @@ func (w *rowWork) hasten(s *Step, m mark, most int64) int64 {
 	w.taken += k * (w.taken - m.taken)
 	w.skipped += k * (w.skipped - m.skipped)
 	w.passed += k * (w.passed - m.passed)
-	w.out.runs[m.runs-1].n += k * made
+	w.out.runs[m.runs-1].n = min(w.out.runs[m.runs-1].n+mul(k, made), beyond)
 	if n := len(w.trace); n > 0 && w.trace[n-1].Step == s {
 		c := *w.trace[n-1]
 		c.Times += k
@@ -734,7 +734,7 @@ func (w *rowWork) needAll(rest []*Step) int64 {
 			case Fill:
 				return n
 			}
-			n += k * w.needAll(s.Body)
+			n += mul(k, w.needAll(s.Body))
 		case OpOtherSide, OpTurn, OpAttach:
 			return n
 		}

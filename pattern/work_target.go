@@ -63,7 +63,7 @@ func (w *rowWork) work(s *Step, rest []*Step) bool {
 	case SkippedOne:
 		w.skipped = max(0, w.skipped-t.N.At(w.pr.size))
 		w.taken += t.N.At(w.pr.size)
-		w.emit(s, p, per*max(1, t.N.At(w.pr.size)))
+		w.emit(s, p, mul(per, max(1, t.N.At(w.pr.size))))
 		return true
 	case Centre:
 		return w.centre(s, p, per)
@@ -80,7 +80,7 @@ func (w *rowWork) work(s *Step, rest []*Step) bool {
 		// worked into another row or piece: it makes its stitches and takes
 		// nothing here
 		w.elsewhere = true
-		w.emit(s, p, per*max(1, t.N.At(w.pr.size)))
+		w.emit(s, p, mul(per, max(1, t.N.At(w.pr.size))))
 		return true
 	}
 	return w.next(s, p, per)
@@ -98,7 +98,7 @@ func (w *rowWork) rowBelow(r *RowRef) bool {
 func (w *rowWork) ringWork(s *Step, p place, per int64) {
 	n := per
 	if s.Target.N.At(w.pr.size) > 1 {
-		n *= s.Target.N.At(w.pr.size)
+		n = mul(n, s.Target.N.At(w.pr.size))
 	}
 	if w.below.ring {
 		w.cur = cursor{i: len(w.below.runs)}
@@ -125,11 +125,11 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 	if w.below.magic && len(w.below.runs) == 0 || w.below.ring && !t.said && !w.begun && w.cur == (cursor{}) && w.below.size() < n {
 		w.cur = cursor{i: len(w.below.runs)}
 		w.named = true
-		w.emit(s, p, per*n)
+		w.emit(s, p, mul(per, n))
 		return true
 	}
 	if w.below.free {
-		w.emit(s, p, per*n)
+		w.emit(s, p, mul(per, n))
 		return true
 	}
 	of := w.resolve(s, t.Of)
@@ -368,7 +368,7 @@ func (w *rowWork) same(s *Step, p place, per int64) bool {
 			n = s.N.At(w.pr.size)
 		}
 	} else if s.Target.N.At(w.pr.size) > 1 {
-		n *= s.Target.N.At(w.pr.size)
+		n = mul(n, s.Target.N.At(w.pr.size))
 	}
 	p.in = w.groupOpen()
 	w.emit(s, p, n)
@@ -431,7 +431,7 @@ func (w *rowWork) first(s *Step, p place, per int64) bool {
 func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	if w.below.free {
-		w.emit(s, p, per*n)
+		w.emit(s, p, mul(per, n))
 		return true
 	}
 	of := w.resolve(s, s.Target.Of)
@@ -615,11 +615,11 @@ func (w *rowWork) centre(s *Step, p place, per int64) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	w.take(min(1, w.runLeft()))
 	w.named = true
-	w.emitEach(s, p, per*n, 1)
+	w.emitEach(s, p, mul(per, n), 1)
 	if s.Target.Bound.Kind == ToEnd {
 		for w.toCentre(s) {
 			w.take(1)
-			w.emitEach(s, p, per*n, 1)
+			w.emitEach(s, p, mul(per, n), 1)
 		}
 	}
 	return true
@@ -764,7 +764,7 @@ func (w *rowWork) unworked(s *Step, p place, per int64) bool {
 	}
 	w.elsewhere = true
 	w.taken += n
-	w.emit(s, p, per*max(n, 1))
+	w.emit(s, p, mul(per, max(n, 1)))
 	return true
 }
 
