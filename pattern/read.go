@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern/stitch"
@@ -179,6 +180,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
 	x.readRow()
 	r.main = x.main
+	r.remarks(row)
 	if row.Total == nil && !d.label.total.Empty() {
 		lx := r.scratch(d.label.total.Start + 1)
 		if parts, ok := lx.parts(d.label.total.End); ok {
@@ -188,6 +190,21 @@ func (r *reader) readDraft(d *rowDraft) {
 	}
 	r.conv.fromSteps(row.Steps)
 	r.conv.fromSteps(row.Setup)
+}
+
+// remarks says which words of a row were taken as a remark. A row of nothing
+// else is not read at all.
+func (r *reader) remarks(row *Row) {
+	if len(row.remarks) == 0 || len(row.bad) > 0 {
+		return
+	}
+	if row.Refer == nil && !row.changes.deltaSet && !slices.ContainsFunc(row.Steps, func(s *Step) bool { return s.Op != OpNote }) {
+		row.bad = append(row.bad, row.remarks...)
+		return
+	}
+	for _, sp := range row.remarks {
+		r.pat.note(Note, CodeReading, sp, "%q is taken as a remark: it names nothing to work", oneLine(r.src.Slice(sp)))
+	}
 }
 
 func (p *Pattern) note(sev Severity, code Code, sp Span, format string, args ...any) {

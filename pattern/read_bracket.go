@@ -47,9 +47,13 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 	start := x.p
 	open := x.peek().text
 	end := x.closer(0)
-	if open == "<" && end < 0 {
+	if end < 0 {
 		x.p++
-		return []*Step{{Op: OpNote, Span: x.spanFrom(start)}}
+		sp := x.spanFrom(start)
+		if open != "<" {
+			x.pat.note(Note, CodeReading, sp, "%q is never closed: the row is read as if it were not there", open)
+		}
+		return []*Step{{Op: OpNote, Span: sp}}
 	}
 	x.nameMade(before, end)
 	if x.remark(before, end) {

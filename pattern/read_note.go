@@ -337,5 +337,6 @@ func (x *rowReader) lateNote() []*Step {
 		}
 	}
 	sp := x.spanFrom(start)
+	x.row.remarks = append(x.row.remarks, sp)
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 }

@@ -115,6 +115,7 @@ type Row struct {
 
 	labelSpan Span
 	bad       []Span // words that were not understood
+	remarks   []Span // words that name nothing to work, taken as a remark
 	noLabel   bool
 	ambiguous bool // "R1": a row or a round
 	changes   rowChanges
