@@ -350,6 +350,9 @@ func tidyLabel(s string) string {
 // gather adds words to the row being read, and begins another where a label
 // stands in mid-line.
 func (r *reader) gather(from, to int) {
+	if r.row.body == nil {
+		r.row.body = make([]token, 0, min(to-from, 60)+1) // and one for the end
+	}
 	for i := from; i < to; i++ {
 		if i > from && r.row != nil && r.mayLabel(i) {
 			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && l.end <= to && r.labelFits(l, i) {

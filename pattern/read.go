@@ -26,6 +26,7 @@ type reader struct {
 	lex     *stitch.Lexicon
 	other   *stitch.Lexicon
 	scan    rowReader
+	scanRow Row
 
 	piece   *Piece
 	row     *rowDraft   // the row whose words are being gathered
@@ -97,7 +98,8 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 // scratch is a row reader over the whole text, to look ahead with.
 func (r *reader) scratch(i int) *rowReader {
 	x := &r.scan
-	*x = rowReader{src: r.src, ts: r.toks, p: i, lex: r.lex, other: r.other, pat: r.pat, names: r.names, row: &Row{}}
+	*x = rowReader{src: r.src, ts: r.toks, p: i, lex: r.lex, other: r.other, pat: r.pat, names: r.names, row: &r.scanRow}
+	r.scanRow = Row{}
 	return x
 }
 

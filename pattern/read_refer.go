@@ -6,7 +6,6 @@ func (x *rowReader) refer() []*Step {
 	if x.depth > 1 || x.row.Refer != nil {
 		return nil
 	}
-	r := &Refer{}
 	bracket := x.peek().isAny("[", "(")
 	if bracket {
 		x.p++
@@ -19,6 +18,7 @@ func (x *rowReader) refer() []*Step {
 		x.p = start
 		return nil
 	}
+	r := &Refer{}
 	word := &x.ts[start]
 	repeats := word.isAny("rep", "repeat", "rpt", "repeating", "reps") || bracket || x.at(-1).isAny("repeat", "rep", "repeating")
 	for i := start; i < x.p; i++ {

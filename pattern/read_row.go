@@ -359,6 +359,18 @@ func (x *rowReader) step(before []*Step) []*Step {
 		}
 		x.p = start
 	}
+	// most steps begin with a stitch, a number of them, or chains, and then
+	// nothing else can be meant
+	switch {
+	case t.plainStitch(), t.kind == tNum && !t.frac && x.at(1).plainStitch():
+		if s := x.work(); s != nil {
+			return s
+		}
+	case t.kind == tWord && t.text == "ch":
+		if s := x.chain(); s != nil {
+			return s
+		}
+	}
 	if s := x.repeat(); s != nil {
 		return s
 	}

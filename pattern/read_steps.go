@@ -338,6 +338,11 @@ func (x *rowReader) otherSide() []*Step {
 
 // join = "join" [ "with sl st" ] [ place ] | "sl st" place "to join" .
 func (x *rowReader) join() []*Step {
+	if !x.peek().isAny("invisible", "inv", "seamless", "join", "close", "connect", "joining", "joined", "closed", "closing", "unite") {
+		if id, _ := x.stitchAt(0); id != stitch.Slip {
+			return nil
+		}
+	}
 	start := x.p
 	s := &Step{Op: OpJoin}
 	switch {

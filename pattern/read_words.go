@@ -1,6 +1,8 @@
 package pattern
 
 import (
+	"strings"
+
 	"crochet/tallyturn/pattern/stitch"
 )
 
@@ -82,6 +84,19 @@ func (x *rowReader) accept(words ...string) bool {
 	return false
 }
 
+// plainStitch reports whether a token is the abbreviation of a plain stitch,
+// which begins nothing but work in it.
+func (t *token) plainStitch() bool {
+	if t.kind != tWord {
+		return false
+	}
+	switch t.text {
+	case "sc", "hdc", "dc", "tr", "htr", "dtr":
+		return true
+	}
+	return false
+}
+
 // phrase takes a run of words if it stands next. A word in the pattern may be
 // "a|b" for either, and "[a]" for one that may be missing.
 func (x *rowReader) phrase(words ...string) bool {
@@ -112,20 +127,21 @@ func (x *rowReader) phraseAt(k int, words ...string) int {
 
 // oneOf matches a list written with bars.
 func (t *token) oneOf(list string) bool {
-	if !t.named() {
+	if !t.named() || t.text == "" {
 		return false
 	}
-	for len(list) > 0 {
-		i := 0
-		for i < len(list) && list[i] != '|' {
-			i++
+	for from := 0; ; {
+		i := strings.Index(list[from:], t.text)
+		if i < 0 {
+			return false
 		}
-		if list[:i] == t.text {
+		i += from
+		end := i + len(t.text)
+		if (i == 0 || list[i-1] == '|') && (end == len(list) || list[end] == '|') {
 			return true
 		}
-		list = list[min(i+1, len(list)):]
+		from = i + 1
 	}
-	return false
 }
 
 // separator reports whether the token only parts steps.
