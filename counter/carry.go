@@ -2,6 +2,7 @@ package counter
 
 import (
 	"fmt"
+	"slices"
 	"sync"
 
 	"crochet/tallyturn/pattern"
@@ -76,6 +77,12 @@ func (s *State) carriedIn(slot int) *carried {
 func (s *State) isCarried() bool {
 	c := s.carriedIn(s.rowKey().slot)
 	return c != nil && s.at.Row > c.diffs[0].Row
+}
+
+// accepted reports whether a row was carried on from with a difference.
+func (s *State) accepted(key rowKey) bool {
+	c := s.carriedIn(key.slot)
+	return c != nil && slices.ContainsFunc(c.diffs, func(d pattern.Difference) bool { return d.Row == key.row })
 }
 
 // carry notes what the row just ended leaves to the next ones.

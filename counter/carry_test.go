@@ -83,3 +83,34 @@ func TestCarryOfNothing(t *testing.T) {
 		t.Errorf("carrying on with no count: %v", err)
 	}
 }
+
+// A hunt does not come back to a slip that was accepted.
+func TestHuntAfterCarryingOn(t *testing.T) {
+	s := walk(t, read(quay), "finish20 tap20")
+	s = apply(t, s, counter.Event{Kind: counter.Carry, N: 19}) // row 2
+	s = apply(t, s, script(t, "finish finish tap19")...)       // rows 3 and 4 are not counted
+	s = apply(t, s, counter.Event{Kind: counter.Seek, Row: 4, N: 18})
+	real := map[int]int64{2: 19, 3: 18}
+	for {
+		h, _ := s.Hunt()
+		q, more := h.Question()
+		if !more {
+			break
+		}
+		n, ok := real[q.Row]
+		if !ok || q.From.Stitch > 0 || q.To.Stitch != 19 {
+			n = q.Expect // the slip is at the very end of row 4
+			if q.To.Stitch == 19 {
+				n--
+			}
+		}
+		if q.Row < 2 {
+			t.Fatalf("asked for row %d: %+v", q.Row+1, q)
+		}
+		s = apply(t, s, counter.Event{Kind: counter.Answer, N: n})
+	}
+	h, _ := s.Hunt()
+	if slip, ok := h.Slip(); !ok || slip.Row != 3 || slip.To != 19 {
+		t.Errorf("found %+v", slip)
+	}
+}

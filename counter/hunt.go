@@ -103,7 +103,8 @@ func (s *State) seek(e Event) (Hunt, error) {
 	return h, nil
 }
 
-// counted is the last row before one that the maker counted and that agreed.
+// counted is the last row before one that the maker counted and that agreed,
+// or that she carried on from: what follows is held against her count there.
 func (s *State) counted(slot, before int) int {
 	it := s.rows.Iterator()
 	if it.Seek(rowKey{slot, before}); it.Done() {
@@ -117,7 +118,7 @@ func (s *State) counted(slot, before int) int {
 		if key.slot > slot || key.row >= before {
 			continue
 		}
-		if n, known := expect(s.rowProof(key)); known && k.finished && k.counted == n {
+		if n, known := expect(s.rowProof(key)); known && k.finished && (k.counted == n || s.accepted(key)) {
 			return key.row
 		}
 	}

@@ -266,7 +266,7 @@ func (f *frame) footer() {
 		note = span{lead, "≠ " + f.sc.behind}
 	case f.sc.under != "":
 		note.text = f.sc.under
-	case f.sc.outlook != "" && !f.sc.paused && f.sc.done == 0:
+	case f.sc.outlook != "" && !f.sc.paused:
 		note.text = f.sc.outlook
 	case f.sc.paused:
 		note = span{quiet, "Paused. The next tap lets the time go on."}

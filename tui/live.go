@@ -122,7 +122,7 @@ func (w *Walk) walkingKey(k tea.KeyMsg) bool {
 	case key.Matches(k, keyFollow):
 		w.showFollowing()
 	case key.Matches(k, keyPace):
-		w.enter(timing)
+		w.showPace()
 	case w.state.Finished() && key.Matches(k, keyTick):
 		w.tick1(k.String())
 	default:

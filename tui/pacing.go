@@ -29,10 +29,10 @@ func (w *Walk) learn() {
 // outlook is how much longer the row and the rest will take, in a line; ""
 // while nobody can know.
 func (w *Walk) outlook() string {
-	w.learn()
-	if w.state.Finished() {
-		return ""
+	if w.state.Finished() || w.state.Stitch() > 0 {
+		return "" // it is told at the beginning of a row
 	}
+	w.learn()
 	o := w.state.Outlook(w.paced.pace)
 	var parts []string
 	for _, x := range []struct {
@@ -44,6 +44,12 @@ func (w *Walk) outlook() string {
 		}
 	}
 	return strings.Join(parts, " · ")
+}
+
+// showPace shows the times.
+func (w *Walk) showPace() {
+	w.learn()
+	w.enter(timing)
 }
 
 // stretchWords is a range of time: "40 to 55 s", "12 to 16 min".

@@ -68,7 +68,7 @@ func (w *Walk) choices() []choice {
 		{"Again", keyAgain, act((*Walk).again)},
 		{"List", keyList, act((*Walk).showList)},
 		{"Follow", keyFollow, act((*Walk).showFollowing)},
-		{"Time", keyPace, act(func(w *Walk) { w.enter(timing) })},
+		{"Time", keyPace, act((*Walk).showPace)},
 	}
 	list := []choice{rows, back, help, leave}
 	if !w.state.Finished() {
