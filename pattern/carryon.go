@@ -1,5 +1,7 @@
 package pattern
 
+import "slices"
+
 // Difference is a row that came out with another number of stitches than it
 // should: Row counts from 0 among the rows walked of its piece.
 type Difference struct {
@@ -31,7 +33,8 @@ type Seat struct {
 	Piece         string
 	Row           int // the number of the host row
 	Before, After int64
-	Half          int64 // half stitches that it sits further from the row's end than it did or, negative, nearer
+	Half          int64  // half stitches that it sits further from the row's end than it did or, negative, nearer
+	Why           string // why it does not fit there any more; "" where it does
 }
 
 // Mend is stitches to add in a row or, negative, to leave out.
@@ -211,7 +214,6 @@ func (c *carrying) changed(was, now *PieceProof, diffs []Difference) (out []Carr
 // rows of the carried one.
 func (p *Proof) seats(piece int, host *pieceWork, diffs []Difference) (out []Seat) {
 	pr := host.pr
-	pr.quiet = true
 	pr.pieces = append(pr.pieces, host)
 	for _, q := range p.Pieces[piece+1:] {
 		if q.work == nil {
@@ -221,6 +223,7 @@ func (p *Proof) seats(piece int, host *pieceWork, diffs []Difference) (out []Sea
 		w := pr.newPiece(q.Piece)
 		w.turnNamed = q.work.turnNamed
 		w.trial = &trial{readings: takenAs(q), carry: &carrying{diffs: []Difference{{Row: q.Len()}}, broken: make(map[int]string)}}
+		said := len(pr.out)
 		w.workAll()
 		pr.pieces = append(pr.pieces, w)
 		u, was := w.host, q.work.host
@@ -229,6 +232,12 @@ func (p *Proof) seats(piece int, host *pieceWork, diffs []Difference) (out []Sea
 		}
 		s := Seat{Piece: q.Piece.Name, Row: u.number, Before: u.from, After: u.of - u.to}
 		s.Half = (s.After - s.Before) - ((was.of - was.to) - was.from)
+		for _, f := range pr.out[said:] {
+			if f.Severity != Note && !slices.ContainsFunc(p.Findings, func(g Finding) bool { return g.Code == f.Code && g.Message == f.Message }) {
+				s.Why = f.Message
+				break
+			}
+		}
 		out = append(out, s)
 	}
 	return out

@@ -30,6 +30,7 @@ func (w *Walk) fileChanged() {
 		return
 	}
 	w.enter(rewriting)
+	w.tellMore()
 }
 
 func (w *Walk) rewriteChoices() []choice {

@@ -29,6 +29,7 @@ func (w *Walk) showFollowing() {
 	w.enter(following)
 	w.before, w.entry = was, entry
 	w.still = nil
+	w.tellMore()
 }
 
 // closeFollowing goes back to where it was asked.
@@ -74,6 +75,10 @@ func (f *frame) follow(width int) (out [][]span) {
 		name := Clean(s.Piece)
 		if name == "" {
 			name = "the piece on it"
+		}
+		if s.Why != "" {
+			add(lead, fmt.Sprintf("✗ %s on row %d does not fit: %s", name, s.Row, Clean(s.Why)))
+			continue
 		}
 		off := "as far from the middle as before"
 		if s.Half != 0 {

@@ -75,10 +75,16 @@ func (w *Walk) liveKey(k tea.KeyMsg) bool {
 		}
 		return true
 	case timing, following, rewriting:
-		if !key.Matches(k, keyDigit) && !key.Matches(k, keyErase) {
+		switch {
+		case key.Matches(k, keyUp):
+			w.moveOn(-1)
+		case key.Matches(k, keyDown):
+			w.moveOn(+1)
+		case key.Matches(k, keyDigit), key.Matches(k, keyErase):
+			w.idle(k.String())
+		default:
 			return false
 		}
-		w.idle(k.String())
 		return true
 	case listing:
 		switch {
@@ -165,13 +171,49 @@ func (f *frame) liveQuestion(width int) (out [][]span) {
 	case listing:
 		return f.list(width)
 	case following:
+		return f.from(f.follow(width))
+	case timing:
+		return f.from(f.pace(width))
+	case rewriting:
+		return f.from(f.rewrite(width))
+	}
+	return out
+}
+
+// from leaves out the lines that are passed over.
+func (f *frame) from(lines [][]span) [][]span {
+	return lines[min(f.w.skip, max(len(lines)-1, 0)):]
+}
+
+// moveOn moves through what is told by a line.
+func (w *Walk) moveOn(step int) {
+	last := len(w.frame().told()) - 1
+	w.skip = max(min(w.skip+step, last), 0)
+	w.still = nil
+}
+
+// told is all that is told in the mode, from its first line.
+func (f *frame) told() [][]span {
+	width := min(f.inner, wordsWide)
+	switch f.w.mode {
+	case following:
 		return f.follow(width)
 	case timing:
 		return f.pace(width)
 	case rewriting:
 		return f.rewrite(width)
 	}
-	return out
+	return nil
+}
+
+// mostAtOnce is about how many lines a small window shows of what is told.
+const mostAtOnce = 5
+
+// tellMore says how to see the rest of what is told, where there may be more.
+func (w *Walk) tellMore() {
+	if len(w.frame().told()) > mostAtOnce {
+		w.note = "Up and Down move through it."
+	}
 }
 
 // flag is the bar that a difference is told by.

@@ -95,6 +95,7 @@ func TestLiveKeys(t *testing.T) {
 		{"and nothing wrong", "4x ~ h enter", 0, 4, []string{"✓ The count agrees"}},
 		{"hunt in nothing", "h", 0, 0, []string{"That row has no stitches yet."}},
 		{"what would follow", toRound4 + "~ 2 3 enter f", 3, 24, []string{"What follows from the difference:", "To come right again, add 1 stitch in row 5.", "✓ rows 5-6: 23 instead of 24"}},
+		{"further down", toRound4 + "~ 2 3 enter f down down", 3, 24, []string{"Rnd 4 ✓ rows 5-6: 23 instead of 24"}},
 		{"and back to the difference", toRound4 + "~ 2 3 enter f esc", 3, 24, []string{"✗ 1 SHORT ✗"}},
 		{"carry on with it", toRound4 + "~ 2 3 enter enter", 4, 0, []string{"Row 4 is kept: 23. All rows after it work. Add 1 in row 5", "stitch 1 of 23"}},
 		{"what follows of what is carried", toRound4 + "~ 2 3 enter enter f", 4, 0, []string{"✓ rows 5-6: 23 instead of 24"}},

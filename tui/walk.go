@@ -96,6 +96,7 @@ type Walk struct {
 	to     counter.Place // while ripping
 	draft  string        // while noting
 	pick   int           // while listing
+	skip   int           // lines passed over of what is told
 	before mode          // while following: what it lies over
 	file   *changedFile  // while rewriting
 	paced  paced         // the pace as last worked out
@@ -275,7 +276,7 @@ func (w *Walk) ask() {
 	w.entry = entry{offer: offer}
 }
 
-func (w *Walk) enter(m mode) { w.mode, w.lit = m, 0 }
+func (w *Walk) enter(m mode) { w.mode, w.lit, w.skip = m, 0, 0 }
 
 // tap goes one stride on.
 func (w *Walk) tap() {
