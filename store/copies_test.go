@@ -1,6 +1,7 @@
 package store_test
 
 import (
+	"bytes"
 	"errors"
 	"io/fs"
 	"math/rand/v2"
@@ -100,10 +101,20 @@ func TestLossIsBounded(t *testing.T) {
 			}
 		} else {
 			write(t, at, broken)
+			// Whoever opens it is told, and it is left as it is.
+			if s, err := store.Open(at); err == nil {
+				shut(t, s) // what is damaged is not in use, or shows only when it is read
+				broken = nil
+			} else if after, _ := os.ReadFile(at); !errors.Is(err, store.ErrDamaged) || !bytes.Equal(after, broken) {
+				t.Fatalf("opened with %v, and changed: %v", err, !bytes.Equal(after, broken))
+			}
 		}
 		r, err := store.Rescue(at)
 		if err != nil {
 			t.Fatal(err)
+		}
+		if aside, err := os.ReadFile(r.Aside); broken != nil && (err != nil || !bytes.Equal(aside, broken)) {
+			t.Fatalf("the file set aside is another: %v", err)
 		}
 		s := open(t, at)
 		for _, id := range ids {
