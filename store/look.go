@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -71,7 +72,17 @@ func openWhole(path string) (*bbolt.DB, error) {
 	if err := inspect(path); err != nil {
 		return nil, err
 	}
-	return openFile(path, true)
+	var file *os.File
+	db, err := openBy(func(name string, flag int, mode fs.FileMode) (f *os.File, err error) {
+		file, err = os.OpenFile(name, flag, mode)
+		return file, err
+	}, path, true)
+	if err != nil {
+		return nil, err
+	}
+	// Whoever can write to it may: a look holds nobody up, nor this process
+	// itself once it can.
+	return db, unlock(file)
 }
 
 // copyBytes copies a file beside itself as it is, from its head on: what the

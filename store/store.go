@@ -101,10 +101,18 @@ func Open(path string) (*Store, error) {
 
 // openFile opens a database and names what is wrong with it.
 func openFile(path string, readOnly bool) (db *bbolt.DB, err error) {
+	return openBy(os.OpenFile, path, readOnly)
+}
+
+// opener opens files as os.OpenFile does.
+type opener func(name string, flag int, mode fs.FileMode) (*os.File, error)
+
+func openBy(by opener, path string, readOnly bool) (db *bbolt.DB, err error) {
 	err = guard(func() error {
 		db, err = bbolt.Open(path, 0o600, &bbolt.Options{
 			Timeout:      lockWait,
 			ReadOnly:     readOnly,
+			OpenFile:     by,
 			FreelistType: bbolt.FreelistMapType,
 			NoStatistics: true,
 			// Mapping a larger piece later can fail, half-way, and has to wait

@@ -2,12 +2,18 @@ package main
 
 import (
 	"bytes"
+	"encoding/binary"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
+	"unicode"
+
+	"go.etcd.io/bbolt"
 
 	"crochet/tallyturn/store"
 	"crochet/tallyturn/tui/ptytest"
@@ -198,3 +204,92 @@ func TestFolderVanishes(t *testing.T) {
 		t.Errorf("events %v", n)
 	}
 }
+
+// Damage that shows only when a walk is opened is mended then.
+func TestDamageThatShowsLate(t *testing.T) {
+	data, config := t.TempDir(), t.TempDir()
+	file := filepath.Join(data, "tallyturn.db")
+	term := inBasket(t, data, config, "")
+	term.WaitFor("stitch 1 of 6")
+	term.Type("   ")
+	term.WaitFor("stitch 4 of 6", "✓ saved")
+	term.Type("q")
+	term.WaitEnd()
+	spoilEvent(t, file, 3) // the second tap; the first event is that of the start
+	term = inBasket(t, data, config, "")
+	term.WaitFor("About your basket", "does not add up", "Mooring Buoy: nothing is lost") // what was there before is there still
+	term.Type("\r")
+	term.WaitFor("stitch 4 of 6", "✓ saved")
+	term.Type("q")
+	term.WaitEnd()
+
+	// From the basket as well.
+	spoilEvent(t, file, 2)
+	c := exec.Command("tallyturn-at-noon", "--data", data)
+	c.Env = append(os.Environ(), "TERM=xterm-256color", "XDG_CONFIG_HOME="+config)
+	term = ptytest.Start(t, c, 120, 24)
+	term.WaitFor("1 in progress")
+	term.Type("\r")
+	term.WaitFor("About your basket", "Mooring Buoy: nothing is lost")
+	term.Type("\r")
+	term.WaitFor("1 in progress")
+	term.Type("\r")
+	term.WaitFor("stitch 4 of 6", "✓ saved")
+}
+
+// spoilEvent changes one event of the first project.
+func spoilEvent(t *testing.T, file string, seq uint64) {
+	t.Helper()
+	db, err := bbolt.Open(file, 0o600, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	number := func(n uint64) []byte { return binary.BigEndian.AppendUint64(nil, n) }
+	err = db.Update(func(tx *bbolt.Tx) error {
+		log := tx.Bucket([]byte("logs")).Bucket(number(1))
+		b := bytes.Clone(log.Get(number(seq)))
+		b[len(b)-1]++
+		return log.Put(number(seq), b)
+	})
+	if err := errors.Join(err, db.Close()); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// What a pattern holds does not steer the terminal it is walked on.
+func TestHostilePatternOnATerminal(t *testing.T) {
+	dir := t.TempDir()
+	file := filepath.Join(dir, "evil\x1b]0;owned\a\x1b[3Jname.txt")
+	evil := "\x1b]0;owned\a\x1b[5n\x1b[3J\x9b41m\x1bP+q544e\x1b\\\u202e\x00\r\b"
+	evil = strings.ReplaceAll(evil, "\x00", "") // with which it would be no text
+	text := "Evil " + evil + " mat\nUS terms\n\nBody " + evil + "\nCh 7.\nRow 1: Sc in 2nd ch from hook and in each ch across. (6 sc) " + evil +
+		"\nRow 2: Ch 1, turn, sc in each st across. (6 sc)\n" + evil + "\n"
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	c := exec.Command("tallyturn-at-noon", file, "--data", dir)
+	c.Env = append(os.Environ(), "TERM=xterm-256color", "XDG_CONFIG_HOME="+dir)
+	term := ptytest.Start(t, c, 100, 30)
+	term.WaitFor("stitch 1 of 6")
+	term.Type("   rn?")
+	term.WaitFor("Keys")
+	term.Signal(os.Interrupt)
+	term.WaitEnd()
+	// What is left of all that was sent, but for what the library and we send,
+	// must be text.
+	raw := ours.ReplaceAllString(term.Raw(), "")
+	if i := strings.IndexFunc(raw, func(r rune) bool {
+		return r != '\n' && r != '\r' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r))
+	}); i >= 0 {
+		t.Errorf("the terminal was sent %q", raw[i:min(i+60, len(raw))])
+	}
+	for _, s := range []string{"\x1b]0;owned", "\x1b[5n", "\x1b[3J", "\x1bP"} {
+		if strings.Contains(term.Raw(), s) {
+			t.Errorf("the terminal was sent %q", s)
+		}
+	}
+}
+
+// ours are the sequences that the program has a use for: modes, the cursor,
+// rubbing out, and the title of the window.
+var ours = regexp.MustCompile("\x1b\\[\\?(25|1049|1002|1003|1006|2004)[hl]|\x1b\\[[0-9;]*[HABCDJKm]|\x1b\\]2;[^\x00-\x1f\x7f]*\x07")

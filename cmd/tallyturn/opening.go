@@ -147,7 +147,10 @@ func rescued(file string, why error) (said []string, err error) {
 		first += " It is kept, as it was, as " + r.Aside + "."
 	}
 	said = append(said, first)
-	if r.Copies > 0 {
+	switch {
+	case r.Copies == 1:
+		said = append(said, "A copy of it was read as well.")
+	case r.Copies > 1:
 		said = append(said, fmt.Sprintf("%d copies of it were read as well.", r.Copies))
 	}
 	for _, p := range r.Projects {
