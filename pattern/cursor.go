@@ -35,6 +35,7 @@ type rowWork struct {
 	free      bool  // some number was not to be known
 	delta     int64 // increases and decreases with no place of their own
 	deltaSet  bool
+	deltaStep *Step // the last of them
 	own       []run // chain made in this row and worked back into
 	host      *hostUse
 	closing   int64 // chains of the last space of a round

@@ -176,16 +176,48 @@ func (rw *rowWork) applyDelta() {
 	if best < 0 {
 		return
 	}
-	rw.out.runs[best].n = max(0, rw.out.runs[best].n+rw.delta)
-	rw.trace = append(rw.trace, &Trace{Times: 1, Stitches: 0})
-	for i := len(rw.trace) - 1; i >= 0; i-- {
-		if t := rw.trace[i]; t.Kids == nil && t.Stitches > 0 && t.Stitches+rw.delta >= 0 {
-			c := *t
-			c.Stitches += rw.delta
-			rw.trace[i] = &c
-			break
-		}
+	r := &rw.out.runs[best]
+	by := max(-r.n, rw.delta)
+	r.n += by
+	if by > 0 {
+		rw.trace = append(rw.trace, &Trace{Step: rw.deltaStep, Times: 1, Stitches: by})
+		return
 	}
+	for i := len(rw.trace) - 1; i >= 0 && by < 0; i-- {
+		rw.trace[i], by = shortened(rw.trace[i], by)
+	}
+}
+
+// shortened takes stitches off the end of a trace: as many as it has, of by,
+// a negative number. What is left of by comes back.
+func shortened(t *Trace, by int64) (*Trace, int64) {
+	if t.total() == 0 || by == 0 {
+		return t, by
+	}
+	c := *t
+	if t.Kids == nil {
+		off := min(t.Stitches, -by)
+		c.Stitches -= off
+		return &c, by + off
+	}
+	if t.Times > 1 {
+		// the last time through is told apart from those before it
+		last := c
+		c.Times--
+		last.First, last.Times = c.First+c.Times, 1
+		end, rest := shortened(&last, by)
+		before := &c
+		if rest < 0 {
+			before, rest = shortened(before, rest)
+		}
+		return &Trace{Times: 1, Stitches: before.total() + end.total(), Kids: []*Trace{before, end}}, rest
+	}
+	c.Kids = append([]*Trace(nil), t.Kids...)
+	for i := len(c.Kids) - 1; i >= 0 && by < 0; i-- {
+		c.Kids[i], by = shortened(c.Kids[i], by)
+	}
+	c.Stitches = sumTrace(c.Kids)
+	return &c, by
 }
 
 // leftOver counts the stitches of the row below that were not reached and

@@ -155,7 +155,7 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		} else {
 			w.delta += s.N.At(w.pr.size)
 		}
-		w.deltaSet = true
+		w.deltaSet, w.deltaStep = true, s
 		w.leaf(s, 0)
 	case OpOtherSide:
 		w.otherSide(s)
