@@ -134,13 +134,34 @@ func (s *shelf) inProgress(o origin, size string) (store.Project, error) {
 		}
 	}
 	p, err := kept.Find(o.path, o.text)
-	if err != nil {
+	if err != nil && !errors.Is(err, store.ErrNoProject) {
 		return store.Project{}, err
 	}
-	if p.Text != o.text || exists(p.Path) || o.size != "" && p.Size != size {
-		return store.Project{}, store.ErrNoProject
+	if err == nil && p.Text == o.text && !exists(p.Path) && (o.size == "" || p.Size == size) {
+		return p, nil
 	}
-	return p, nil
+	return s.rewritten(all, o, size)
+}
+
+// rewritten finds the walk whose file is gone and which was gone on with, since
+// it was begun, with the text of a pattern.
+func (s *shelf) rewritten(all []store.Project, o origin, size string) (store.Project, error) {
+	for _, p := range all {
+		if o.path == "" || p.Path == "" || exists(p.Path) || o.size != "" && p.Size != size {
+			continue
+		}
+		p, events, err := s.kept().Load(p.ID)
+		if err != nil {
+			return store.Project{}, err
+		}
+		if !slices.ContainsFunc(events, func(e counter.Event) bool { return e.Kind == counter.Rewrite && e.Text == o.text }) {
+			continue
+		}
+		if state, _ := counter.Replay(counter.NewPlan(provenAgain(p)), events); state.Plan().Text() == o.text {
+			return p, nil
+		}
+	}
+	return store.Project{}, store.ErrNoProject
 }
 
 // update changes a project. What cannot be changed now is another time.

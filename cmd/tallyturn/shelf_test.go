@@ -178,6 +178,13 @@ func TestShelfTellsOfAChangedFile(t *testing.T) {
 			if state := x.state(p); says != text || state.Plan().Text() != text {
 				t.Errorf("the walk goes on with %q", state.Plan().Text())
 			}
+			// And the file is known by that text when it is renamed.
+			if err := os.Remove(o.path); err != nil {
+				t.Fatal(err)
+			}
+			if renamed, _ := x.taken(x.write("rug.txt", text)); renamed.ID != p.ID {
+				t.Errorf("renamed: project %s, want %s", renamed.ID, p.ID)
+			}
 		})
 	}
 }
