@@ -351,6 +351,9 @@ func (r *reader) followedByWork(j int) bool {
 func (r *reader) headingWords(ln line) (int, bool) {
 	x := r.scratch(ln.start)
 	k := 0
+	if t := x.peek(); t.isAny("begin", "start", "chain") && (x.at(1).isAny("at", "with", "by", "from", "in") || x.at(1).kind == tNum) {
+		return 0, false // "Begin at the point: ch 4", "Chain 24"
+	}
 	for ln.start+k < ln.end {
 		t := x.at(k)
 		if t.isAny("(", "[", ":", "-", ",") && (r.makeAt(ln.start+k, ln.end) > 0 || t.is(":")) || t.isAny("x", "make") && r.makeAt(ln.start+k, ln.end) > 0 {

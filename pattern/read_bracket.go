@@ -61,7 +61,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 	}
 	wasWorked, wasMain := x.worked, x.main
-	bad := len(x.row.bad)
+	bad, remarks := len(x.row.bad), len(x.row.remarks)
 	x.p++
 	g := &Step{Op: OpGroup, Times: Times{Kind: Once}}
 	g.Body = x.steps(closing(open))
@@ -83,7 +83,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 	x.p = inside
 	g.Span = x.spanFrom(start)
 	if x.asRemark(start, before, g) {
-		x.row.bad = x.row.bad[:bad]
+		x.row.bad, x.row.remarks = x.row.bad[:bad], x.row.remarks[:remarks]
 		x.worked, x.main = wasWorked, wasMain
 		return []*Step{{Op: OpNote, Span: g.Span, Text: x.src.Slice(g.Span)}}
 	}

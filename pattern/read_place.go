@@ -508,6 +508,11 @@ func (x *rowReader) core(first bool) (Target, bool) {
 			x.p += n.tokens
 		}
 		return done(true)
+	case w.is("all") && x.at(1).isAny("around", "round", "across", "along"):
+		t.Which = Each
+		b, ok := x.bound()
+		t.Bound = b
+		return done(ok)
 	case w.isAny("each", "every", "ea", "all", "ev"):
 		return done(x.each(&t))
 	case w.isAny("next", "nxt", "following", "foll", "nex", "succeeding"):
@@ -925,7 +930,7 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 	default:
 		return false
 	}
-	if x.phrase("from|off|fr|on", "[the]", "hook|hk|needle") || x.phrase("from", "end") {
+	if x.phrase("from|off|fr|on", "[the|your]", "hook|hk|needle") || x.phrase("from", "end") {
 		t.Which = FromHook
 		t.Of = []Filter{{Kind: ChainStitch}}
 		t.N = Num{N: o.num, Span: o.span()}

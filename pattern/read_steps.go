@@ -198,6 +198,11 @@ func (x *rowReader) control() []*Step {
 		} else {
 			x.p = save
 		}
+		if k := x.at(1); x.peek().kind == tWord && (k.kind == tEnd || k.isAny(",", ";", ".", "(", "[")) {
+			if _, n := x.stitchAt(0); n == 0 && !x.peek().isAny("turn", "join", "repeat") {
+				x.p++ // the colour
+			}
+		}
 		if x.peek().isAny("the", "here", "neatly", "both", "each", "at", "after", "first", "second", "invisibly", "with", "loosely", "securely", "this") && !x.hasStitchSoon() {
 			x.toClauseEnd()
 		}
@@ -316,7 +321,7 @@ func (x *rowReader) otherSide() []*Step {
 	x.accept("now", "back", "down", "and", "work", "working", "to", "up")
 	x.accept("in", "on", "along", "into", "down", "across", "to", "around", "over", "up", "of", "at")
 	x.accept("the")
-	if x.p > start && x.phrase("bottom|underside|back", "[edge|loops|side]", "[of]", "[the]", "[foundation|starting|base|beginning]", "[ch|chain|chains|loops]") && x.at(-1).isAny("bottom", "underside", "ch", "chain", "chains", "loops", "edge", "side") && (x.at(-1).isAny("underside", "ch", "chain", "chains") || x.ts[start].isAny("working", "work", "carry", "swing", "turn")) {
+	if x.p > start && x.phrase("bottom|underside|back", "[edge|loops|side]", "[of]", "[the]", "[foundation|starting|base|beginning]", "[ch|chain|chains|loops]") && x.at(-1).isAny("bottom", "underside", "ch", "chain", "chains", "loops", "edge", "side") && !(x.at(-1).is("loops") && x.at(-2).is("back")) && (x.at(-1).isAny("underside", "ch", "chain", "chains") || x.ts[start].isAny("working", "work", "carry", "swing", "turn")) {
 		x.accept("with")
 		return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	}

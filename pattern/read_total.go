@@ -100,7 +100,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
 		x.phrase("sts", ":|=")
-	if !ok || !x.worked {
+	if !ok || !x.worked && !x.ts[start].isAny("total") {
 		x.p = start
 		return false
 	}
