@@ -27,70 +27,199 @@ const (
 	CodeMeasure   Code = "until-measured"  // rows whose number only a tape can tell
 )
 
+// explanations say of each code what is meant, show it on a pattern that can
+// be checked as it stands, and name the mend. The first sentence of each says
+// it in short.
 var explanations = map[Code]string{
-	CodeTotal: `The stitches the row makes, worked one by one into the row below, are not the
-number the row states.
+	CodeTotal: `The row makes another number of stitches than it states. Each stitch was worked
+into the row below, one by one.
 
     Ch 20.
     Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
 
 Twenty chains less the one that is skipped leave 19. Either the total or a
-number in the row is wrong; the hint names the smallest change under which this
-row and the next agree.`,
-	CodeMisfit: `A repeat is to be worked around, across or so many times, and the places of the
-row below do not divide by it.
+number in the words is wrong. The mend offered is the smallest change under
+which this row agrees and most of the rows after it do too: were the next row
+written for 19, it is the total; were it written for 20, it is the chain.`,
 
-    Rnd 4: (Sc in next 3 sts, inc) around. (24)      worked over 18 stitches
+	CodeMisfit: `A repeat does not come out whole over the row below. It is to be worked across,
+around or so many times, and the last time finds too few stitches.
 
-Four passes use 16 of them and two are left. The finding gives the number of
-places left and a number of stitches on which the repeat would come out.`,
-	CodeOverrun: `The row works into more places than the row below offers.
+    Rnd 1: 18 sc in magic ring. (18)
+    Rnd 2: (Sc in next 3 sts, 2 sc in next st) around. (24)
 
-    Join yarn in 16th st of Row 2, sc in same st and in next 6 sts.   20 stitches
+Four times use 16 of the 18 stitches, and 2 are left. The finding says how many
+are left, and the nearest numbers of stitches it would come out on. Change the
+repeat, or the row below.`,
 
-The seven stitches would need places 16 to 22.`,
-	CodeLeft: `Stitches of the row below are left unworked and the row does not say so. If that
-is meant, write "leave remaining sts unworked".
+	CodeOverrun: `The row needs more stitches to work into than the row below has.
 
-    Row 2: Ch 1, turn, sc in next 18 sts. (18 sc)    worked over 20 stitches`,
-	CodeStepped: `The row names a kind of stitch, and other stitches stand before the next one of
-that kind. They were passed over; a written skip would say it.`,
-	CodeNoPlace: `The row is worked into a place that the row below does not have: a ch-2 space
-where there are only ch-1 spaces, a dc where there are only sc. It was worked
-into the nearest thing there is.`,
-	CodeUnread: `Some words of the row could be an instruction and were not understood. The row is
-not proven; its stated total is taken for the next row, and the walk shows it as
-it is written.`,
-	CodeTrusted: `The number of stitches cannot be had from the row itself ("sc evenly along the
-edge"). The stated total is taken.`,
+    Ch 21.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
+    Row 2: Ch 1, turn, (sc in next 4 sts, 2 sc in next st) 5 times. (24 sc)
+
+Five times would need 25 stitches, and there are 20. Look for a number of times
+or of stitches that is too large, or for a row before it that was left too short.`,
+
+	CodeLeft: `Stitches of the row below are left unworked, and the row does not say so.
+
+    Ch 21.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
+    Row 2: Ch 1, turn, sc in next 18 sts. (18 sc)
+
+If that is meant, write "leave remaining sts unworked". If not, a number is too
+small or an instruction is missing.`,
+
+	CodeStepped: `Stitches are passed over to reach the one that is named, and no skip is written.
+
+    Ch 11.
+    Row 1: Sc in 2nd ch from hook, sc in next 4 ch, dc in next ch, sc in next 4 ch. (10 sts)
+    Row 2: Ch 1, turn, sc in next 2 sc, sc in next dc, sc in next 5 sc. (8 sc)
+
+A maker wonders whether the stitches between were forgotten. Write the skip, or
+name the stitches that are to be worked.`,
+
+	CodeNoPlace: `The row is worked into something that the row below does not have. It was worked
+into the nearest thing there is.
+
+    Ch 6, join with sl st in first ch to form ring.
+    Rnd 1: Ch 3 (counts as dc), dc in ring, (ch 1, 2 dc in ring) 5 times, ch 1, join. (12 dc)
+    Rnd 2: Ch 1, 3 sc in each ch-2 sp around, join. (18 sc)
+
+There are only ch-1 spaces here. Name the stitch or the space as the row below
+makes it.`,
+
+	CodeUnread: `Words of the row could be an instruction and are not understood.
+
+    Ch 11.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+    Row 2: Ch 1, turn, wimple in next 10 sts. (10 sc)
+
+The row is not proven. Its stated total is taken for the next row, and the walk
+shows it as it is written. Write it with the usual abbreviations, or define the
+stitch among the special stitches.`,
+
+	CodeTrusted: `Only the author knows how many stitches the row comes to, so her total is taken.
+
+    Ch 11.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+    Rnd 2: Ch 1, sc evenly around the edge. (40 sc)
+
+Nothing has to be changed. "Work 15 sc along each side" could be proven.`,
+
 	CodeReading: `The words can be read in two ways, and the totals or the fit show which is meant.
-The note says which reading was taken.
 
-    *sc in next st, 2 sc in next st; rep from * 6 times. (18 sc)   over 12 stitches
+    Rnd 1: 12 sc in magic ring. (12)
+    Rnd 2: *Sc in next st, 2 sc in next st; rep from * 6 times. (18)
 
-Six times in all agrees; six times more would need 14 stitches.`,
-	CodeCounting: `The stated total agrees once chains, slip stitches or the turning chain are
-counted, or are not. The note says which.`,
-	CodeNoRow: `A row is referred to that the pattern does not have, or that comes later, or is
-the row itself.`,
-	CodeRange: `The numbers of rows do not follow one another, or a range of rows is no multiple
-of the rows it repeats.
+Six times in all make 18; six times more would need 14 stitches. The note says
+which way was taken. "Rep from * 5 more times" leaves no doubt.`,
 
-    Rows 7-9: Rep Rows 5-6.      three rows cannot be pairs`,
-	CodeOverlap: `Two pieces are worked into the same stitch of a third.`,
-	CodePlaced:  `Where a piece that is worked onto another sits on its row.`,
-	CodeTooLarge: `A number is too large to be worked out: a repeat of many millions over unlike
-stitches, or a range of rows that never settles. What could be worked was.`,
-	CodeTooMuch: `The text has more rows or pieces than are read. The rest is left out.`,
-	CodeTerms: `Which terms, US or UK, the pattern was read in, or that words of both are mixed.
-"dc" and "tr" exist in both and mean different stitches.`,
-	CodeSize: `A size was asked for that the pattern does not have.`,
-	CodeUndefined: `A shell, V-stitch or other group is used without a definition. What print usually
-means was taken: a shell of 5 dc, a V of dc, ch 1, dc.`,
-	CodeEvenly: `So many stitches are to be increased or decreased evenly. The count is worked out;
-where they go is the maker's choice.`,
-	CodeMeasure: `Rows are to be repeated until the work measures something. They are worked out
-once; the maker ends them by hand.`,
+	CodeCounting: `The stated total agrees once it is counted in the author's way. Chains, spaces,
+slip stitches or picots are among its stitches.
+
+    Ch 21.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
+    Row 2: Ch 1, turn, (sc in next st, ch 1, skip next st) 9 times, sc in last 2 sts. (20)
+
+There are 11 sc and 9 chains. A total that names what it counts, "(11 sc, 9
+ch-1 sps)", leaves no doubt.`,
+
+	CodeNoRow: `A row is named that is not there to be worked again or worked onto.
+
+    Ch 11.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+    Rows 2-5: Rep Row 7.
+
+It may be missing, come later, or be the row itself. Look for a number that was
+not changed along with the others.`,
+
+	CodeRange: `The numbers of the rows do not fit together. They run backwards, or a range of
+rows is no multiple of the rows it repeats.
+
+    Ch 11.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+    Row 2: Ch 1, turn, sc in each st across. (10 sc)
+    Row 3: Ch 2, turn, hdc in each st across. (10 hdc)
+    Rows 4-6: Rep Rows 2 and 3.
+
+Three rows cannot be pairs. Change the last number of the range, or say which
+row comes last.`,
+
+	CodeOverlap: `Two pieces are worked into the same stitch of a third.
+
+    Panel
+    Ch 21.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
+
+    First Fin
+    Row 1: Join yarn in 2nd st of Row 1 of Panel, sc in same st and in next 5 sts. (6 sc)
+
+    Second Fin
+    Row 1: Join yarn in 6th st of Row 1 of Panel, sc in same st and in next 5 sts. (6 sc)
+
+The first takes stitches 2 to 7, and the second begins in the 6th. Move one of
+them, or say that they share a stitch.`,
+
+	CodePlaced: `Where a piece that is worked onto another sits on its row.
+
+    Panel
+    Ch 21.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
+
+    Fin
+    Row 1: Join yarn in 8th st of Row 1 of Panel, sc in same st and in next 5 sts. (6 sc)
+
+There are 7 stitches before it and 7 after. Nothing has to be changed.`,
+
+	CodeTooLarge: `A number is too large to be worked out stitch by stitch. It is a repeat of many
+millions over unlike stitches, or a range of rows that never settles.
+
+    Rnd 1: 6 sc in magic ring. (6)
+    Rnds 2-90000: Sc in each st around, increasing 6 sts evenly.
+
+What could be worked was. Look for a digit too many.`,
+
+	CodeTooMuch: `The text has more rows or pieces than are read, and the rest is left out.
+
+Put the pieces into files of their own.`,
+
+	CodeTerms: `Which terms, US or UK, the pattern was read in, where it does not say.
+
+    Ch 21.
+    Row 1: Htr in 3rd ch from hook, miss next ch, htr in each ch to end.
+
+"dc" and "tr" are words of both and mean different stitches. A line "US terms"
+or "UK terms" near the top leaves no doubt.`,
+
+	CodeSize: `A size is asked for that the pattern does not have. The finding names those it
+has; spell it as the pattern does.`,
+
+	CodeUndefined: `A shell, V-stitch or other group is used without being defined.
+
+    Ch 20.
+    Row 1: Sc in 2nd ch from hook, *skip 2 ch, shell in next ch, skip 2 ch, sc in next ch; rep from * across.
+
+What print usually means was taken: a shell of 5 dc, a V of dc, ch 1, dc. Define
+it among the special stitches: "Shell: 5 dc in one st".`,
+
+	CodeEvenly: `So many stitches are to be increased or decreased evenly. Their number is worked
+out; where they go is the maker's choice.
+
+    Rnd 1: 24 sc in magic ring. (24)
+    Rnd 2: Sc around, increasing 6 sts evenly. (30)
+
+Nothing has to be changed.`,
+
+	CodeMeasure: `Rows are to be repeated until the work measures something, and only a tape can
+tell how many those are.
+
+    Ch 11.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+    Row 2: Ch 1, turn, sc in each st across. (10 sc)
+    Rep Row 2 until piece measures 20 cm.
+
+They are worked out once, and the maker ends them by hand.`,
 }
 
 // Codes lists every code, in order.

@@ -240,3 +240,41 @@ func TestImpliedHuge(t *testing.T) {
 		}
 	}
 }
+
+// Whatever the text, what it implies is had without harm, is the same every
+// time, and leaves the proof as it was.
+func FuzzImplied(f *testing.F) {
+	for _, w := range allWritten(f) {
+		f.Add(w.text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		if len(text) > maxFuzzed {
+			t.Skip()
+		}
+		p := Read(text).Prove(Options{})
+		before := fmt.Sprint(p.Findings, p.Summary())
+		a, b := p.Implied(), p.Implied()
+		if len(a.Pieces) != len(p.Pieces) {
+			t.Fatalf("%d pieces of %d", len(a.Pieces), len(p.Pieces))
+		}
+		for i, pi := range a.Pieces {
+			if c, d := pi.Chain, b.Pieces[i].Chain; (c == nil) != (d == nil) || c != nil && *c != *d {
+				t.Errorf("%v, then %v", c, d)
+			}
+			if pi.Stitches < 0 || pi.Rows < 0 || pi.Unknown < 0 {
+				t.Errorf("less than nothing: %+v", *pi)
+			}
+			for _, h := range pi.Hosts {
+				if h.String() == "" || len(h.Free) != len(h.Pieces)+1 {
+					t.Errorf("%+v", h)
+				}
+			}
+			if c := pi.Chain; c != nil && c.Of > 0 && (c.Plus >= c.Of || c.Least > c.Chains || c.Chains%c.Of != c.Plus) {
+				t.Errorf("%+v", *c)
+			}
+		}
+		if after := fmt.Sprint(p.Findings, p.Summary()); after != before {
+			t.Error("the proof has changed")
+		}
+	})
+}

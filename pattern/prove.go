@@ -75,6 +75,7 @@ func (p *Pattern) Prove(o Options) *Proof {
 	proof.Size = pr.chooseSize(o.Size)
 	proof.size = pr.size
 	pr.checkTerms()
+	pr.undefined()
 	for _, pc := range p.Pieces {
 		pr.provePiece(pc)
 	}
