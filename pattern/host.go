@@ -17,7 +17,7 @@ func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
 			if ref.Piece != "" {
 				name += " of " + ref.Piece
 			}
-			pr.say(Warning, CodeNoRow, ref.Span, "there is no "+name+" to work onto", "")
+			pr.say(Warning, CodeNoRow, ref.Span, "there is no "+name+" to work onto", pr.rowsThere(w, ref))
 		}
 		rw.below = &fabric{free: true}
 		return

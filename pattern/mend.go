@@ -227,7 +227,7 @@ func (w *pieceWork) search(ask *mendAsk) string {
 	// the row is only a little amiss, those after it must be no worse for it.
 	as := w.try(ask, ask.label)
 	if !as.stated() {
-		return ""
+		return w.leftWords(ask)
 	}
 	least := 0
 	if ask.base.status != Differs && ask.base.fatal == nil {
@@ -261,6 +261,29 @@ func (w *pieceWork) search(ask *mendAsk) string {
 		return w.sayTotal(ask, best)
 	}
 	return w.sayWords(ask, best)
+}
+
+// leftWords is the hint for a row without a total that leaves a stitch or two:
+// that may be meant, or a number may be out by as many.
+func (w *pieceWork) leftWords(ask *mendAsk) string {
+	if ask.base.left == 0 || ask.base.left > 2 || ask.base.fatal != nil || ask.base.rw.misfitLeft > 0 || ask.row != ask.label {
+		return ""
+	}
+	var best *edit
+	w.numberEdits(ask, func(e edit) *trial {
+		if w.pr.mended >= mendRows {
+			return nil
+		}
+		t := w.try(ask, e.apply(ask.label))
+		if len(t.rows) > 0 && t.rows[0].clean && !t.rows[0].odd && e.cost <= 2 && (best == nil || e.cost < best.cost) {
+			best = &e
+		}
+		return t
+	})
+	if best == nil {
+		return ""
+	}
+	return ask.plain + "; if not, " + best.text + ": then none is left"
 }
 
 // better orders proposals: first the one under which most of the rows that

@@ -154,6 +154,15 @@ Ch 31.
 Row 1: Sc in 2nd ch from hook and in each ch across. (30 sc)
 Row 2: Ch 1, turn, (sc in next 3 sts, sc2tog) 5 times. (24 sc)
 Row 3: Ch 1, turn, (sc in next 2 sts, sc2tog) 6 times. (18 sc)`, `change "5 times" to "6 times": then 24 agrees here, and the next row comes out too`},
+		{"a stitch left, no totals", `
+Ch 21.
+Row 1: Sc in 2nd ch from hook and in each ch across.
+Row 2: Ch 1, turn, sc2tog, sc in each st to last 3 sts, sc2tog.
+Row 3: Ch 1, turn, sc in each st across.`, `if that is meant, write "leave remaining sts unworked"; if not, change "sc in each st to last 3 sts" to "sc in each st to last 2 sts": then none is left`},
+		{"two left, no totals", `
+Ch 21.
+Row 1: Sc in 2nd ch from hook and in each ch across.
+Row 2: Ch 1, turn, sc in next 18 sts.`, `if that is meant, write "leave remaining sts unworked"; if not, change "sc in next 18 sts" to "sc in next 20 sts": then none is left`},
 		{"repeat from the star", `
 Ch 25.
 Row 1: Sc in 2nd ch from hook and in each ch across. (24 sc)

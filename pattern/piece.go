@@ -1,5 +1,7 @@
 package pattern
 
+import "fmt"
+
 // item is a stretch of rows of a piece in the order they are worked.
 type item struct {
 	row      *Row
@@ -46,7 +48,7 @@ func (pr *prover) sequence(p *Piece) []item {
 			continue
 		}
 		if end < first {
-			pr.say(Warning, CodeRange, r.labelSpan, "the rows run backwards: "+r.Label, "")
+			pr.say(Warning, CodeRange, r.labelSpan, "the rows run backwards: "+r.Label, fmt.Sprintf("%d to %d, if that is meant", end, first))
 			end = first
 		}
 		it := item{row: r, from: first, to: end}

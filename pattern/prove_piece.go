@@ -84,9 +84,11 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next int) int {
 	switch {
 	case labelled && !own && n > 1:
 		if times > 0 && times*blockLen != n && (times+1)*blockLen != n && r.Rows.N == 0 {
-			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d", row.Label, n, times, countWords(int64(blockLen), "row", "rows"), times*blockLen), "")
+			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d", row.Label, n, times, countWords(int64(blockLen), "row", "rows"), times*blockLen),
+				fmt.Sprintf("the last of them would be Row %d", it.from+times*blockLen-1))
 		} else if times == 0 && n%blockLen != 0 && blockLen > 1 && !referEnds(row) {
-			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, which is no multiple of the %d to repeat", row.Label, n, blockLen), "")
+			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and the %d rows to repeat do not go into them evenly", row.Label, n, blockLen),
+				fmt.Sprintf("to come out whole they would end with Row %d or Row %d", it.from+n-n%blockLen-1, it.from+n-n%blockLen+blockLen-1))
 		}
 		return n
 	case r.Rows.N > 0:
@@ -166,7 +168,7 @@ func (w *pieceWork) resolve(row *Row, it item) []*Row {
 			return nil
 		}
 		if p == w.piece && it.from > 0 && n >= it.from && found != row && n > it.to {
-			pr.say(Warning, CodeNoRow, r.Span, fmt.Sprintf("Row %d comes only after this row", n), "")
+			pr.say(Warning, CodeNoRow, r.Span, fmt.Sprintf("Row %d is to be repeated here, and comes only later", n), "")
 			return nil
 		}
 		out = append(out, pr.plainRow(p, found, 0)...)

@@ -544,7 +544,11 @@ func (w *pieceWork) unread(rp *RowProof, row, label *Row, below *fabric, total *
 	}
 	for i, sp := range bad {
 		if i == 0 {
-			w.pr.say(Warning, CodeUnread, sp, fmt.Sprintf("%s is not proven: %q is not understood", rp.Label, oneLine(w.pr.pat.Source.Slice(sp))), "")
+			hint := ""
+			if n, ok := w.totalOf(total); ok {
+				hint = "its stated total of " + itoa(n) + " is taken for the next row"
+			}
+			w.pr.say(Warning, CodeUnread, sp, fmt.Sprintf("%s is not proven: %q is not understood", rp.Label, oneLine(w.pr.pat.Source.Slice(sp))), hint)
 		} else {
 			w.pr.say(Note, CodeUnread, sp, fmt.Sprintf("%q is not understood", oneLine(w.pr.pat.Source.Slice(sp))), "")
 		}
@@ -624,7 +628,7 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 			pr.say(Warning, CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
 		}
 		if o.rw.passed > 0 && !hasCode(o.rw.problems, CodeStepped) {
-			pr.say(Warning, CodeStepped, sp, fmt.Sprintf("%s passed over to reach a place named, and no skip is written", countWords(o.rw.passed, "stitch is", "stitches are")), "")
+			pr.say(Warning, CodeStepped, sp, fmt.Sprintf("%s passed over to reach the one named, and no skip is written", countWords(o.rw.passed, "stitch is", "stitches are")), pr.skipHint(o.rw.passed))
 		}
 	}
 	if chosen != 0 && o.fatal == nil && o.status != Differs {

@@ -297,7 +297,7 @@ func (w *rowWork) attach(s *Step) bool {
 			n = 1
 		}
 		if !w.absolute(n, t.Of) {
-			return w.fail(CodeOverrun, s, 0, "there is no %s there: the row has %s", ordinal(n), w.offers())
+			return w.fail(CodeOverrun, s, 0, "there is no %s stitch to join in: the row has %s", ordinal(n), w.offers())
 		}
 	case Last:
 		w.seekLast(max(n, 1), t.Of)
@@ -385,8 +385,32 @@ func (w *rowWork) seekLast(n int64, of []Filter) (stepped int64, ok bool) {
 }
 
 // offers says what the row below has.
-func (w *rowWork) offers() string {
-	return countWords(w.below.stitches(0, 0, false), "stitch", "stitches")
+func (w *rowWork) offers() string { return w.offersOf(nil) }
+
+// offersOf says how many places of a description the row below has, all told.
+func (w *rowWork) offersOf(of []Filter) string {
+	one, many := w.units(of)
+	if len(of) > 0 && of[0].Kind == Space {
+		n := int64(0)
+		for i := range w.below.runs {
+			if r := &w.below.runs[i]; r.kind == pSpace || r.kind == pGap {
+				n += r.n
+			}
+		}
+		return countWords(n, one, many)
+	}
+	return countWords(w.below.stitches(0, 0, false), one, many)
+}
+
+// units is what places of a description are called.
+func (w *rowWork) units(of []Filter) (one, many string) {
+	switch {
+	case len(of) > 0 && of[0].Kind == Space:
+		return "space", "spaces"
+	case w.below.chain:
+		return "chain", "chains"
+	}
+	return "stitch", "stitches"
 }
 
 func countWords(n int64, one, many string) string {
@@ -479,7 +503,7 @@ func (w *rowWork) skip(s *Step) bool {
 			} else if w.slack > 0 || w.below.free {
 				return true
 			} else {
-				return w.fail(CodeOverrun, s, n, "%s to skip, and the row below has no more", countWords(n, "place", "places"))
+				return w.fail(CodeOverrun, s, n, "%s to skip here, and the row below is used up (it has %s)", countWords(n, "stitch", "stitches"), w.offers())
 			}
 		}
 		k := min(n, w.runLeft())

@@ -325,7 +325,7 @@ func (w *rowWork) fromHook(s *Step, rest []*Step) bool {
 		if w.below.ring && len(w.below.runs) > 0 && !w.begun {
 			w.below.chain = true
 		} else if !w.below.has(Filter{Kind: ChainStitch}) {
-			return w.fail(CodeNoPlace, s, 0, "there is no chain to work back along here")
+			return w.fail(CodeNoPlace, s, 0, "this is worked back along a chain, and there is no chain here")
 		}
 	}
 	if k > w.below.size() {

@@ -64,7 +64,7 @@ func (w *rowWork) eachAs(step, s *Step, rest []*Step) bool {
 	}
 	if count%legs != 0 {
 		w.problems = append(w.problems, problem{code: CodeMisfit, sev: Warning, step: step, over: count % legs,
-			msg: countWords(count, "place", "places") + " cannot be worked together " + countOnly(legs) + " at a time: " + countWords(count%legs, "is", "are") + " left"})
+			msg: countWords(count, "stitch", "stitches") + " cannot be worked together " + countOnly(legs) + " at a time: " + countWords(count%legs, "is", "are") + " left"})
 	}
 	w.lastFresh = false
 	n := count / legs
@@ -166,7 +166,7 @@ func (w *rowWork) eachCount(s *Step, of []Filter, rest []*Step) (int64, bool) {
 		return 0, true
 	}
 	if total < keep {
-		return 0, w.fail(CodeOverrun, s, keep-total, "the row is to stop at the last %d, and only %s left", keep, countWords(total, "place is", "places are"))
+		return 0, w.fail(CodeOverrun, s, keep-total, "the row is to leave %d for what follows, and only %s left", keep, countWords(total, "stitch is", "stitches are"))
 	}
 	return total - keep, true
 }

@@ -44,7 +44,7 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 			return one()
 		}
 		if !w.below.chain {
-			return w.fail(CodeNoPlace, s, 0, "there is no chain to work back along here")
+			return w.fail(CodeNoPlace, s, 0, "this is worked back along a chain, and there is no chain here")
 		}
 		if k > w.below.size() {
 			return w.fail(CodeOverrun, s, 1, "the chain has only %s, and the first goes into the %s", countWords(w.below.size(), "chain", "chains"), ordinal(k))
@@ -374,7 +374,7 @@ func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
 				n = b.Times.N.At(w.pr.size) + 1
 			}
 			if n > maxSteps {
-				return w.fail(CodeTooLarge, b, 0, "%d times in one place", n)
+				return w.fail(CodeTooLarge, b, 0, "%d times in one place is more than can be worked out", n)
 			}
 			for ; n > 0; n-- {
 				if !w.placeBody(b.Body, name, first) {
@@ -521,7 +521,7 @@ func (w *rowWork) times(s *Step, n int64) (bool, int64) {
 		}
 		w.ground()
 		if w.cur == m.cur && w.below.magic && i > maxSteps {
-			return w.fail(CodeTooLarge, s, 0, "%d times is too often", n), n
+			return w.fail(CodeTooLarge, s, 0, "%d times is more than can be worked out", n), n
 		}
 		i += w.hasten(s, m, n-1-i-lastOwn(s))
 	}
@@ -822,7 +822,7 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 				w.trace = outer
 				w.addNode(&Trace{Step: s, Times: 1, First: passes + 1, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
 				p := problem{code: CodeMisfit, sev: Warning, step: s, over: left,
-					msg: "the repeat comes out " + countWords(passes, "time", "times") + " and stops part way through the next: " + countWords(left, "place was", "places were") + " left for it" + w.fitsHint(s, left)}
+					msg: "the repeat comes out " + countWords(passes, "time", "times") + " and stops part way through the next: " + countWords(left, "stitch was", "stitches were") + " left for it" + w.fitsHint(s, left)}
 				w.problems = append(w.problems[:m.problems], p)
 				return true
 			}
@@ -831,7 +831,7 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 		w.reset(m)
 	}
 	w.problems = append(w.problems, problem{code: CodeMisfit, sev: Warning, step: s, over: left,
-		msg: "the repeat comes out " + countWords(passes, "time", "times") + " and " + countWords(left, "place is", "places are") + " left" + w.fitsHint(s, left)})
+		msg: "the repeat comes out " + countWords(passes, "time", "times") + " and " + countWords(left, "stitch is", "stitches are") + " left" + w.fitsHint(s, left)})
 	w.misfitLeft = left
 	return true
 }

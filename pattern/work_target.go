@@ -170,7 +170,8 @@ func (w *rowWork) leaveTravelled(t *Target) {
 // overrun says that a step needs more places than there are.
 func (w *rowWork) overrun(s *Step, n, legs int64) bool {
 	need := n * legs
-	return w.fail(CodeOverrun, s, need, "%s more needed here, and the row below has no more to work into (it offers %s)", countWords(need, "place", "places"), w.offers())
+	one, many := w.units(s.Target.Of)
+	return w.fail(CodeOverrun, s, need, "%s needed here than the row below has (%s)", countWords(need, one+" more is", many+" more are"), w.offersOf(s.Target.Of))
 }
 
 // takeLegs takes places for up to n stitches of so many legs, all from one
@@ -223,6 +224,7 @@ func (w *rowWork) takeChains(n int64) int64 {
 // stepOver warns that stitches were passed in silence.
 func (w *rowWork) stepOver(s *Step, n int64) {
 	w.warn(CodeStepped, s, "%s passed over to reach the next %s, and no skip is written", countWords(n, "stitch is", "stitches are"), s.Target.Of[0].Stitch.Name(w.pr.terms))
+	w.problems[len(w.problems)-1].hint = w.pr.skipHint(n)
 }
 
 // resolve finds what a description can mean on this row: where nothing
@@ -262,6 +264,7 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 			case f.Size > 0 && w.below.has(Filter{Kind: Space}):
 				set(i, Filter{Kind: Space})
 				w.warn(CodeNoPlace, s, "the row below has no ch-%d space; it has %s", f.Size, w.spaceWords())
+				w.problems[len(w.problems)-1].hint = "it was worked into those; name them as the row below makes them"
 			case f.Size > 0 && w.below.has(Filter{Kind: ChainStitch}):
 				set(i, Filter{Kind: ChainStitch})
 			case f.Name == "corner" && w.below.has(Filter{Kind: Space}):
@@ -281,7 +284,7 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 				} else if w.below.anyStitch() {
 					set(i, Filter{Kind: AnyStitch})
 					if len(of) == 1 {
-						w.warn(CodeNoPlace, s, "the row below has no chain spaces")
+						w.warn(CodeNoPlace, s, "the row below has no chain spaces; it was worked into its stitches")
 					}
 				}
 			}
@@ -490,7 +493,7 @@ func (w *rowWork) nth(s *Step, p place, per int64) bool {
 	}
 	if w.cur == (cursor{}) || !w.begun || w.stands && w.taken <= 1 {
 		if !w.absolute(n, of) {
-			return w.fail(CodeOverrun, s, n, "there is no %s place in the row below: it offers %s", ordinal(n), w.offers())
+			return w.fail(CodeOverrun, s, n, "there is no %s stitch in the row below: it has %s", ordinal(n), w.offers())
 		}
 	} else {
 		for k := int64(1); k < n; k++ {
@@ -561,6 +564,7 @@ func (w *rowWork) turnTop(s *Step, p place, per int64) bool {
 		return true
 	}
 	w.warn(CodeNoPlace, s, "the turning chain of the row below does not count as a stitch, and is worked into")
+	w.problems[len(w.problems)-1].hint = "if it counts, say so where it is made: \"(counts as a st)\""
 	w.emit(s, p, per)
 	return true
 }
@@ -760,7 +764,7 @@ func (w *rowWork) unworked(s *Step, p place, per int64) bool {
 		n = places
 	}
 	if places >= 0 && n > places && places > 0 {
-		w.warn(CodeOverrun, s, "%s, and only %s left unworked there", countWords(n, "stitch", "stitches"), countWords(places, "place is", "places are"))
+		w.warn(CodeOverrun, s, "%s to be worked there, and only %s left unworked", countWords(n, "stitch is", "stitches are"), countWords(places, "was", "were"))
 	}
 	w.elsewhere = true
 	w.taken += n
