@@ -191,7 +191,6 @@ func (w *rowWork) left(of []Filter) int64 {
 	w.pr.spend((len(w.below.runs) - w.cur.i) / 16)
 	n := int64(0)
 	off := w.cur.off
-	w.steps += int64(len(w.below.runs)-w.cur.i) / runsAStep
 	for i := w.cur.i; i < len(w.below.runs); i++ {
 		r := &w.below.runs[i]
 		if w.matches(&r.place, of) && !(r.turn && w.tchApart) {

@@ -173,7 +173,7 @@ func (t *tester) works(n int64) bool {
 			break
 		}
 	}
-	*t.budget -= pr.worked + len(piece.Rows)/64
+	*t.budget -= pr.worked + len(piece.Rows)/64 + int(pr.spent/512)
 	ok := !tr.done && len(tr.rows) > 0
 	t.known[n] = ok
 	return ok

@@ -29,10 +29,6 @@ func (o options) has(b options) bool { return o&b != 0 }
 // maxSteps bounds the work spent on one row.
 const maxSteps = 400_000
 
-// runsAStep is how many runs of the row below are looked over at the cost of
-// one instruction.
-const runsAStep = 128
-
 func (w *rowWork) fail(code Code, s *Step, over int64, format string, args ...any) bool {
 	w.problems = append(w.problems, problem{code: code, sev: Error, step: s, over: over, fatal: true, msg: fmt.Sprintf(format, args...)})
 	return false
