@@ -58,7 +58,7 @@ func TestCarryOn(t *testing.T) {
 		{"one over in the middle of a range", strip, 0, []Difference{{4, 21}}, "row 6-8: 21 for 20\nrow 9-9: 25 for 25; 1 stitch of the row below is left unworked, and the row does not say so\n-1 in row 6\n"},
 		{"in the last row", strip, 0, []Difference{{8, 24}}, "Point on row 9: 7 before, 6 after, -1 halves\n"},
 		{"and made good", strip, 0, []Difference{{1, 19}, {3, 20}}, "row 3-4: 19 for 20\n"},
-		{"a piece that fits no more", strip, 0, []Difference{{8, 17}}, "Point on row 9: 7 before, 0 after, -7 halves; 1 place more needed here, and the row below has no more to work into (it offers 17 stitches)\n"},
+		{"a piece that fits no more", strip, 0, []Difference{{8, 17}}, "Point on row 9: 7 before, 0 after, -7 halves; 1 stitch more is needed here than the row below has (17 stitches)\n"},
 		{"in the round", "Cap\n\nUS terms\n\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: (Sc in next st, inc) around. (18)\nRnds 4-6: Sc in each st around. (18)\n", 0, []Difference{{0, 7}}, "row 2-2: 14 for 12\nrow 3-6: 21 for 18\n-2 in row 2\n"},
 		{"a repeat that fits no more", "Cap\n\nUS terms\n\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: (Sc in next st, inc) around. (18)\nRnds 4-6: Sc in each st around. (18)\n", 0, []Difference{{1, 11}}, "row 3-3: 16 for 18; the repeat comes out 5 times and stops part way through the next: 1 stitch was left for it; it would fit over 10 or 12\nrow 4-6: 16 for 18\n"},
 	} {
