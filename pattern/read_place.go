@@ -611,7 +611,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		}
 		t.Which = Same
 		return done(true)
-	case prep && w.isAny("it", "them", "this", "that", "there", "one"):
+	case prep && w.isAny("it", "them", "this", "that", "there", "one") && !x.oneNoun():
 		x.p++
 		t.Which = Same
 		t.plain = w.isAny("it")
@@ -884,6 +884,19 @@ func (x *rowReader) fill(t *Target, n noun) {
 	default:
 		t.Of = []Filter{n.filter}
 	}
+}
+
+// oneNoun reports "one s c" with nothing after it.
+func (x *rowReader) oneNoun() bool {
+	if !x.peek().is("one") {
+		return false
+	}
+	n, ok := x.nounAt(1)
+	if !ok || n.tokens == 0 {
+		return false
+	}
+	after := x.at(1 + n.tokens)
+	return after.kind == tEnd || after.isAny(",", ";", ".", ")", "]", "*", "and")
 }
 
 // ordinal reads "2nd ch from hook", "3rd st", "first 3 sts".

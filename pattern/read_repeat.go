@@ -49,7 +49,11 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		x.endings(g)
 		return
 	}
-	if n := x.repeatPhrase(mark); n > 0 {
+	n := x.repeatPhrase(mark)
+	if n == 0 && !closed && x.repeatOn() {
+		n = 1
+	}
+	if n > 0 {
 		x.p += n
 		if x.at(-1).is(mark) && x.phrase("and", "repeat|rep|go|work|continue", "[on]") {
 			x.accept("round", "on") // "go back to * and repeat to the end"
@@ -194,6 +198,22 @@ func (x *rowReader) repeatPhrase(mark string) int {
 	return k
 }
 
+// repeatOn reports "repeat to end", with no word of where from: inside an open
+// star it can only mean that star.
+func (x *rowReader) repeatOn() bool {
+	if !x.peek().isAny("rep", "repeat", "rpt") || !x.at(1).isAny("to", "until", "till", "across", "around", "along") {
+		return false
+	}
+	for k := 2; ; k++ {
+		switch t := x.at(k); {
+		case t.isAny("from", "*", "**"):
+			return false
+		case t.kind == tEnd || t.isAny(",", ";", ".", ")", "]", "}"):
+			return true
+		}
+	}
+}
+
 func (x *rowReader) atRepeatOf(mark string) bool { return x.repeatPhrase(mark) > 0 }
 
 // closesMark reports whether the words here end the group now open. It also
@@ -211,6 +231,9 @@ func (x *rowReader) closesMark(closer string, out []*Step) bool {
 	}
 	if closer != top.text {
 		return false
+	}
+	if x.repeatOn() {
+		return true
 	}
 	for i := len(x.marks) - 1; i >= 0; i-- {
 		if x.repeatBefore(x.marks[i].text) > 0 {

@@ -41,6 +41,9 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 			if i+1 < len(toks) && toks[i+1].is("crochet") {
 				us++
 			}
+			if i > 0 && i+1 < len(toks) && toks[i-1].kind == tNum && toks[i+1].isAny("in", "into", ",", ";", ".", ")") {
+				us += 3 // "one single in each": British singles are slip stitches, and seldom whole rows
+			}
 		}
 		// the first stitch into the chain decides where nothing else does
 		if chains == 0 && t.kind == tOrd && i+3 < len(toks) && (toks[i+1].isAny("ch", "chain") && toks[i+2].isAny("from") || toks[i+1].isAny("ch", "chain")) && i > 1 {
