@@ -50,3 +50,11 @@ func TestExplanationsShowTheirFinding(t *testing.T) {
 		t.Error("a code that does not exist is explained")
 	}
 }
+
+// Colours copied along from a terminal are no part of a row.
+func TestTerminalSequencesAreBlank(t *testing.T) {
+	p := Read("Ch 11.\n\x1b[1mRow 1:\x1b[0m Sc in 2nd ch from hook and in each ch across. \x1b[38;5;12m(10 sc)\x1b[0m \x1b[2J\n").Prove(Options{})
+	if len(p.Findings) > 0 || p.Summary().Agrees != 1 {
+		t.Errorf("%v, %+v", p.Findings, p.Summary())
+	}
+}

@@ -27,6 +27,8 @@ func smooth(text string) string {
 		case c == '\t':
 			b[i] = '|' // a cell of a table
 			i++
+		case c == '\x1b' && i+1 < len(b) && b[i+1] == '[':
+			i += sequence(b, i)
 		case c < ' ' && c != '\n':
 			b[i] = ' '
 			i++
@@ -39,6 +41,23 @@ func smooth(text string) string {
 		}
 	}
 	return string(b)
+}
+
+// sequence blanks a colour or a movement that a terminal left in the text when
+// it was copied, "\x1b[31m", and gives its length.
+func sequence(b []byte, i int) int {
+	j := i + 2
+	for j < len(b) && j < i+16 && b[j] >= ' ' && b[j] <= '?' {
+		j++
+	}
+	if j == len(b) || b[j] < '@' || b[j] > '~' {
+		b[i] = ' '
+		return 1
+	}
+	for k := i; k <= j; k++ {
+		b[k] = ' '
+	}
+	return j + 1 - i
 }
 
 // plain overwrites the bytes of a character with its plain form.
