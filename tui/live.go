@@ -57,7 +57,7 @@ func (w *Walk) liveChoices() []choice {
 // to it.
 func (w *Walk) liveKey(k tea.KeyMsg) bool {
 	switch w.mode {
-	case walking:
+	case walking, asking:
 		return w.walkingKey(k)
 	case going:
 		if key.Matches(k, keyStride) {
@@ -110,7 +110,8 @@ func (w *Walk) liveKey(k tea.KeyMsg) bool {
 	return false
 }
 
-// walkingKey is liveKey while a row is worked or everything is.
+// walkingKey is liveKey while a row is worked, at its end, and when everything
+// is worked.
 func (w *Walk) walkingKey(k tea.KeyMsg) bool {
 	switch {
 	case key.Matches(k, keyAgain):
