@@ -180,7 +180,7 @@ func TestLiveFrames(t *testing.T) {
 			{"hunting", limpet, toRound4 + "~ 2 3 enter h"},
 			{"found", limpet, toRound4 + "~ 2 3 enter h enter enter 3 enter 2 enter"},
 			{"unravelling", limpet, toRound4 + "~ esc m u up 4"},
-			{"following", limpet, "s s s ~ ~ ~ 1 1 enter f"},
+			{"following", limpet, toRound4 + "~ 2 3 enter f"},
 			{"noting", limpet, "n l o o s e"},
 			{"no pace", limpet, "s s s ~ ~ t"},
 			{"pace", scarf, "s s s 16x ~ t"},
