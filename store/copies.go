@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"syscall"
 	"time"
 
 	"go.etcd.io/bbolt"
@@ -207,4 +208,38 @@ func (s *Store) copyBeside() (name string, err error) {
 		return "", err
 	}
 	return name, inspect(name)
+}
+
+// spareRoom gives up all copies but the newest where a commit found the disk
+// full: they must not be what stands in its way.
+func (s *Store) spareRoom(err error) {
+	if !strings.Contains(err.Error(), syscall.ENOSPC.Error()) && !strings.Contains(err.Error(), syscall.EDQUOT.Error()) {
+		return
+	}
+	for i, f := range copiesOf(s.path) {
+		if i > 0 {
+			_ = os.Remove(f.path) // what cannot be removed takes no room that we could have
+		}
+	}
+}
+
+// leftFor is how old a file that was being made must be to be one of a process
+// that is gone.
+const leftFor = time.Hour
+
+// sweep removes what processes that were killed have left half made.
+func sweep(path string) {
+	entries, err := os.ReadDir(filepath.Dir(path))
+	if err != nil {
+		return
+	}
+	for _, e := range entries {
+		rest, ours := strings.CutPrefix(e.Name(), filepath.Base(path))
+		if !ours || !strings.HasPrefix(rest, ".new-") && !strings.HasPrefix(rest, ".look-") {
+			continue
+		}
+		if info, err := e.Info(); err == nil && time.Since(info.ModTime()) > leftFor {
+			_ = os.Remove(filepath.Join(filepath.Dir(path), e.Name())) // it is in nobody's way
+		}
+	}
 }

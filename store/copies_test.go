@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -279,5 +280,58 @@ func TestCopyThatCannotBeMade(t *testing.T) {
 	defer shut(t, s)
 	if _, events := load(t, s, id); len(events) < 5 {
 		t.Errorf("%d events", len(events))
+	}
+}
+
+func TestWhatTheKilledLeave(t *testing.T) {
+	path := file(t)
+	old := time.Now().Add(-2 * time.Hour)
+	for name, at := range map[string]time.Time{
+		path + ".new-1": old, path + ".look-2": old, path + ".new-3": time.Now(), path + ".note": old,
+	} {
+		write(t, name, nil)
+		if err := os.Chtimes(name, at, at); err != nil {
+			t.Fatal(err)
+		}
+	}
+	shut(t, open(t, path))
+	left, err := filepath.Glob(path + "*")
+	if err != nil || !slices.Equal(left, []string{path, path + ".new-3", path + ".note"}) {
+		t.Errorf("left %v, %v", left, err)
+	}
+}
+
+// Copies must not be what stands in the way of the next tap.
+func TestCopiesMakeRoom(t *testing.T) {
+	path := file(t)
+	s := open(t, path)
+	defer shut(t, s)
+	id := create(t, s, limpet).ID
+	for range 3 {
+		walkRows(t, s, id, 1, 0)
+		if err := s.WaitForCopies(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	full := true
+	s.FailCommits(func(commit func() error) error {
+		if full = full && len(store.Copies(path)) > 1; full {
+			return syscall.ENOSPC
+		}
+		return commit()
+	})
+	heard := make(chan error, 100)
+	w, err := s.Writer(id, func(safe uint64, err error) { heard <- err })
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.Append(numbered(1))
+	for err := range heard {
+		if err == nil {
+			break
+		}
+	}
+	if names := store.Copies(path); len(names) != 1 || full {
+		t.Errorf("copies %v", names)
 	}
 }

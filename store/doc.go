@@ -11,7 +11,10 @@
 // order they were given, each once, whatever happens in between: a kill, a
 // full disk, a commit that failed and had been made all the same. A file that
 // is damaged, or was made by a newer version, is not written to. [Rescue] sets
-// a damaged one aside and takes over what can be read of it.
+// a damaged one aside and takes over what can be read of it and of its copies,
+// which are made after each finished row: no more is ever lost than what came
+// after the last one. A file that is taken away while it is open is put back.
+// [Look] reads a file that another process has.
 //
 // # The file
 //
@@ -20,8 +23,9 @@
 //
 //	tallyturn
 //	    schema               the version of this layout
+//	    basket               16 bytes that tell this basket from all others
 //	projects
-//	    id                   revision, title, path, size and time of creation
+//	    id                   revision, title, path, size, time of creation, UID
 //	texts
 //	    id                   revision, and text of the pattern
 //	paths
@@ -42,6 +46,11 @@
 //
 //	store.go    opening and closing
 //	create.go   a new file
+//	identity.go what it and its projects are called among all there are
+//	migrate.go  a file of an older layout
+//	look.go     a file that is not ours
+//	place.go    is the file still where it was?
+//	copies.go   the copies beside it
 //	check.go    are the pages whole?
 //	guard.go    every use of the file goes through here
 //	project.go  projects: made, found, read
@@ -50,5 +59,7 @@
 //	entry.go    what is written of projects and events
 //	seal.go     and the checksums of it
 //	rescue.go   what to do about damage
+//	export.go   everything out, as lines of JSON; line.go has the lines
+//	import.go   and in again, by merge.go
 //	path.go     where the file is
 package store

@@ -95,6 +95,7 @@ func Open(path string) (*Store, error) {
 	if err := s.migrate(); err != nil {
 		return nil, errors.Join(err, s.Close())
 	}
+	sweep(path)
 	s.copier = startCopier(s)
 	return s, nil
 }

@@ -161,6 +161,7 @@ func (w *Writer) run(safe uint64) {
 			wait = retryFirst
 			continue
 		}
+		w.store.spareRoom(err)
 		w.notify(safe, err)
 		if last {
 			w.left = unwritten(w.id, batch, err)

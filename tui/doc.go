@@ -32,6 +32,9 @@
 //	changed.go     a pattern that says something else by now
 //	finished.go    the end
 //	basket.go      the basket, and basket_view.go how it looks
+//	notice.go      what has to be read before going on
+//	elsewhere.go   a walk written to another file, while it cannot be saved
+//	breakdown.go   the end after a mistake of our own
 //	help.go        the keys on a sheet
 //	theme.go       what text is for, and its ink
 //	palette.go     the colours

@@ -24,6 +24,7 @@ type journal struct {
 	shelf *shelf
 	walk  string // names the walk on the screen
 
+	saving  sync.Mutex // held by whoever saves what is in memory
 	mu      sync.Mutex
 	project store.Project
 	log     []counter.Event // everything that happened, from the first
@@ -87,6 +88,13 @@ func (j *journal) unsaved() (n int, why error) {
 	return len(j.log) - int(j.safe), j.why
 }
 
+// needless reports whether the walk was left with all of it on the disk.
+func (j *journal) needless() bool {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	return j.left && j.safe == uint64(len(j.log))
+}
+
 // drift goes on in memory, and tries until the basket takes everything.
 func (j *journal) drift(why error) {
 	j.mu.Lock()
@@ -105,24 +113,32 @@ func (j *journal) try() {
 			return
 		case <-time.After(saveAgain):
 		}
-		if err := j.save(); err == nil {
+		err := j.save()
+		if err == nil || j.needless() {
 			return
-		} else if n, _ := j.unsaved(); n > 0 {
-			j.tell(j.safe, err)
 		}
+		j.mu.Lock()
+		safe := j.safe
+		j.mu.Unlock()
+		j.tell(safe, err)
 	}
 }
 
 // save gives the basket all that happened. What happens meanwhile goes the
 // usual way afterwards.
 func (j *journal) save() error {
-	kept := j.shelf.kept()
-	if kept == nil || kept.Looking() {
-		return j.why
-	}
+	j.saving.Lock()
+	defer j.saving.Unlock()
 	j.mu.Lock()
-	p, log := j.project, j.log[:len(j.log):len(j.log)]
+	p, log, saved, why := j.project, j.log[:len(j.log):len(j.log)], j.w != nil, j.why
 	j.mu.Unlock()
+	kept := j.shelf.kept()
+	switch {
+	case saved:
+		return nil
+	case kept == nil || kept.Looking():
+		return why
+	}
 	m, err := kept.Merge(p, log)
 	if err != nil {
 		return err

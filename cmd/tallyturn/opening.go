@@ -69,6 +69,12 @@ func (s *shelf) takeOver() {
 		case <-time.After(saveAgain):
 		}
 		kept, err := store.Open(s.file)
+		var said []string
+		if errors.Is(err, store.ErrDamaged) || errors.Is(err, store.ErrGone) {
+			if said, err = rescued(s.file, err); err == nil {
+				kept, err = store.Open(s.file)
+			}
+		}
 		if err != nil {
 			continue
 		}
@@ -77,7 +83,14 @@ func (s *shelf) takeOver() {
 		looked := s.elsewhere
 		s.elsewhere = false
 		s.mu.Unlock()
-		if !looked || s.ended() {
+		if s.ended() {
+			return
+		}
+		if len(said) > 0 {
+			s.show(s.notice(said, s.again), "")
+			return
+		}
+		if !looked {
 			return
 		}
 		if page, err := s.again(); err != nil {
@@ -116,7 +129,9 @@ func (s *shelf) mendNow() (said []string, err error) {
 	}
 	s.use(nil, store.ErrDamaged)
 	for _, j := range s.all() {
-		j.drift(store.ErrDamaged)
+		if !j.needless() {
+			j.drift(store.ErrDamaged)
+		}
 	}
 	_ = bad.Close() // what it could not write is in memory
 	if said, err = rescued(s.file, bad.Damaged()); err == nil {
