@@ -200,13 +200,19 @@ func (r *reader) remarks(row *Row) {
 	if len(row.remarks) == 0 || len(row.bad) > 0 {
 		return
 	}
-	if row.Refer == nil && !row.changes.deltaSet && !slices.ContainsFunc(row.Steps, func(s *Step) bool { return s.Op != OpNote }) {
+	if row.Refer == nil && !row.changes.deltaSet && !slices.ContainsFunc(row.Steps, worksSomething) {
 		row.bad = append(row.bad, row.remarks...)
 		return
 	}
 	for _, sp := range row.remarks {
 		r.pat.note(Note, CodeReading, sp, "%q is taken as a remark: it names nothing to work", oneLine(r.src.Slice(sp)))
 	}
+}
+
+// worksSomething tells an instruction from what only goes before one: turning,
+// and the chain to turn with.
+func worksSomething(s *Step) bool {
+	return s.Op != OpNote && s.Op != OpTurn && !(s.Op == OpChain && s.N.N <= 4)
 }
 
 func (p *Pattern) note(sev Severity, code Code, sp Span, format string, args ...any) {
