@@ -281,7 +281,9 @@ func (x *rowReader) connector() bool {
 	case "to":
 		return false
 	case "with":
-		return false
+		// "hdc in each dc around, with 3 hdc in each ch-2 sp"
+		_, n := x.stitchAt(2)
+		return x.at(1).kind == tNum && n > 0 && x.lastStep != nil && eachStep(x.lastStep) && x.at(2+n).isAny("in", "into")
 	case "a":
 		_, n := x.stitchAt(1)
 		return n > 0 || x.at(1).isAny("ch", "chain", "shell", "picot", "cluster", "dec", "decrease", "inc", "bobble", "popcorn", "puff") && !x.at(2).is("of")

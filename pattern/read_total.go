@@ -248,6 +248,9 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			return nil, false
 		}
 		out = append(out, part)
+		if x.peek().is("total") && x.at(1).isAny(",", "and") && x.at(2).kind == tNum {
+			x.p++ // "84 sc total, 12 ch-3 sps"
+		}
 		save := x.p
 		x.accept(",", ";", "+", "/", "|", "&", ":")
 		x.accept("and", "&", "plus", "with")
