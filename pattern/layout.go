@@ -351,7 +351,7 @@ func tidyLabel(s string) string {
 // stands in mid-line.
 func (r *reader) gather(from, to int) {
 	if r.row.body == nil {
-		r.row.body = make([]token, 0, min(to-from, 60)+1) // and one for the end
+		r.row.body = make([]token, 0, max(0, min(to-from, 60))+1) // and one for the end
 	}
 	for i := from; i < to; i++ {
 		if i > from && r.row != nil && r.mayLabel(i) {

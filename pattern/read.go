@@ -12,6 +12,7 @@ import (
 const (
 	maxPieces = 2000
 	maxRows   = 200_000
+	maxWords  = 100_000 // of one row
 )
 
 // reader lays a text out as headers, pieces and rows.
@@ -163,6 +164,12 @@ func (r *reader) rowReaderFor(toks []token, row *Row) *rowReader {
 
 func (r *reader) readDraft(d *rowDraft) {
 	row := d.row
+	if len(d.body) > maxWords {
+		rest := Span{int(d.body[maxWords].start), int(d.body[len(d.body)-1].end)}
+		r.pat.note(Error, CodeTooMuch, rest, "more than %d words in one row: the rest of it is not read", maxWords)
+		row.bad = append(row.bad, rest)
+		d.body = d.body[:maxWords]
+	}
 	if len(d.setup) > 0 {
 		var tmp Row
 		x := r.rowReaderFor(r.unalias(d.setup), &tmp)

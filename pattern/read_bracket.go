@@ -32,10 +32,12 @@ func (x *rowReader) closer(k int) int {
 			depth++
 		case x.ts[i].is(shut):
 			if depth--; depth == 0 {
+				x.spent += (i - x.p) / 16
 				return i
 			}
 		}
 	}
+	x.spent += maxBracket / 16
 	return -1
 }
 

@@ -1188,7 +1188,7 @@ func isRowWord(t *token) bool {
 func (x *rowReader) pieceName() string {
 	best, n := "", 0
 	for _, pc := range x.pat.Pieces {
-		if k := x.matchName(pc.Name); k > n {
+		if k := x.matchName(pc); k > n {
 			best, n = pc.Name, k
 		}
 	}
@@ -1196,17 +1196,22 @@ func (x *rowReader) pieceName() string {
 	return best
 }
 
-func (x *rowReader) matchName(name string) int {
-	if name == "" {
-		return 0
+// matchName is how many tokens here are the name of a piece; 0 where they are
+// not.
+func (x *rowReader) matchName(pc *Piece) int {
+	if pc.words == nil {
+		toks := lex(smooth(pc.Name))
+		pc.words = make([]string, 0, len(toks)) // the end left out
+		for i := range toks[:len(toks)-1] {
+			pc.words = append(pc.words, toks[i].text)
+		}
 	}
-	toks := lex(smooth(name))
-	for i := range toks[:len(toks)-1] {
-		if x.at(i).text != toks[i].text {
+	for i, w := range pc.words {
+		if x.at(i).text != w {
 			return 0
 		}
 	}
-	return len(toks) - 1
+	return len(pc.words)
 }
 
 // partOf reads "of ch-5", "of next shell", "of turning ch": the thing that

@@ -25,7 +25,7 @@ func (x *rowReader) steps(closer string) []*Step {
 		return out
 	}
 	defer func() { x.depth-- }()
-	for !x.end() {
+	for !x.end() && x.spend(1) {
 		t := x.peek()
 		if closer != "" && t.is(closer) {
 			break
@@ -264,12 +264,29 @@ func (x *rowReader) lastWhere() *Step {
 	return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
 }
 
+// spend counts work against what the words of a row may cost: brackets in
+// brackets are gone through more than once to find what they are for, and
+// that must not grow with every level. It is false once all is spent; what
+// is left of the row is then not understood.
+func (x *rowReader) spend(n int) bool {
+	if x.spent += n; x.spent <= 5000+40*len(x.ts) {
+		return true
+	}
+	if !x.gaveUp {
+		x.gaveUp = true
+		x.row.bad = append(x.row.bad, Span{int(x.peek().start), int(x.ts[len(x.ts)-1].end)})
+	}
+	x.p = len(x.ts) - 1
+	return false
+}
+
 // skipTo moves to the closer without reading, where nesting is too deep.
 func (x *rowReader) skipTo(closer string) {
 	start := x.p
 	for !x.end() && (closer == "" || !x.peek().is(closer)) {
 		x.p++
 	}
+	x.spend((x.p - start) / 4)
 	x.row.bad = append(x.row.bad, x.spanFrom(start))
 }
 

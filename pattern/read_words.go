@@ -22,6 +22,9 @@ type rowReader struct {
 	stars map[string]*Step // the last group closed under each mark
 	depth int
 
+	spent  int // see spend
+	gaveUp bool
+
 	main     stitch.ID // the row's stitch, for inc and dec
 	worked   bool      // a step that makes stitches has been read
 	bounded  bool      // the last such step ran to the end of the row

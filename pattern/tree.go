@@ -63,6 +63,8 @@ type Piece struct {
 	Line   int    // of the heading, or of the first row
 	Rows   []*Row
 	Notes  []Header
+
+	words []string // of the name, once it was looked for
 }
 
 // RowKind says how a row runs.
