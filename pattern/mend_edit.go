@@ -560,7 +560,7 @@ func (w *pieceWork) stepEdits(ask *mendAsk) []edit {
 		out = append(out, edit{kind: editDrop, span: s.Span, cost: 5,
 			text: "leave out " + w.nthOf(row, s.Span) + quote(words)})
 	}
-	if row.Kind != FlatRow {
+	if row.Kind != FlatRow || ask.base.rw.below == nil || ask.base.rw.below.chain {
 		return out
 	}
 	main := mainOf(&ask.base.rw.out)

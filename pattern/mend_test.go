@@ -320,3 +320,23 @@ func BenchmarkMend(b *testing.B) {
 		p.Prove(Options{})
 	}
 }
+
+// A foundation chain that is numbered as a row is still what the next row is
+// worked into, however often that row is tried.
+func TestFoundationNumberedAsRow(t *testing.T) {
+	for text, want := range map[string]string{
+		"Row 1: Ch 26.\nRow 2: Sc in 2nd ch from hook and in each ch across. (25 sc)\n":       "",
+		"Row 1: Ch 26.\nRow 2: Ch 1, sc in 2nd ch from hook and in each ch across. (26 sc)\n": "",
+		"Row 1: Ch 26.\nRow 2: Ch 1, sc in 2nd ch from hook and in each ch across. (27 sc)\n": "the total should read (26 sc)",
+	} {
+		got := ""
+		for _, f := range Read(text).Prove(Options{}).Findings {
+			if f.Severity > Note {
+				got = f.Hint
+			}
+		}
+		if got != want {
+			t.Errorf("%s%q, want %q", text, got, want)
+		}
+	}
+}

@@ -229,6 +229,9 @@ func (rw *rowWork) leftOver() int64 {
 	if rw.below.ring && rw.named || rw.elsewhere && rw.taken == 0 {
 		return 0
 	}
+	if rw.below.chain && len(rw.out.runs) == 0 && rw.taken == 0 {
+		return 0 // a row that is nothing but the foundation chain
+	}
 	n := int64(0)
 	off := rw.cur.off
 	for i := rw.cur.i; i < len(rw.below.runs); i++ {
@@ -741,6 +744,8 @@ func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, tot
 	}
 	if !hasChainOnly(&out, row) {
 		w.below = &out
+	} else if rw.below != nil && rw.below.chain {
+		w.below = rw.below
 	}
 	w.other = nil
 	if rp.Status == Differs && hasTotal && stated > 0 {

@@ -25,7 +25,8 @@ func (w *rowWork) chain(s *Step, rest []*Step) bool {
 	}
 	if w.below.chain && !w.begun && w.cur == (cursor{}) && !w.below.ring && next != nil && next.Target.Which == FromHook {
 		if w.below.size() > 0 && n <= 5 && w.below.size() > n {
-			w.below.add(place{kind: pChain}, n) // "ch 20. Ch 1, ..." one more to turn
+			w.below.runs = append([]run(nil), w.below.runs...) // other readings start from what there was
+			w.below.add(place{kind: pChain}, n)                // "ch 20. Ch 1, ..." one more to turn
 		} else {
 			w.below = &fabric{chain: true}
 			w.below.add(place{kind: pChain}, n)
