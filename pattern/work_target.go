@@ -767,7 +767,7 @@ func (w *rowWork) unworked(s *Step, p place, per int64) bool {
 		w.warn(CodeOverrun, s, "%s to be worked there, and only %s left unworked", countWords(n, "stitch is", "stitches are"), countWords(places, "was", "were"))
 	}
 	w.elsewhere = true
-	w.taken += n
+	w.taken += max(n, 0) // how many an earlier row left may not be known
 	w.emit(s, p, mul(per, max(n, 1)))
 	return true
 }
