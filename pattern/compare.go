@@ -280,12 +280,16 @@ func (w *pieceWork) kindsNamed(t tally, parts []TotalPart) bool {
 }
 
 func (w *pieceWork) named(t tally, p TotalPart) int64 {
-	for name, v := range t.byName {
-		if sameName(name, p.Name) {
-			return v
+	if v, ok := t.byName[p.Name]; ok {
+		return v
+	}
+	best := "" // of several names alike the first, so that it is always the same
+	for name := range t.byName {
+		if sameName(name, p.Name) && (best == "" || name < best) {
+			best = name
 		}
 	}
-	return 0
+	return t.byName[best]
 }
 
 // isTop reports whether what a total names is a stitch with one top.
