@@ -15,4 +15,6 @@
 //	prove*.go   steps into the fabric of the row below
 //	fabric.go   the places a row offers, as runs
 //	finding.go  what is said about it
+//	mend*.go    which small change would set a row right
+//	implied*.go what follows from the proof: work, multiples, positions
 package pattern
