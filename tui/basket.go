@@ -23,9 +23,9 @@ type BasketConfig struct {
 	Open  func(Item) (*Walk, error) // called aside from the screen; it may wait for the disk
 	Now   func() time.Time
 	Look  Look
-	// Unsaved, if it is not nil, is said at once: what is not on the disk, or
-	// cannot be.
-	Unsaved error
+	// Unsaved, if there is one, says what is not on the disk for the time being,
+	// or that nothing can be; nil where all is well. It must not wait.
+	Unsaved func() error
 	// LookOnly says why things can only be looked at; "" where they can be
 	// worked.
 	LookOnly string
@@ -40,6 +40,7 @@ type Basket struct {
 	note          string
 	opening       bool
 	broken        bool // the note says what went wrong
+	unsaved       error
 	width, height int
 }
 
@@ -54,22 +55,26 @@ func NewBasket(cfg BasketConfig) *Basket {
 	if cfg.LookOnly != "" {
 		b.note = "Only looking: " + Clean(cfg.LookOnly)
 	}
-	if cfg.Unsaved != nil {
-		b.fail(fmt.Errorf("NOT SAVED: %w", cfg.Unsaved))
-	}
+	b.tick()
 	return b
 }
 
 func (b *Basket) open() tea.Cmd            { return tea.SetWindowTitle("tallyturn") }
 func (b *Basket) close() error             { return nil }
 func (b *Basket) resize(width, height int) { b.width, b.height = width, height }
-func (b *Basket) tick()                    {}
 func (b *Basket) draw()                    {}
 func (b *Basket) ink() *theme              { return b.theme }
 
 func (b *Basket) fail(err error) {
 	b.opening, b.broken = false, true
 	b.note = sentence(err.Error())
+}
+
+// tick asks what is not saved.
+func (b *Basket) tick() {
+	if b.cfg.Unsaved != nil {
+		b.unsaved = b.cfg.Unsaved()
+	}
 }
 
 func (b *Basket) tell(note string) {

@@ -17,7 +17,12 @@ func (b *Basket) view() string {
 	if n := b.begun(); n > 0 {
 		held = fmt.Sprintf("%d in progress", n)
 	}
-	c.sides([]span{m, {strong, "tallyturn"}, {quiet, " · the basket"}}, []span{{quiet, held}, m})
+	if b.unsaved != nil {
+		text := clip(" ✗ NOT SAVED: "+Clean(b.unsaved.Error()), b.width)
+		c.line(span{alarm, text + strings.Repeat(" ", max(b.width-cells(text), 0))})
+	} else {
+		c.sides([]span{m, {strong, "tallyturn"}, {quiet, " · the basket"}}, []span{{quiet, held}, m})
+	}
 	c.blank(basketTop - 1)
 	first, n := b.window()
 	for i := first; i < first+n; i++ {

@@ -48,7 +48,7 @@ func FuzzFrame(f *testing.F) {
 		})
 		b := NewBasket(BasketConfig{
 			Items: []Item{{ID: "x", Title: text, Done: 1, Total: 3, Touched: noon}, {Title: keys, Demo: true}},
-			Now:   func() time.Time { return noon }, Look: look, Unsaved: errors.New(keys),
+			Now:   func() time.Time { return noon }, Look: look, Unsaved: func() error { return errors.New(keys) },
 		})
 		n := NewNotice(NoticeConfig{Title: text, Lines: []string{keys, text}, Look: look})
 		for _, p := range []page{w, b, n} {

@@ -47,6 +47,9 @@ func TestImports(t *testing.T) {
 				}
 				continue
 			}
+			if imp == "net" || strings.HasPrefix(imp, "net/") && imp != "net/url" {
+				t.Errorf("%s imports %s; the program has no use for a network", path, imp)
+			}
 			if slices.Contains(pure, top) && (slices.Contains(impure, imp) || imp == "time") {
 				t.Errorf("%s imports %s; %s must stay a pure function of what it is given", path, imp, top)
 			}

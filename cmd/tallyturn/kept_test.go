@@ -112,9 +112,18 @@ func TestFolderThatIsNotThere(t *testing.T) {
 	term.Type(elsewhere + "\r")
 	term.WaitFor("All of this walk is in", "stitch 3 of 6")
 
+	// The basket says so too, and goes on saying it until it is saved.
+	term.Type("b")
+	term.WaitFor("NOT SAVED: the last 4 of Mooring Buoy are only in memory")
 	if err := os.Remove(data); err != nil {
 		t.Fatal(err)
 	}
+	term.Wait("everything saved", func(s string) bool {
+		return strings.Contains(s, "the basket") && !strings.Contains(s, "NOT SAVED")
+	})
+	term.Type("q")
+	term.WaitEnd()
+	term = inBasket(t, data, config, "")
 	term.WaitFor("✓ saved", "stitch 3 of 6")
 	term.Type(" ")
 	term.WaitFor("✓ saved", "stitch 4 of 6")
@@ -122,7 +131,7 @@ func TestFolderThatIsNotThere(t *testing.T) {
 	if err := term.WaitEnd(); err != nil {
 		t.Errorf("ended with %v", err)
 	}
-	if n := eventsOf(t, data); fmt.Sprint(n) != "[5]" { // opened, three taps, closed
+	if n := eventsOf(t, data); fmt.Sprint(n) != "[7]" { // two runs, and three taps
 		t.Errorf("events %v", n)
 	}
 	// What was written elsewhere is a part of it, so it adds nothing.

@@ -299,7 +299,7 @@ func (s *shelf) basket() (*tui.Basket, error) {
 		items = append(items, offered...)
 	}
 	return tui.NewBasket(tui.BasketConfig{
-		Items: items, Open: s.open, Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved(),
+		Items: items, Open: s.open, Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved,
 	}), nil
 }
 
