@@ -494,7 +494,7 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 				return "", 0, false
 			}
 			name = strings.ToLower(r.text(ln.start, k))
-			if r.toks[ln.start].isAny("colour", "color", "yarn", "with") && r.hasStitches(line{k + 1, ln.end}) {
+			if r.row == nil && r.toks[ln.start].isAny("colour", "color", "yarn", "with") && r.hasStitches(line{k + 1, ln.end}) {
 				return "begin", k + 1, true // "Colour A: make 5 ch ..."
 			}
 			if _, isSection := sectionNames[name]; isSection {

@@ -297,6 +297,8 @@ func (x *rowReader) connector() bool {
 		return x.at(1).separator()
 	case "to":
 		return false
+	case "pop", "put":
+		return !x.at(1).isAny("the", "some", "your", "in", "eyes", "stuffing")
 	case "with":
 		// "hdc in each dc around, with 3 hdc in each ch-2 sp"
 		_, n := x.stitchAt(2)

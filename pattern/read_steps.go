@@ -305,13 +305,15 @@ func (x *rowReader) end1() bool { return x.at(1).kind == tEnd }
 func (x *rowReader) otherSide() []*Step {
 	start := x.p
 	x.accept("now")
-	x.phrase("pivot|turn|rotate|spin|flip", "[the]", "[work|piece]", "[upside]", "[down|around]", "[and|to|,]", "[then]")
-	x.phrase("carry|carrying|swing|swinging|move|go|come|keep", "on|round|around|back|over|going", "[and]", "[work|working]")
 	if x.phrase("turn", "the", "chain|ch|work|piece", "upside", "down", "[and]") && x.worked {
 		if _, n := x.stitchAt(0); n > 0 || x.peek().kind == tNum {
 			return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 		}
 	}
+	x.p = start
+	x.accept("now")
+	x.phrase("pivot|turn|rotate|spin|flip", "[the]", "[work|piece]", "[upside]", "[down|around]", "[and|to|,]", "[then]")
+	x.phrase("carry|carrying|swing|swinging|move|go|come|keep", "on|round|around|back|over|going", "[and]", "[work|working]")
 	x.phrase("working|work|continue|continuing|cont|go|now|crochet|sc|proceed", "[work|to|working|and]", "[back]", "[work|working]")
 	if x.ts[start].is("sc") {
 		x.p = start

@@ -196,7 +196,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		certain = false
 	}
 	if mark == "," && !generic {
-		certain = x.bounded
+		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0])
 	}
 	for _, p := range parts[1:] {
 		certain = certain || p.Kind == PartSpace
@@ -212,6 +212,23 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	x.accept("altogether", "total", "made")
 	x.setTotal(parts, x.spanFrom(start), before)
 	return true
+}
+
+// sumsTo reports whether a row of plain numbers comes to just what its last
+// words say again: "dc in next 20 sc, 20 dc".
+func sumsTo(steps []*Step, p TotalPart) bool {
+	sum := int64(0)
+	for _, s := range steps {
+		switch {
+		case s.Op == OpTurn || s.Op == OpNote || s.Op == OpSkip:
+		case s.Op == OpChain && sum == 0 && s.N.N <= 4:
+		case s.Op == OpWork && s.Stitch == p.ID && s.Target.Which == Next && s.Target.said && s.Legs == 0 && s.N.N == 1:
+			sum += s.Target.N.N
+		default:
+			return false
+		}
+	}
+	return sum > 1 && sum == p.N.N
 }
 
 // totalEnds reports whether what follows could not go on with an instruction
