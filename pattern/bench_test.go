@@ -6,9 +6,9 @@ import (
 	"go/parser"
 	gotoken "go/token"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
-	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -43,7 +43,11 @@ func sizeOf(texts []string) (n int) {
 
 // goSource is Go source of the standard library, about so many bytes.
 func goSource(tb testing.TB, size int) []string {
-	dir := filepath.Join(runtime.GOROOT(), "src", "go", "types")
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		tb.Skip("the go command is not there: ", err)
+	}
+	dir := filepath.Join(strings.TrimSpace(string(root)), "src", "go", "types")
 	files, err := filepath.Glob(filepath.Join(dir, "*.go"))
 	if err != nil || len(files) == 0 {
 		tb.Skip("the Go source tree is not there")

@@ -160,7 +160,7 @@ func TestCases(t *testing.T) {
 // TestCorpus works patterns of our own in as many manners as print has, a few
 // of them with one slip planted.
 func TestCorpus(t *testing.T) {
-	for _, dir := range []string{"modern", "booklet"} {
+	for _, dir := range []string{"modern", "booklet", "loose"} {
 		files, _ := filepath.Glob(filepath.Join("..", "testdata", "corpus", dir, "*.case"))
 		if len(files) == 0 {
 			t.Errorf("no cases in %s", dir)
