@@ -48,9 +48,9 @@ func TestLimits(t *testing.T) {
 		want Code   // "" where nothing is amiss
 		most uint64 // bytes allocated, in all
 	}{
-		{"a repeat of a million million", func() string { return start + "Row 2: Ch 1, turn, (sc in next st) x 1000000000000. (20 sc)\n" }, CodeOverrun, mega},
+		{"a repeat of a million million", func() string { return start + "Row 2: Ch 1, turn, (sc in next st) x 1000000000000. (20 sc)\n" }, CodeOverrun, 4 * mega},
 		{"a repeat of a million million in a ring", func() string { return "Rnd 1: (2 sc, ch 1) x 1000000000000 in a magic ring.\n" }, CodeTooLarge, 400 * mega},
-		{"number beyond all", func() string { return start + "Row 2: Ch 1, turn, sc in next 99999999999999999999999 sts.\n" }, CodeOverrun, mega},
+		{"number beyond all", func() string { return start + "Row 2: Ch 1, turn, sc in next 99999999999999999999999 sts.\n" }, CodeOverrun, 4 * mega},
 		{"repeats of repeats of a million", func() string {
 			return start + "Row 2: Ch 1, turn, ((((2 sc in same st) x 1000000) x 1000000) x 1000000) x 1000000.\n"
 		}, CodeTooLarge, 400 * mega},
