@@ -49,6 +49,7 @@ type rowWork struct {
 	travelled bool  // slip stitches have moved the start of the round to the cursor
 	reached0  int64 // places that "last" stepped over to come to the end
 	nest      int   // repeats that are open
+	by        *Step // what worked last, outside any repeat
 	slack     int64 // places that may be used beyond the end
 
 	kind        RowKind

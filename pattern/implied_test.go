@@ -46,6 +46,10 @@ Row 3: Ch 1, turn, (sc in next 2 sts, dc in next 4 sts) across. {8 sc, 16 dc}`, 
 Ch CH.
 Row 1: Sc in 2nd ch from hook and in each ch across. {20 sc}
 Row 2: Ch 1, turn, (sc in next 2 sts, hdc in next 2 sts) 5 times. {10 sc, 10 hdc}`, 21, 0, 0, 21},
+	{"increases at both ends of a number", `
+Ch CH.
+Row 1: Sc in 2nd ch from hook and in each ch across. {10 sc}
+Row 2: Ch 1, turn, 2 sc in first st, sc in next 8 sts, 2 sc in last st. {12 sc}`, 11, 0, 0, 11},
 	{"edge stitches kept", `
 Ch CH.
 Row 1: Sc in 2nd ch from hook and in each ch across. {23 sc}

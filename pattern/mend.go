@@ -127,7 +127,7 @@ func (t *trial) note(label *Row, number int, o outcome, chosen options) {
 	r.clean = !r.fatal && o.status != Differs && r.left == 0 && !hasCode(o.rw.problems, CodeMisfit) && !hasCode(o.rw.problems, CodeOverrun)
 	t.rows = append(t.rows, r)
 	if t.settled() {
-		t.done = !r.clean || o.rw.idle
+		t.done = !r.clean || o.rw.idle || t.carry == nil && o.rw.passed > 0
 		return
 	}
 	t.done = !r.clean && !t.base && len(t.rows) == 1 || len(t.rows) > mendAhead

@@ -91,7 +91,10 @@ func (w *rowWork) emit(s *Step, p place, n int64) {
 	} else {
 		w.out.add(p, n)
 	}
-	w.begun = true
+	w.begun, w.by = true, s
+	if w.nest > 0 {
+		w.by = nil
+	}
 	c := n
 	if !p.counts() {
 		c = 0

@@ -452,7 +452,11 @@ func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 	}
 	if !ok {
 		if w.left(of) == 0 && w.begun && n == 1 && s.Legs == 0 {
-			// more into the place that was worked last
+			// more into the place that was worked last, unless a number of
+			// places written out has used it up
+			if b := w.by; b != nil && b.Op == OpWork && b.Target.Which == Next && b.Target.said && b.Target.N.At(w.pr.size) > 1 && w.slack == 0 {
+				return w.overrun(s, n, 1)
+			}
 			w.slack = max(0, w.slack-1)
 			w.emit(s, p, per)
 			return true
