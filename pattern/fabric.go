@@ -32,6 +32,14 @@ func (p place) counts() bool {
 	return p.kind == pStitch && p.stitch != stitch.Slip && p.stitch != stitch.None
 }
 
+// worth is how many stitches n such places count for.
+func (p place) worth(n int64) int64 {
+	if !p.counts() {
+		return 0
+	}
+	return n
+}
+
 // run is n equal places in a row.
 type run struct {
 	place

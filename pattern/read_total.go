@@ -142,7 +142,7 @@ func (x *rowReader) clauseEnd() int {
 		}
 		i++
 	}
-	return i
+	return min(i, len(x.ts)-1)
 }
 
 // bareTotal reads a total that no bracket marks: after a dash, an equals

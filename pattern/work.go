@@ -485,9 +485,10 @@ func (w *rowWork) skip(s *Step) bool {
 			w.cur.off += n
 			w.skipped += n
 			w.norm()
-			w.out.add(place{stitch: c.As, turn: true, size: int32(min(n, 1<<20))}, 1)
+			p := place{stitch: c.As, turn: true, size: int32(min(n, 1<<20))}
+			w.out.add(p, 1)
 			w.begun = true
-			w.leaf(s, 1)
+			w.leaf(s, p.worth(1))
 			return true
 		}
 	}

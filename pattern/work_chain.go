@@ -168,7 +168,7 @@ func (w *rowWork) startChain(s *Step, n int64, rest []*Step) {
 	p := place{stitch: c.As, turn: true, size: int32(min(n, 1<<20))}
 	w.out.add(p, max(c.N, 1))
 	w.begun = true
-	w.leaf(s, max(c.N, 1))
+	w.leaf(s, p.worth(max(c.N, 1)))
 	w.pending = c.Space
 }
 
@@ -367,10 +367,11 @@ func (w *rowWork) hookStart(s *Step, k int64, id stitch.ID, rest []*Step) {
 	if c.As == stitch.None {
 		return
 	}
-	w.out.add(place{stitch: c.As, turn: true, size: int32(min(k-1, 1<<20))}, max(c.N, 1))
+	p := place{stitch: c.As, turn: true, size: int32(min(k-1, 1<<20))}
+	w.out.add(p, max(c.N, 1))
 	w.begun = true
 	w.stands = false
-	w.leaf(s, max(c.N, 1))
+	w.leaf(s, p.worth(max(c.N, 1)))
 	w.pending = c.Space
 }
 
@@ -455,8 +456,9 @@ func (w *rowWork) ownHook(s *Step, k int64, p place, per int64) bool {
 		c = w.skippedCounts(s, k, base, nil)
 	}
 	if c.As != stitch.None && !w.begun {
-		w.out.add(place{stitch: c.As, turn: true}, 1)
-		w.leaf(s, 1)
+		top := place{stitch: c.As, turn: true}
+		w.out.add(top, 1)
+		w.leaf(s, top.worth(1))
 	}
 	w.last, w.lastSet = place{kind: pChain}, true
 	w.emit(s, p, per)
