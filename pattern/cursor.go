@@ -45,6 +45,7 @@ type rowWork struct {
 
 	problems  []problem
 	trace     []*Trace
+	tangled   bool  // the work turned inside a repeat: which stitch belongs to which pass is not told
 	rotated   bool  // the round begins elsewhere than the one below it
 	travelled bool  // slip stitches have moved the start of the round to the cursor
 	reached0  int64 // places that "last" stepped over to come to the end

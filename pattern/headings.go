@@ -261,7 +261,7 @@ func (r *reader) endsSentence() bool {
 	if r.row == nil || len(r.row.body) == 0 {
 		return true
 	}
-	return r.row.body[len(r.row.body)-1].isAny(".", ")", "]", "}")
+	return r.row.body[len(r.row.body)-1].isAny(".", "!", ")", "]", "}")
 }
 
 // headingLine reports whether a line is the name of a piece (or the title):
@@ -292,7 +292,7 @@ func (r *reader) headingLine(i int) bool {
 	if r.toks[next.start].kind == tEnd {
 		return false
 	}
-	if l, ok := r.labelAt(next.start); ok && !l.weak {
+	if l, ok := r.labelAt(next.start); ok && (!l.weak || r.weakOK) {
 		return true
 	}
 	if r.beginsWork(next) {

@@ -709,8 +709,10 @@ func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, tot
 	if total != nil && !total.delta {
 		rp.Stated = w.statedTotal(total)
 	}
-	rp.Trace = &Trace{Times: 1, Kids: orLeaf(rw.trace), Stitches: sumTrace(rw.trace)}
-	w.pr.kept += rp.Trace.size(maxKept)
+	if !rw.tangled {
+		rp.Trace = &Trace{Times: 1, Kids: orLeaf(rw.trace), Stitches: sumTrace(rw.trace)}
+		w.pr.kept += rp.Trace.size(maxKept)
+	}
 	out := rw.out
 	w.foundation = max(w.foundation, w.chainsOf(rw))
 	w.belowJoined = rw.joined

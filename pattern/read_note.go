@@ -49,6 +49,23 @@ func (x *rowReader) note() []*Step {
 		}
 		x.p = start
 	}
+	if s := x.alternate(); s != nil {
+		return s
+	}
+	if x.peek().is("keep") && x.at(1).isAny("repeating", "going", "working", "doing", "on") {
+		return nil
+	}
+	if x.worked && x.accept("in", "through", "into") {
+		x.accept("the")
+		if from := x.p; x.loops() && x.p > from && (x.end() || x.peek().separator() || x.peek().isAny("(", "[")) {
+			return take()
+		}
+		x.p = start
+	}
+	if x.accept("counting", "including") && (x.worked || x.row.Total != nil) && x.clauseHas("ch", "chs", "chain", "chains", "turning") {
+		return clause()
+	}
+	x.p = start
 	switch t := x.peek(); t.text {
 	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
 		if x.phrase("place|placing|put|move|remove|replace|moving|slide|use|using", "[a|the|your|stitch|st|beg|removable|up|another]", "[stitch|st]", "marker|markers|m|pm|marks|stitchmarker") ||
@@ -200,7 +217,7 @@ func (x *rowReader) note() []*Step {
 			return take()
 		case x.phrase("pick|drop|dropping", "[up]", "[a|b|the|c|mc|cc|old|color|colour|yarn]") && x.p-start >= 2:
 			return clause()
-		case t.isAny("alternating", "alternate"):
+		case t.isAny("alternating", "alternate") && !x.hasStitchSoon():
 			return clause()
 		case x.phrase("as", "[you]", "go|before|established|usual|set|needed|pictured|shown|desired"):
 			return take()

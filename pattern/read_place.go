@@ -824,7 +824,7 @@ func (x *rowReader) each(t *Target) bool {
 		return true
 	}
 	// "in each across"
-	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along", "|", "/", "~", "-", "=", "(", ":") || x.end()
+	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along", "|", "/", "~", "-", "=", "(", "[", ":") || x.end()
 }
 
 // counted reads an optional number and an optional noun.
@@ -965,6 +965,10 @@ func (x *rowReader) topOf(t *Target) bool {
 		return true
 	}
 	if !ok {
+		if x.accept("one") { // "the top of the first one"
+			t.Which, t.N = First, Num{N: 1}
+			return true
+		}
 		if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") { // "top of 3 ch"
 			x.p += 2
 			t.Which = TurnTop

@@ -50,7 +50,10 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		return
 	}
 	n := x.repeatPhrase(mark)
-	if n == 0 && !closed && x.repeatOn() {
+	if n == 0 && x.peek().is("keep") && x.at(1).is("repeating") {
+		x.p++
+	}
+	if n == 0 && x.repeatOn() {
 		n = 1
 	}
 	if n > 0 {
@@ -201,7 +204,7 @@ func (x *rowReader) repeatPhrase(mark string) int {
 // repeatOn reports "repeat to end", with no word of where from: inside an open
 // star it can only mean that star.
 func (x *rowReader) repeatOn() bool {
-	if !x.peek().isAny("rep", "repeat", "rpt") || !x.at(1).isAny("to", "until", "till", "across", "around", "along") {
+	if !x.peek().isAny("rep", "repeat", "rpt", "repeating") || !x.at(1).isAny("to", "until", "till", "across", "around", "along") {
 		return false
 	}
 	for k := 2; ; k++ {
@@ -266,6 +269,9 @@ func (x *rowReader) repeat() []*Step {
 	}
 	if x.peek().is("from") && !x.at(1).isAny("*", "**") {
 		return nil
+	}
+	if s := x.goesOn(); s != nil {
+		return s
 	}
 	if !x.peek().isAny("rep", "repeat", "rpt", "repeating", "from", "work") {
 		return nil

@@ -753,9 +753,9 @@ func (x *rowReader) readCounts(c *Counts) bool {
 			x.p += n
 		}
 		return true
-	case x.phrase("count|counts|counted|counting|considered|stands|standing|reckoned|taken|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counted|considered|counts|count]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
+	case x.phrase("that's|it's|count|counts|counted|counting|considered|stands|standing|reckoned|taken|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counted|considered|counts|count]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
 		c.Spread = x.spreadAhead()
-		x.accept("the", "a", "an")
+		x.accept("the", "a", "an", "your")
 		if x.peek().kind == tOrd || x.peek().isAny("beginning", "beg") {
 			x.p++
 		}

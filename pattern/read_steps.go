@@ -692,6 +692,10 @@ func (x *rowReader) colour() []*Step {
 	case x.phrase("with|using"):
 		// a colour by name, up to the comma: "with foam, ch 20"
 		k := 0
+		if n := x.yarnClause(); n > 0 {
+			x.p += n
+			return []*Step{{Op: OpColour, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+		}
 		for k < 8 && (x.at(k).kind == tWord || x.at(k).kind == tOrd) && !x.at(k).isAny("in", "into", "ch", "chain") {
 			if _, n := x.stitchAt(k); n > 0 {
 				x.p = start
@@ -723,6 +727,26 @@ func (x *rowReader) colour() []*Step {
 	}
 	sp := x.spanFrom(start)
 	return []*Step{{Op: OpColour, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// yarnClause is the length of "size 10 thread", "two strands of yarn", up to
+// the comma.
+func (x *rowReader) yarnClause() int {
+	yarn := false
+	for k := 0; k < 9; k++ {
+		t := x.at(k)
+		yarn = yarn || t.isAny("thread", "yarn", "wool", "cotton", "strand", "strands")
+		if t.isAny(",", ";", ":", "ch", "chain") {
+			if !yarn {
+				return 0
+			}
+			return k
+		}
+		if t.kind != tWord && t.kind != tNum {
+			return 0
+		}
+	}
+	return 0
 }
 
 // hookNote takes "using the 4 mm hook".

@@ -198,6 +198,7 @@ func (w *rowWork) turn(s *Step, rest []*Step) {
 	w.below, w.out = (&done).reversed(), fabric{}
 	w.cur, w.lastSet, w.begun, w.taken, w.skipped, w.leave = cursor{}, false, false, 0, 0, false
 	w.trace = zeroed(w.trace)
+	w.tangled = w.tangled || w.nest > 0
 }
 
 // workedYet reports whether anything but a turning chain has been made.

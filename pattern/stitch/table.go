@@ -53,7 +53,7 @@ var table = [count]Stitch{
 		USAlso: words("s c|single|singles|single crochets|sgl crochet|plain|scs|s crochet|sc st|sc sts|single crochet stitch|single crochet stitches|single cr"), UKAlso: words("d c|double|double crochets|double crochet stitch|plain|dcs"),
 		Takes: 1, Makes: 1, Turn: 1, FirstChain: 2},
 	HDC: {US: "hdc", UK: "htr", USWords: "half double crochet", UKWords: "half treble crochet",
-		USAlso: words("h d c|half d c|half dc|half double|s d c|sdc|short double crochet|half double crochets|half-double|half double cr|hdcs"), UKAlso: words("h tr|half tr|half treble|half treble crochets|h t r|half trebles|htrs|half-treble"),
+		USAlso: words("h d c|half d c|half dc|half double|half doubles|s d c|sdc|short double crochet|half double crochets|half-double|half double cr|hdcs"), UKAlso: words("h tr|half tr|half treble|half treble crochets|h t r|half trebles|htrs|half-treble"),
 		Takes: 1, Makes: 1, Turn: 2, Habit: Varies, FirstChain: 3},
 	DC: {US: "dc", UK: "tr", USWords: "double crochet", UKWords: "treble crochet",
 		USAlso: words("d c|double|doubles|double crochets|double cr|dcs|double crochet stitch|double crochet stitches"), UKAlso: words("treble|trebles|tr c|t r|treble crochets|trs|tc"),
