@@ -1,6 +1,9 @@
 package pattern
 
-import "strings"
+import (
+	"sort"
+	"strings"
+)
 
 // unmark removes the marks of Markdown and of bulleted lists, so that what
 // they stand around can be read as plain text.
@@ -240,7 +243,7 @@ func (r *reader) line(i int) {
 		return
 	}
 	if r.beginsWork(ln) || len(r.setup) > 0 && !t.blank {
-		r.closeRowForSetup(ln)
+		r.closeRow()
 		r.words(ln.start, ln.end)
 		return
 	}
@@ -350,22 +353,33 @@ func tidyLabel(s string) string {
 // gather adds words to the row being read, and begins another where a label
 // stands in mid-line.
 func (r *reader) gather(from, to int) {
-	if r.row.body == nil {
-		r.row.body = make([]token, 0, max(0, min(to-from, 60))+1) // and one for the end
-	}
-	for i := from; i < to; i++ {
-		if i > from && r.row != nil && r.mayLabel(i) {
+	for i := from + 1; i < to; i++ {
+		if r.mayLabel(i) {
 			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && l.end <= to && r.labelFits(l, i) {
+				r.row.body = r.extend(r.row.body, from, i)
 				r.row.row.Span.End = int(r.toks[i-1].end)
 				r.startRow(l, i, to)
 				return
 			}
 		}
-		r.row.body = append(r.row.body, r.toks[i])
 	}
-	if r.row != nil && to > from {
+	if to > from {
+		r.row.body = r.extend(r.row.body, from, to)
 		r.row.row.Span.End = int(r.toks[to-1].end)
 	}
+}
+
+// extend adds tokens of the text to words gathered. Those that stand together
+// in the text are not copied.
+func (r *reader) extend(words []token, from, to int) []token {
+	n := len(words)
+	switch {
+	case n == 0:
+		return r.toks[from:to:to]
+	case from >= n && &words[n-1] == &r.toks[from-1]:
+		return r.toks[from-n : to : to]
+	}
+	return append(words, r.toks[from:to]...)
 }
 
 // mayLabel reports whether a label could begin at token i of a line.
@@ -397,14 +411,17 @@ func (r *reader) labelFits(l label, i int) bool {
 
 // words adds words that stand before any label.
 func (r *reader) words(from, to int) {
-	for i := from; i < to; i++ {
-		if i > from && r.mayLabel(i) {
+	for i := from + 1; i < to; i++ {
+		if r.mayLabel(i) {
 			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && r.labelFits(l, i) {
+				r.setup = r.extend(r.setup, from, i)
 				r.startRow(l, i, to)
 				return
 			}
 		}
-		r.setup = append(r.setup, r.toks[i])
+	}
+	if to > from {
+		r.setup = r.extend(r.setup, from, to)
 	}
 }
 
@@ -417,11 +434,6 @@ func (r *reader) closeRow() {
 	r.row = nil
 	d.piece.Rows = append(d.piece.Rows, d.row)
 	r.drafts = append(r.drafts, d)
-}
-
-// closeRowForSetup ends the row unless the line only finishes it off.
-func (r *reader) closeRowForSetup(ln line) {
-	r.closeRow()
 }
 
 // flushSetup makes a row of gathered words that stand before no label, when
@@ -447,10 +459,7 @@ func (r *reader) flushSetup(ends bool) {
 	if r.heading.set {
 		r.settleHeading(true)
 	}
-	first := 0
-	for first < len(r.toks) && r.toks[first].start < setup[0].start {
-		first++
-	}
+	first := sort.Search(len(r.toks), func(i int) bool { return r.toks[i].start >= setup[0].start })
 	p := r.currentPiece(first)
 	d := &rowDraft{piece: p, unlabelled: true, row: &Row{noLabel: true}}
 	d.row.Numbers.Count = Num{N: 1}
@@ -465,7 +474,7 @@ func (r *reader) flushSetup(ends bool) {
 // worksStitches reports whether words make any stitch beyond joining.
 func (r *reader) worksStitches(toks []token) bool {
 	var row Row
-	x := r.rowReaderFor(append([]token(nil), toks...), &row)
+	x := r.rowReaderFor(toks, &row)
 	x.readRow()
 	for _, s := range row.Steps {
 		if s.Op == OpWork && s.Stitch == 1 {

@@ -26,6 +26,7 @@ type reader struct {
 	conv    conventions
 	lex     *stitch.Lexicon
 	other   *stitch.Lexicon
+	inHand  []token // the words of the row being read, and the end
 	scan    rowReader
 	scanRow Row
 
@@ -153,13 +154,15 @@ func settleKind(p *Piece) {
 	}
 }
 
-// rowReaderFor reads tokens gathered for a row.
+// rowReaderFor reads tokens gathered for a row. The words are copied to a place
+// that every row is read in; the row read before is done with it.
 func (r *reader) rowReaderFor(toks []token, row *Row) *rowReader {
 	end := token{kind: tEnd, head: true}
 	if n := len(toks); n > 0 {
 		end.start, end.end = toks[n-1].end, toks[n-1].end
 	}
-	return &rowReader{src: r.src, ts: append(toks, end), lex: r.lex, other: r.other, pat: r.pat, names: r.names, row: row}
+	r.inHand = append(append(r.inHand[:0], toks...), end)
+	return &rowReader{src: r.src, ts: r.inHand, lex: r.lex, other: r.other, pat: r.pat, names: r.names, row: row}
 }
 
 func (r *reader) readDraft(d *rowDraft) {
@@ -172,8 +175,8 @@ func (r *reader) readDraft(d *rowDraft) {
 	}
 	if len(d.setup) > 0 {
 		var tmp Row
-		x := r.rowReaderFor(r.unalias(d.setup), &tmp)
-		x.row = &tmp
+		x := r.rowReaderFor(d.setup, &tmp)
+		r.unalias(x.ts)
 		tmp.Kind = row.Kind
 		x.readRow()
 		row.Setup = tmp.Steps
@@ -185,7 +188,8 @@ func (r *reader) readDraft(d *rowDraft) {
 	if d.piece != r.mainPiece {
 		r.mainPiece, r.main = d.piece, stitch.None
 	}
-	x := r.rowReaderFor(r.unalias(d.body), row)
+	x := r.rowReaderFor(d.body, row)
+	r.unalias(x.ts)
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
 	x.readRow()
 	r.main = x.main

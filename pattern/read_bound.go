@@ -4,16 +4,19 @@ package pattern
 //
 //	| "until" number noun "remain" | "to within" number noun "of end" | "to" noun .
 func (x *rowReader) bound() (Bound, bool) {
-	start := x.p
 	b := Bound{}
+	if !x.peek().beginsBound() {
+		return b, false
+	}
+	start := x.p
 	done := func(k BoundKind) (Bound, bool) {
 		b.Kind = k
 		b.Span = x.spanFrom(start)
 		return b, true
 	}
 	x.accept("evenly")
-	if x.peek().is("all") && x.at(1).isAny("the") {
-	} else if x.accept("all", "right") && !x.peek().isAny("around", "round", "across", "along", "the") {
+	allTheWay := x.peek().is("all") && x.at(1).is("the")
+	if !allTheWay && x.accept("all", "right") && !x.peek().isAny("around", "round", "across", "along", "the") {
 		x.p = start
 		return b, false
 	}
@@ -34,7 +37,7 @@ func (x *rowReader) bound() (Bound, bool) {
 		}
 		x.phrase("[the]", "[entire|whole|full|rest|remaining]", "[of]", "[the]", "row|rnd|round|ring|circle|chain|edge")
 		return done(ToEnd)
-	case x.phrase("the", "way|whole", "around|round|across|along|row|rnd|round"), x.phrase("the", "rest", "of", "[the]", "row|rnd|round|way"),
+	case x.phrase("the", "way|whole", "around|round|across|along|row|rnd"), x.phrase("the", "rest", "of", "[the]", "row|rnd|round|way"),
 		x.phrase("for|in", "[the]", "rest|remainder", "of", "[the]", "row|rnd|round"):
 		return done(ToEnd)
 	case x.phrase("to|until|till|til|through|thru", "[the]", "[very]", "end", "[of]", "[the]", "[row|rnd|round|chain|ch|r|foundation|side]"):
@@ -96,6 +99,20 @@ func (x *rowReader) bound() (Bound, bool) {
 	}
 	x.p = start
 	return b, false
+}
+
+// beginsBound reports whether a bound can begin with the token: it is asked for
+// after everything that could have one.
+func (t *token) beginsBound() bool {
+	if t.kind != tWord {
+		return false
+	}
+	switch t.text {
+	case "across", "along", "acr", "around", "round", "about", "arnd", "evenly", "all", "right", "the", "for", "in",
+		"to", "until", "till", "til", "through", "thru", "from", "up", "as", "within":
+		return true
+	}
+	return false
 }
 
 // leaves reports whether the row goes on after the bound: a number that

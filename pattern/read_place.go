@@ -420,9 +420,12 @@ func (x *rowReader) preposition() bool {
 // loops takes "front loop only of", "BLO" and the like: where in the top of
 // the stitch the hook goes, which changes no count.
 func (x *rowReader) loops() bool {
+	if t := x.peek(); t.kind == tPunct || t.kind == tNum {
+		return false
+	}
 	start := x.p
 	x.phrase("the")
-	ok := x.phrase("back|front|rear|both|unused|free|remaining|top|third|far|near", "[or]", "[back|front|2]", "loop|loops|lp|lps|bump|bumps|bar|lps|ridge|horizontal", "[bar]", "[only]") ||
+	ok := x.phrase("back|front|rear|both|unused|free|remaining|top|third|far|near", "[or]", "[back|front|2]", "loop|loops|lp|lps|bump|bumps|bar|ridge|horizontal", "[bar]", "[only]") ||
 		x.phrase("blo|flo|bl|fl|tbl|tfl|blp|flp|bls|fls") ||
 		x.phrase("horizontal", "bar") || x.phrase("b|f", "l", "[o]")
 	if !ok && x.peek().kind == tOrd && x.at(1).isAny("loop", "lp", "loops") && x.at(1+1).isAny("of", "only") {
@@ -1185,7 +1188,14 @@ func (x *rowReader) rowName() (int, bool) {
 }
 
 func isRowWord(t *token) bool {
-	return t.isAny("row", "rows", "rnd", "rnds", "round", "rounds", "r", "rd", "rds", "rw", "rws")
+	if t.kind != tWord {
+		return false
+	}
+	switch t.text {
+	case "row", "rows", "rnd", "rnds", "round", "rounds", "r", "rd", "rds", "rw", "rws":
+		return true
+	}
+	return false
 }
 
 // pieceName takes the name of a piece of this pattern, if one stands next.

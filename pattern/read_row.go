@@ -314,7 +314,7 @@ func (x *rowReader) connector() bool {
 		if x.at(1).kind == tOrd || isRowWord(x.at(1)) || x.at(1).kind == tNum && (isRowWord(x.at(2)) || x.at(2).is("more") && isRowWord(x.at(3))) {
 			return false
 		}
-		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "last", "same", "the", "this", "these", "now", "loosely", "both", "same", "rows", "row", "each", "every")
+		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "last", "same", "the", "this", "these", "now", "loosely", "both", "rows", "row", "each", "every")
 	}
 	return true
 }

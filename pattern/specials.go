@@ -136,9 +136,9 @@ func (r *reader) alias(name string, from, to int) bool {
 }
 
 // unalias puts the words for the letters.
-func (r *reader) unalias(toks []token) []token {
+func (r *reader) unalias(toks []token) {
 	if len(r.aliases) == 0 {
-		return toks
+		return
 	}
 	for i := range toks {
 		if t := &toks[i]; t.kind == tWord && len(t.text) == 1 {
@@ -147,7 +147,6 @@ func (r *reader) unalias(toks []token) []token {
 			}
 		}
 	}
-	return toks
 }
 
 func (r *reader) digitIn(from, to int) bool {

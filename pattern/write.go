@@ -319,7 +319,7 @@ func (w *writer) readFrom(i int, row *Row) bool {
 			return false
 		}
 	}
-	x := back.rowReaderFor(append([]token(nil), body...), row)
+	x := back.rowReaderFor(body, row)
 	x.readRow()
 	return true
 }
