@@ -30,7 +30,7 @@ func (x *rowReader) note() []*Step {
 	if x.phrase("all", "in|into", "[the]", "one|same|a|1", "place|st|stitch|sp|space|loop|spot") {
 		return take()
 	}
-	if x.phrase("which|that", "gives|makes|is|are|will|should|leaves|brings|makes|give") && !x.at(-1).isAny("that") {
+	if x.phrase("which|that", "gives|makes|is|are|will|should|leaves|brings|give") && !x.at(-1).isAny("that") {
 		return clause()
 	}
 	if x.phrase("[with]", "the", "last|final") && func() bool {
@@ -125,8 +125,6 @@ func (x *rowReader) note() []*Step {
 	case "being", "careful", "be", "make", "making", "keeping", "keep", "note", "nb", "tip", "remember", "don't", "do", "does", "take", "check":
 		switch {
 		case x.phrase("[being|be|taking|take]", "careful|care|sure|certain"), x.phrase("make|making", "sure|certain"), x.phrase("keep|keeping", "[the|in|to|all|your|a]"), x.phrase("note|nb|tip|remember"):
-			if x.at(-1).isAny("in", "to") {
-			}
 			return sentence()
 		case x.phrase("do|don't|does", "[not]", "count|stuff|cut|fasten|break|pull|twist|tighten|forget|remove|skip|miss|mark|weave|sew|work|begin|start|ch|chain|drop|slip|change|carry", "[off]"):
 			return sentence()
@@ -138,8 +136,6 @@ func (x *rowReader) note() []*Step {
 	case "this", "these", "that", "it", "there", "if", "when", "for", "because", "you", "your", "here", "since", "at", "after", "before", "while", "optional", "now", "from", "all", "again":
 		switch {
 		case x.phrase("this|these", "forms|form|completes|makes|will|creates|is|are|rnd|round|row|counts|sets|establishes|gives|brings|ends|rows|rounds|two|2|should|step|part|becomes|means"):
-			if x.peek().isAny("row", "rnd") {
-			}
 			return sentence()
 		case t.text == "it" && x.at(1).isAny("will", "should", "is", "may", "measures"), t.text == "there" && x.at(1).isAny("will", "should", "are", "is") && !x.digitsSoon(5):
 			return sentence()
@@ -147,7 +143,7 @@ func (x *rowReader) note() []*Step {
 			return sentence()
 		case t.text == "you" && !x.digitsSoon(7) || t.text == "your":
 			return sentence()
-		case t.text == "now" && x.at(1).isAny("work", "working", "continue", "begin", "start", "start", "stuff", "we", "you") && !x.at(2).isAny("around", "along", "across", "in", "on", "into", "down", "up") && !x.digitsSoon(9):
+		case t.text == "now" && x.at(1).isAny("work", "working", "continue", "begin", "start", "stuff", "we", "you") && !x.at(2).isAny("around", "along", "across", "in", "on", "into", "down", "up") && !x.digitsSoon(9):
 			return sentence()
 		case t.text == "now" && x.phrase("now", "work|working|continue|begin|start", "[working]", "back", "and", "forth", "[in]", "[rows]"), t.text == "now" && x.phrase("now", "work|working|continue|begin|start", "[working|to]", "[work]", "in", "rows|rounds|rnds|spiral|continuous|the", "[rnds|rounds|round|rows]"):
 			return take()

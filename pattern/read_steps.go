@@ -63,7 +63,7 @@ func (x *rowReader) skip() []*Step {
 		}
 	}
 	x.qualify(&s.Target)
-	if x.phrase("below|under|beneath", "[the]", "it|ch|this|chain|ch") {
+	if x.phrase("below|under|beneath", "[the]", "it|ch|this|chain") {
 		s.Target.Which = First
 	}
 	// "skip next dc, ch-1 sp and dc", "skip 1 sc and ch-1 sp"
@@ -136,7 +136,7 @@ func (x *rowReader) leave() []*Step {
 		x.p = start
 		return nil
 	}
-	x.phrase("for", "[the|a]", "now|thumb|armhole|neck|opening|sleeve|leg|arm|leg|heel|front|back", "[opening|hole]")
+	x.phrase("for", "[the|a]", "now|thumb|armhole|neck|opening|sleeve|leg|arm|heel|front|back", "[opening|hole]")
 	s.Span = x.spanFrom(start)
 	return []*Step{s}
 }

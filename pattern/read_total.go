@@ -243,7 +243,7 @@ func (x *rowReader) totalEnds() bool {
 			case t.kind == tEnd:
 				return true
 			case t.separator():
-			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "do", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"):
+			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"):
 				return true
 			default:
 				return t.head || t.isAny("the")
