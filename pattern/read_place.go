@@ -257,9 +257,13 @@ func (x *rowReader) place() []Target {
 	t, ok := x.core(true)
 	if !ok {
 		x.p = start
+		if x.accept(prepositions...) && !x.loops() { // "sc in blo around"
+			x.p = start
+		}
 		if b, ok := x.bound(); ok { // "sc across", "sc to last 2 sts"
 			return []Target{{Span: b.Span, Which: Each, Bound: b, said: true}}
 		}
+		x.p = start
 		return nil
 	}
 	out := []Target{t}
