@@ -40,7 +40,7 @@ tallyturn alone shows the basket of things in progress.`,
 		return wrongUse(c, err.Error())
 	})
 	k.flags(root)
-	root.AddCommand(newCheck(w), newDemo(w), newBasket(w))
+	root.AddCommand(newCheck(w), newSay(w), newDemo(w), newBasket(w))
 	return root
 }
 

@@ -1,0 +1,550 @@
+package spoken
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// own says an author's own words: numbers in words, abbreviations in full
+// where they are sure, stitches in the terms wanted, and no sign that is not
+// spoken. It reads no instruction; it only spells.
+type own struct {
+	from, to stitch.Terms
+	size     int  // which of the sizes is said, from 0
+	sizes    int  // how many there are
+	prose    bool // words about the work rather than an instruction: "double" may be any double
+
+	bits []bit
+	out  []string
+}
+
+// bit is a word, a number or a sign of a text.
+type bit struct {
+	text  string // as written
+	low   string // in lower case
+	kind  bitKind
+	glued bool // nothing stands between it and the bit before
+}
+
+type bitKind uint8
+
+const (
+	bitWord bitKind = iota
+	bitNumber
+	bitSign
+)
+
+// cut cuts a text into bits. White space parts them, and control characters
+// count as white space.
+func cut(text string) []bit {
+	var out []bit
+	kind, start, glued := bitSign, -1, false
+	flush := func(end int) {
+		if start >= 0 {
+			out = append(out, bit{text[start:end], strings.ToLower(text[start:end]), kind, glued})
+			glued = true
+		}
+		start = -1
+	}
+	for i := 0; i < len(text); {
+		r, n := utf8.DecodeRuneInString(text[i:])
+		k := bitSign
+		switch {
+		case r == utf8.RuneError && n == 1, unicode.IsSpace(r), unicode.IsControl(r), !unicode.IsGraphic(r):
+			flush(i)
+			glued = false
+			i += n
+			continue
+		case '0' <= r && r <= '9':
+			k = bitNumber
+		case unicode.IsLetter(r), unicode.IsMark(r), r == '\'', r == '\u2019':
+			k = bitWord
+		}
+		if k != kind || k == bitSign {
+			flush(i)
+		}
+		if start < 0 {
+			start, kind = i, k
+		}
+		i += n
+	}
+	flush(len(text))
+	return out
+}
+
+// say puts a text into words.
+func (o *own) say(text string) string {
+	o.bits, o.out = cut(text), nil
+	for i := 0; i < len(o.bits); {
+		i += o.one(i)
+	}
+	return assemble(articles(o.out))
+}
+
+func (o *own) at(i int) bit {
+	if i < 0 || i >= len(o.bits) {
+		return bit{kind: bitSign}
+	}
+	return o.bits[i]
+}
+
+func (o *own) put(words ...string) { o.out = append(o.out, words...) }
+
+// one says what begins at bit i and gives how many bits that was.
+func (o *own) one(i int) int {
+	switch b := o.at(i); b.kind {
+	case bitNumber:
+		return o.number(i)
+	case bitWord:
+		return o.word(i)
+	default:
+		return o.sign(i, b)
+	}
+}
+
+// numberAt is the value of a number at bit i and the bits it takes: "1,000"
+// is one number.
+func (o *own) numberAt(i int) (n int64, bits int, ok bool) {
+	if o.at(i).kind != bitNumber {
+		return 0, 0, false
+	}
+	s, bits := o.at(i).text, 1
+	for len(s) <= 15 && o.at(i+bits).text == "," && o.at(i+bits).glued && o.at(i+bits+1).kind == bitNumber && o.at(i+bits+1).glued && len(o.at(i+bits+1).text) == 3 {
+		s += o.at(i + bits + 1).text
+		bits += 2
+	}
+	v, err := strconv.ParseInt(s, 10, 64)
+	return v, bits, err == nil
+}
+
+func (o *own) cardinal(n int64) string { return cardinal(n, o.to == stitch.UK) }
+
+var units = map[string][2]string{"mm": {"millimetre", "millimetres"}, "cm": {"centimetre", "centimetres"}, "m": {"metre", "metres"}, "yd": {"yard", "yards"}, "yds": {"yard", "yards"},
+	"g": {"gram", "grams"}, "oz": {"ounce", "ounces"}, "\"": {"inch", "inches"}, "\u2033": {"inch", "inches"}, "%": {"per cent", "per cent"}, "\u00b0": {"degree", "degrees"}, "min": {"minute", "minutes"}}
+
+var fractions = map[string]string{"\u00bd": "a half", "\u00bc": "a quarter", "\u00be": "three quarters", "\u2153": "a third", "\u2154": "two thirds", "\u215b": "an eighth"}
+
+// number says a number with what belongs to it: a unit, an ordinal's end,
+// "x" for times, the numbers of the other sizes.
+func (o *own) number(i int) int {
+	v, bits, ok := o.numberAt(i)
+	if !ok {
+		o.put(digits(o.at(i).text))
+		return 1
+	}
+	next := o.at(i + bits)
+	if next.kind == bitWord && next.glued {
+		switch next.low {
+		case "st", "nd", "rd", "th", "d":
+			o.put(ordinal(v, o.to == stitch.UK))
+			return bits + 1
+		case "x":
+			o.put(times(v, o.to))
+			return bits + 1
+		}
+	}
+	if next.low == "x" && next.kind == bitWord || next.text == "\u00d7" {
+		if o.at(i+bits+1).kind != bitNumber {
+			o.put(times(v, o.to))
+			return bits + 1
+		}
+		o.put(o.cardinal(v), "by")
+		return bits + 1
+	}
+	if n, used := o.sized(i, bits); used > 0 {
+		v, bits = n, used
+		next = o.at(i + bits)
+	}
+	said := o.cardinal(v)
+	if next.text == "." && next.glued && o.at(i+bits+1).kind == bitNumber && o.at(i+bits+1).glued {
+		said += " point " + digits(o.at(i+bits+1).text)
+		bits += 2
+		next = o.at(i + bits)
+		v = 2
+	} else if f := fractions[next.text]; f != "" {
+		said += " and " + f
+		bits++
+		next = o.at(i + bits)
+		v = 2
+	} else if next.text == "/" && next.glued && o.at(i+bits+1).kind == bitNumber {
+		if w, used := fraction(v, o.at(i+bits+1).text); used {
+			said, v = w, 1
+			bits += 2
+			next = o.at(i + bits)
+		}
+	}
+	o.put(said)
+	if u, ok := units[next.low]; ok && (next.kind == bitWord || next.glued) {
+		o.put(plural(v, u[0], u[1]))
+		return bits + 1
+	}
+	if next.low == "in" && o.inches(i+bits) {
+		o.put(plural(v, "inch", "inches"))
+		return bits + 1
+	}
+	if (next.text == "-" || next.text == "\u2013") && o.at(i+bits+1).kind == bitNumber {
+		o.put("to")
+		return bits + 1
+	}
+	return bits
+}
+
+func fraction(v int64, under string) (string, bool) {
+	name := map[string]string{"2": "half", "3": "third", "4": "quarter", "8": "eighth"}[under]
+	switch {
+	case name == "":
+		return "", false
+	case v == 1 && name == "eighth":
+		return "an eighth", true
+	case v == 1:
+		return "a " + name, true
+	}
+	return cardinal(v, false) + " " + name + "s", true
+}
+
+func plural(n int64, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+// times says how often: "once", "twice", "six times".
+func times(n int64, t stitch.Terms) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return cardinal(n, t == stitch.UK) + " times"
+}
+
+// sized takes the number of the size said out of "28 (32, 36)".
+func (o *own) sized(i, bits int) (int64, int) {
+	if o.sizes < 2 || o.at(i+bits).text != "(" && o.at(i+bits).text != "[" {
+		return 0, 0
+	}
+	first, _, _ := o.numberAt(i)
+	all, k := []int64{first}, i+bits+1
+	for o.at(k).kind == bitNumber {
+		n, err := strconv.ParseInt(o.at(k).text, 10, 64)
+		if err != nil {
+			return 0, 0
+		}
+		all = append(all, n)
+		if k++; o.at(k).text != "," && o.at(k).text != ":" && o.at(k).text != ";" {
+			break
+		}
+		k++
+	}
+	if t := o.at(k).text; t != ")" && t != "]" || len(all) != o.sizes {
+		return 0, 0
+	}
+	return all[min(o.size, len(all)-1)], k + 1 - i
+}
+
+// inches tells "4 in wide" from "2 in next st".
+func (o *own) inches(i int) bool {
+	b := o.at(i + 1)
+	switch b.low {
+	case "wide", "long", "across", "high", "deep", "square", "around", "from", "tall", "or":
+		return o.prose || b.low != "around"
+	}
+	return o.prose && b.kind == bitSign
+}
+
+// plainWords are names of stitches that are words of every day as well.
+var plainWords = map[string]bool{"double": true, "doubles": true, "single": true, "singles": true, "plain": true, "slip": true, "slips": true, "spike": true, "sl": true, "pop": true,
+	"triple": true, "treble": false, "cl": false, "ps": true, "pf": true, "ss": false, "pc": true, "bo": true, "bob": true, "mb": false, "pcs": true, "tc": true}
+
+// stitchAt finds the longest name of a stitch at bit i.
+func (o *own) stitchAt(i int) (id stitch.ID, bits int) {
+	lex := stitch.LexiconFor(o.from)
+	name := ""
+	for k := 0; k < 6; k++ {
+		b := o.at(i + k)
+		if b.kind != bitWord && !(b.text == "-" && b.glued) || b.kind == bitWord && k > 0 && b.glued && o.at(i+k-1).kind != bitSign {
+			break
+		}
+		if b.kind != bitWord {
+			continue
+		}
+		if k > 0 {
+			name += " "
+		}
+		name += b.low
+		found, more := lex.Find(name)
+		if found != stitch.None && found != stitch.Special && !(o.prose && plainWords[name]) {
+			id, bits = found, k+1
+		}
+		if !more {
+			break
+		}
+	}
+	return id, bits
+}
+
+// word says a word, an abbreviation or the name of a stitch.
+func (o *own) word(i int) int {
+	b := o.at(i)
+	if n := o.chain(i); n > 0 {
+		return n
+	}
+	if b.low == "x" && o.at(i+1).kind == bitNumber {
+		v, bits, ok := o.numberAt(i + 1)
+		if ok {
+			o.put(times(v, o.to))
+			return 1 + bits
+		}
+	}
+	if (b.low == "r" || b.low == "rnd" || b.low == "rd") && o.at(i+1).kind == bitNumber {
+		o.put("round")
+		return 1
+	}
+	if (b.low == "rep" || b.low == "repeat" || b.low == "reps") && o.at(i+1).low == "from" && (o.at(i+2).text == "*" || o.at(i+2).text == "\u2020") {
+		o.put("repeat", "from", "the", "start", "of", "the", "repeat")
+		n := 3
+		for o.at(i+n).text == "*" {
+			n++
+		}
+		return n
+	}
+	if id, n := o.stitchAt(i); n > 0 {
+		if k := o.together(i+n, id); k > 0 {
+			return n + k
+		}
+		many := strings.HasSuffix(o.at(i+n-1).low, "s") && !strings.HasSuffix(id.Name(o.from), "s") || o.counted()
+		if many {
+			o.put(strings.Fields(id.Plural(o.to))...)
+		} else {
+			o.put(strings.Fields(id.Words(o.to))...)
+		}
+		if w := o.at(i + n).low; w == "st" || w == "sts" || w == "stitch" || w == "stitches" {
+			if strings.HasSuffix(id.Words(o.to), "stitch") {
+				n++ // "loop st st" is no more than a loop stitch
+			}
+		}
+		return n
+	}
+	if o.to == stitch.UK && (b.low == "skip" || b.low == "sk") {
+		o.put("miss")
+		return 1
+	}
+	if o.to != stitch.UK && (b.low == "miss") && !o.prose {
+		o.put("skip")
+		return 1
+	}
+	if s, ok := stitch.InFull(b.low); ok && !(o.prose && plainAbbreviation[b.low] && b.text != strings.ToUpper(b.text)) {
+		n := 1
+		said := s.One
+		switch next := o.at(i + 1); {
+		case next.text == "(" && next.glued && o.at(i+2).low == "s" && o.at(i+3).text == ")": // st(s)
+			n, said = 4, s.Many
+		case s.Many != "" && o.counted():
+			said = s.Many
+		case (b.low == "blo" || b.low == "flo") && next.low == "only":
+			n = 2
+		case next.text == "." && next.glued && o.at(i+2).kind == bitWord && o.at(i+2).low == o.at(i+2).text:
+			n = 2 // the stop of an abbreviation
+		}
+		o.put(strings.Fields(said)...)
+		return n
+	}
+	o.put(b.text)
+	return 1
+}
+
+// plainAbbreviation are abbreviations that are words of every day as well.
+var plainAbbreviation = map[string]bool{"dec": true, "col": true, "inc": true, "pat": true, "sm": true, "sh": true, "bet": true, "til": true}
+
+// counted reports whether the last word said is a number over one.
+func (o *own) counted() bool {
+	if len(o.out) == 0 {
+		return false
+	}
+	switch w := o.out[len(o.out)-1]; w {
+	case "one", ",", ".", ";":
+		return false
+	default:
+		last := w[strings.LastIndexAny(w, " -")+1:]
+		return isNumberWord[last]
+	}
+}
+
+var isNumberWord = func() map[string]bool {
+	m := map[string]bool{"hundred": true, "million": true, "thousand": true, "billion": true}
+	for _, w := range small {
+		m[w] = true
+	}
+	for _, w := range tens[2:] {
+		m[w] = true
+	}
+	return m
+}()
+
+// together says "2tog" and "3tog" after the name of a stitch.
+func (o *own) together(i int, id stitch.ID) int {
+	if o.at(i).text == "-" {
+		return 0
+	}
+	v, bits, ok := o.numberAt(i)
+	if !ok || o.at(i+bits).low != "tog" && o.at(i+bits).low != "together" {
+		return 0
+	}
+	o.put(strings.Fields(id.Words(o.to))...)
+	o.put(o.cardinal(v), "together")
+	return bits + 1
+}
+
+// chain says "ch 3", "ch-3 sp", "ch3sp" and "ch-3".
+func (o *own) chain(i int) int {
+	b := o.at(i)
+	if b.low != "ch" && b.low != "chain" && b.low != "chs" {
+		return 0
+	}
+	k := 1
+	dash := o.at(i+k).text == "-" && o.at(i+k).glued
+	if dash {
+		k++
+	}
+	if w := o.at(i + k).low; dash && (w == "sp" || w == "sps" || w == "space" || w == "spaces") || w == "sp" || w == "sps" {
+		o.put("chain", map[bool]string{true: "spaces", false: "space"}[strings.HasSuffix(w, "s")])
+		return k + 1
+	}
+	v, bits, ok := o.numberAt(i + k)
+	if !ok {
+		return 0
+	}
+	if n, used := o.sized(i+k, bits); used > 0 {
+		v, bits = n, used
+	}
+	k += bits
+	w := o.at(i + k)
+	if w.text == "-" && w.glued {
+		w = o.at(i + k + 1)
+	}
+	switch w.low {
+	case "sp", "space", "sps", "spaces", "lp", "loop", "lps", "loops":
+		if w.text != o.at(i+k).text {
+			k++
+		}
+		noun := "space"
+		if strings.HasPrefix(w.low, "l") {
+			noun = "loop"
+		}
+		if strings.HasSuffix(w.low, "s") || o.counted() {
+			noun += "s"
+		}
+		o.put("chain-"+o.cardinal(v), noun)
+		return k + 1
+	}
+	o.put("chain", o.cardinal(v))
+	return k
+}
+
+// sign says a sign, or passes over it where it is not spoken.
+func (o *own) sign(i int, b bit) int {
+	if f := fractions[b.text]; f != "" {
+		o.put(f)
+		return 1
+	}
+	switch b.text {
+	case ",", ";", ":", ".", "!", "?":
+		o.put(b.text)
+	case "(", ")", "[", "]", "{", "}", "\u2014", "\u2013":
+		o.put(",")
+	case "-":
+		if b.glued && o.at(i+1).glued && len(o.out) > 0 && o.at(i-1).kind == bitWord && o.at(i+1).kind == bitWord {
+			o.put("-")
+		} else if !b.glued {
+			o.put(",")
+		}
+	case "/":
+		o.put("or")
+	case "&":
+		o.put("and")
+	case "+":
+		o.put("plus")
+	case "=":
+		o.put("equals")
+	case "%":
+		o.put("per cent")
+	case "\u2026":
+		o.put(",")
+	}
+	return 1
+}
+
+var determined = map[string]bool{"in": true, "into": true, "to": true, "of": true, "from": true, "on": true, "onto": true, "over": true, "under": true, "around": true, "round": true, "through": true,
+	"skip": true, "miss": true, "between": true, "at": true, "across": true, "with": true, "last": false, "behind": true, "along": true, "and": false, "working": true, "leaving": true}
+
+var wantsThe = map[string]bool{"next": true, "last": true, "same": true, "top": true, "hook": true, "ring": true, "beginning": true, "back": true, "front": true, "end": true, "remaining": true, "previous": true,
+	"following": true, "centre": true, "center": true, "middle": true, "turning": true, "first": true, "second": true, "third": true, "fourth": true, "fifth": true, "sixth": true, "seventh": true, "eighth": true, "ninth": true, "tenth": true, "right": true, "wrong": true}
+
+// articles puts in the articles that print leaves out: "in next stitch" is
+// said "in the next stitch".
+func articles(words []string) []string {
+	out := make([]string, 0, len(words)+8)
+	for i, w := range words {
+		if i > 0 && wantsThe[strings.ToLower(w)] && determined[strings.ToLower(words[i-1])] {
+			switch {
+			case (w == "front" || w == "back") && i+1 < len(words) && words[i+1] == "post":
+			default:
+				out = append(out, "the")
+			}
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// assemble joins words and signs into running text.
+func assemble(words []string) string {
+	var b strings.Builder
+	pending := ""
+	join := false
+	for _, w := range words {
+		switch w {
+		case "":
+			continue
+		case ",", ";", ":", ".", "!", "?":
+			if b.Len() > 0 && strength(w) > strength(pending) {
+				pending = w
+			}
+			join = false
+			continue
+		case "-":
+			join = true
+			continue
+		}
+		switch {
+		case b.Len() == 0:
+		case pending != "":
+			b.WriteString(pending + " ")
+		case join:
+			b.WriteByte('-')
+		default:
+			b.WriteByte(' ')
+		}
+		pending, join = "", false
+		b.WriteString(w)
+	}
+	if pending == "." || pending == "!" || pending == "?" {
+		b.WriteString(pending)
+	}
+	return b.String()
+}
+
+func strength(sign string) int { return strings.Index(" ,;:.!?", sign+"") * btoi(sign != "") }
+
+func btoi(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
