@@ -30,6 +30,7 @@ func (s *State) take(e Event) error {
 		s.spent += ms
 	}
 	s.clock = s.clock.after(e)
+	s.reel = s.reel.after(e.Kind)
 	switch e.Kind {
 	case Back:
 		s.back()
@@ -39,7 +40,7 @@ func (s *State) take(e Event) error {
 		s.do(again)
 	case SetStride:
 		s.stride = e.N
-	case Pause, Resume, Open, Close:
+	case Pause, Resume, Open, Close, BeginTake, EndTake:
 	default:
 		s.undone = nil
 		s.do(e)
@@ -112,6 +113,9 @@ func (s *State) check(e Event) (stitches int64, err error) {
 		if s.undone == nil {
 			return 0, ErrNothingAgain
 		}
+		if k := s.undone.event.Kind; k == Remark || k == FromHere {
+			return 0, nil // it goes back to where it was, the take may be over by now
+		}
 		_, err := s.check(s.undone.event)
 		return 0, err
 	case Unravel:
@@ -122,6 +126,8 @@ func (s *State) check(e Event) (stitches int64, err error) {
 		return 0, s.checkRewrite(e)
 	case Mark, Unmark, Note, Check, Seek, Answer, Leave, Tick, Keep:
 		return 0, s.checkBeside(e)
+	case BeginTake, EndTake, Remark, FromHere, Camera, Timecode, Clap, Choose, Alike, SpeakAt:
+		return 0, s.checkFilm(e)
 	case Pause, Resume, Open, Close:
 		return 0, nil
 	}

@@ -35,4 +35,5 @@
 //	carry.go    going on with a difference
 //	compare.go  what another text of the pattern changes
 //	rewrite.go  going on with it
+//	reel.go     takes of a camera, and what is noted on them
 package counter

@@ -9,8 +9,8 @@ import (
 // states can be compared to the last byte.
 func (s State) Dump() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "at %+v clock %+v millis %d spent %d others %+v mismatch %+v %v\n",
-		s.at, s.clock, s.millis, s.spent, s.others, s.mismatch, s.anyMismatch)
+	fmt.Fprintf(&b, "at %+v clock %+v reel %+v millis %d spent %d others %+v mismatch %+v %v\n",
+		s.at, s.clock, s.reel, s.millis, s.spent, s.others, s.mismatch, s.anyMismatch)
 	for it := s.rows.Iterator(); !it.Done(); {
 		key, k, _ := it.Next()
 		fmt.Fprintf(&b, "row %+v %+v\n", key, k)

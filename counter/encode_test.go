@@ -20,6 +20,9 @@ var encoded = []struct {
 	{"01020080a0abfef962", counter.Event{Kind: counter.Back, At: 1_700_000_000_000}},
 	{"010301000d", counter.Event{Kind: counter.Finish, N: -7}},
 	{"01070f0280897a020406", counter.Event{Kind: counter.Jump, At: 1, N: 1_000_000, Piece: 1, Copy: 2, Row: 3}},
+	{"0118000d", counter.Event{Kind: counter.BeginTake, At: -7}},
+	{"011d1802020b30313a30303a30303a3030", counter.Event{Kind: counter.Timecode, At: 1, Row: 1, Text: "01:00:00:00"}},
+	{"012101028402", counter.Event{Kind: counter.SpeakAt, At: 1, N: 130}},
 	{"01ff100104ceb21b00", counter.Event{Kind: 255, At: -1, Text: "β\x1b\x00"}},
 }
 

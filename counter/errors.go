@@ -24,6 +24,16 @@ var (
 	ErrNoCount = errors.New("nobody knows what that row should have, so there is no slip to look for")
 	// ErrNoStitches is given for a hunt in a row that is not begun.
 	ErrNoStitches = errors.New("that row has no stitches yet")
+	// ErrRolling is given for a second take while one is on, ErrNotRolling for
+	// what needs a take that is on, ErrNoTake for a note on a take that was
+	// not filmed.
+	ErrRolling    = errors.New("a take is on already")
+	ErrNotRolling = errors.New("no take is on")
+	ErrNoTake     = errors.New("there is no such take")
+	// ErrBadRate is given for a speaking rate, ErrBadTime for a time, that
+	// cannot be.
+	ErrBadRate = errors.New("nobody speaks at that rate")
+	ErrBadTime = errors.New("that is not a time")
 	// ErrNoText is given for a pattern that has no rows.
 	ErrNoText = errors.New("that pattern has no rows")
 	// ErrNoSuchRow is given for a Jump outside the plan.

@@ -64,6 +64,31 @@ const (
 	// Text by now.
 	Rewrite Kind = 22
 	Keep    Kind = 23
+	// BeginTake and EndTake are the clap and the end of a take: the camera
+	// runs in between. An Open or a Close ends a take too. Takes are time
+	// spent, not work: they are not taken back.
+	BeginTake Kind = 24
+	EndTake   Kind = 25
+	// Remark marks a moment of the take with Text, the maker's own word.
+	Remark Kind = 26
+	// FromHere says that the row is done again, from the stitch in hand on:
+	// what was filmed of it since that stitch was reached is not used.
+	FromHere Kind = 27
+	// Camera notes that take Row, from 0, is in the file Text of the camera;
+	// Timecode that the first frame of that file has the timecode Text; Clap
+	// that the clap is seen N ms after it. An empty Text takes a note away.
+	Camera   Kind = 28
+	Timecode Kind = 29
+	Clap     Kind = 30
+	// Choose says what is to be done in the film with what there is of Row of
+	// Copy of Piece, and Alike with the rows that are made as an earlier one
+	// is: Text is the word for it and N the number that goes with it, as
+	// package film has them.
+	Choose Kind = 31
+	Alike  Kind = 32
+	// SpeakAt says how fast the maker speaks: N words a minute, or 0 for the
+	// usual rate.
+	SpeakAt Kind = 33
 )
 
 // The strides that are no number of stitches, as the N of a SetStride.
@@ -85,6 +110,19 @@ var kindNames = [...]string{
 	Unravel: "unravelling", SetStride: "stride", Mark: "marker", Unmark: "taking out of a marker",
 	Note: "note", Check: "check", Seek: "beginning of a hunt", Answer: "answer", Leave: "end of a hunt",
 	Carry: "carrying on", Tick: "tick", Rewrite: "change of the pattern", Keep: "keeping of the pattern",
+	BeginTake: "beginning of a take", EndTake: "end of a take", Remark: "mark in the take",
+	FromHere: "beginning again", Camera: "camera file", Timecode: "timecode", Clap: "clap",
+	Choose: "choice for a row", Alike: "choice for rows alike", SpeakAt: "speaking rate",
+}
+
+// Work reports whether Back takes it back. What is no work is the time spent,
+// takes among it, the stride, and Back and Redo themselves.
+func (k Kind) Work() bool {
+	switch k {
+	case Back, Redo, SetStride, Pause, Resume, Open, Close, BeginTake, EndTake:
+		return false
+	}
+	return int(k) < len(kindNames) && kindNames[k] != ""
 }
 
 func (k Kind) String() string {
@@ -102,6 +140,6 @@ type Event struct {
 	N     int64 // stitches
 	Piece int   // from 0, as are Copy and Row
 	Copy  int
-	Row   int
+	Row   int // of a Camera, a Timecode and a Clap the take
 	Text  string
 }

@@ -243,7 +243,7 @@ func TestTick(t *testing.T) {
 
 // anyEvent draws an event of any kind that may be.
 func anyEvent(t *rapid.T, at int64) counter.Event {
-	e := counter.Event{At: at, Kind: counter.Kind(rapid.IntRange(1, 23).Draw(t, "kind"))}
+	e := counter.Event{At: at, Kind: counter.Kind(rapid.IntRange(1, 33).Draw(t, "kind"))}
 	e.Piece, e.Copy = rapid.IntRange(0, 1).Draw(t, "piece"), rapid.IntRange(0, 1).Draw(t, "copy")
 	e.Row = rapid.IntRange(0, 6).Draw(t, "row")
 	e.N = rapid.Int64Range(-3, 30).Draw(t, "n")

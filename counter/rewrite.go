@@ -100,7 +100,7 @@ func (s *State) unwrite(r *rewriting) {
 	s.layDown()
 	now, was := *s, r.was
 	*s = was
-	s.clock, s.spent = now.clock, now.spent
+	s.clock, s.reel, s.spent = now.clock, now.reel, now.spent
 	s.undone, s.stride = now.undone, now.stride
 	for it := now.rows.Iterator(); !it.Done(); {
 		key, k, _ := it.Next()

@@ -21,6 +21,7 @@ type State struct {
 	stride int64 // as a SetStride has it; 0 is a stitch
 
 	clock  clock
+	reel   reel
 	millis int64 // active time on the row in hand
 	spent  int64 // active time in all
 

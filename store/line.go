@@ -122,6 +122,9 @@ var kindWords = map[counter.Kind]string{
 	counter.Mark: "mark", counter.Unmark: "unmark", counter.Note: "note", counter.Check: "check",
 	counter.Seek: "seek", counter.Answer: "answer", counter.Leave: "leave", counter.Carry: "carry",
 	counter.Tick: "tick", counter.Rewrite: "rewrite", counter.Keep: "keep",
+	counter.BeginTake: "begin-take", counter.EndTake: "end-take", counter.Remark: "remark",
+	counter.FromHere: "from-here", counter.Camera: "camera", counter.Timecode: "timecode", counter.Clap: "clap",
+	counter.Choose: "choose", counter.Alike: "alike", counter.SpeakAt: "speak-at",
 }
 
 var kindsByWord = func() map[string]counter.Kind {
