@@ -139,7 +139,7 @@ func (r *reader) beginsWork(ln line) bool {
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
 	case t.isAny("cast", "commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
-		return r.hasStitches(ln) || t.isAny("change", "switch", "leave") && r.piece != nil || t.isAny("do") && x.at(1).is("not") && r.piece != nil
+		return r.hasStitches(ln) || r.joinsYarn(ln) || t.isAny("change", "switch", "leave") && r.piece != nil || t.isAny("do") && x.at(1).is("not") && r.piece != nil
 	case t.kind == tNum && len(r.pat.Sizes) > 1 && x.at(1).isAny("(", "["):
 		x.number()
 		_, n := x.stitchAt(0)
@@ -152,6 +152,35 @@ func (r *reader) beginsWork(ln line) bool {
 		return !x.at(n).isAny("=", ":", "-") || !x.at(n).isAny("=", ":") && x.at(n).glued
 	}
 	return t.isAny("inc", "dec") && !x.at(1).isAny("=", ":", "-")
+}
+
+// joinsYarn reports a line that joins yarn somewhere: "with RS facing, skip
+// next 8 sts of Row 6, join yarn in next st".
+func (r *reader) joinsYarn(ln line) bool {
+	for k := ln.start; k < ln.end; k++ {
+		if t := &r.toks[k]; t.isAny("join", "rejoin", "attach", "reattach") {
+			for k++; k < ln.end && !r.toks[k].is("."); k++ {
+				if r.toks[k].isAny("in", "into", "to", "at") {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// fastened reports whether the row so far ends with the yarn cut.
+func (r *reader) fastened() bool {
+	body := r.row.body
+	n := len(body)
+	for n > 0 && body[n-1].isAny(".", ")", "]") {
+		if n--; !body[n].is(".") { // a total
+			for n > 0 && !body[n].isAny("(", "[") {
+				n--
+			}
+		}
+	}
+	return n > 1 && body[n-1].isAny("off", "yarn", "thread") && body[n-2].isAny("fasten", "finish", "cut", "break", "the")
 }
 
 // countsSoonBefore reports a sentence about what a chain counts as, rather

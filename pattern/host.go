@@ -23,10 +23,40 @@ func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
 		return
 	}
 	f := *row.fabric
+	goesOn := row.rest != nil && s.Target.Which == Next
+	if goesOn {
+		f = *row.rest
+	}
 	f.slips = w.slipsCount(&f)
 	rw.below, rw.cur = &f, cursor{}
 	rw.attached = true
 	rw.host = &hostUse{piece: host, by: w, number: row.number, from: -1, of: f.stitches(0, 0, true), span: ref.Span}
+	if goesOn {
+		rw.goTo(row.worked)
+	}
+}
+
+// leaves keeps where a row stopped short on the row below, for the part that
+// goes on beside it: a second shoulder, the other half of a heel.
+func (w *pieceWork) leaves(rw *rowWork) {
+	if rw.below == nil || rw.below.free {
+		return
+	}
+	rows, number := w.rows, w.belowNumber
+	switch {
+	case rw.host != nil && w.pr.quiet:
+		return // only tried
+	case rw.host != nil:
+		rows, number = rw.host.piece.rows, rw.host.number
+	case len(rows) == 0 && w.after != nil:
+		rows = w.after.rows
+	}
+	for i := len(rows) - 1; i >= 0; i-- {
+		if rows[i].number == number {
+			rows[i].rest, rows[i].worked = rw.below, rw.position(rw.cur)
+			return
+		}
+	}
 }
 
 // afterPiece goes on along a row beside another piece that sits on it: "skip
@@ -108,8 +138,18 @@ func (pr *prover) findRow(w *pieceWork, ref *RowRef) (*pieceWork, *workedRow) {
 	return nil, nil
 }
 
-// unworkedOf counts the places that a row has left, where that is known.
-func (w *pieceWork) unworkedOf(ref *RowRef) int64 { return -1 }
+// unworkedOf counts the places that a row has left, or -1 where that is not
+// known.
+func (w *pieceWork) unworkedOf(ref *RowRef) int64 {
+	if ref == nil || ref.Number == 0 {
+		return -1
+	}
+	_, row := w.pr.findRow(w, ref)
+	if row == nil || row.rest == nil {
+		return -1
+	}
+	return row.rest.stitches(0, 0, true) - row.worked
+}
 
 // closeHost settles how far along its host a piece reaches.
 func (w *pieceWork) closeHost() {

@@ -127,7 +127,7 @@ func (t *tester) foundation(first *Row) (int64, bool) {
 					return 0, false // a ring takes any number
 				}
 				t.chain = edit{kind: editNumber, span: s.N.Span, size: t.proof.size}
-				return s.N.At(t.proof.size), t.piece.work.foundation > 0
+				return s.N.At(t.proof.size), t.piece.work.foundation > 0 && t.piece.work.after == nil
 			case OpNote, OpColour, OpStay:
 			default:
 				return 0, false

@@ -219,6 +219,11 @@ func (r *reader) line(i int) {
 			return
 		}
 	}
+	if r.row != nil && r.fastened() && r.joinsYarn(ln) {
+		r.closeRow() // it begins the next row
+		r.words(ln.start, ln.end)
+		return
+	}
 	if r.row != nil && (!t.blank || r.continues(ln)) {
 		r.gather(ln.start, ln.end)
 		return

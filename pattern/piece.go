@@ -1,6 +1,9 @@
 package pattern
 
-import "fmt"
+import (
+	"fmt"
+	"sort"
+)
 
 // item is a stretch of rows of a piece in the order they are worked.
 type item struct {
@@ -125,21 +128,30 @@ const maxEvery = 5000
 type numbered struct {
 	of     *Piece
 	size   int
-	single map[int]int // the last row with just this number, by its place among the rows
-	other  []int       // rows with ranges and lists
+	single map[int]int   // the last row with just this number, by its place among the rows
+	again  map[int][]int // all of them, where there are several
+	other  []int         // rows with ranges and lists
+	at     map[*Row]int
 }
 
 func (pr *prover) numberedOf(p *Piece) *numbered {
 	if x := pr.index; x != nil && x.of == p && x.size == pr.size {
 		return x
 	}
-	x := &numbered{of: p, size: pr.size, single: make(map[int]int, len(p.Rows))}
+	x := &numbered{of: p, size: pr.size, single: make(map[int]int, len(p.Rows)), again: make(map[int][]int), at: make(map[*Row]int, len(p.Rows))}
 	for i, r := range p.Rows {
+		x.at[r] = i
 		n := &r.Numbers
 		switch first := int(n.First.At(pr.size)); {
 		case len(n.List) > 0 || n.Every > 0 || n.First.N != 0 && first != int(n.Last.At(pr.size)):
 			x.other = append(x.other, i)
 		case n.First.N != 0:
+			if was, twice := x.single[first]; twice {
+				if x.again[first] == nil {
+					x.again[first] = []int{was}
+				}
+				x.again[first] = append(x.again[first], i)
+			}
 			x.single[first] = i
 		}
 	}
@@ -147,14 +159,36 @@ func (pr *prover) numberedOf(p *Piece) *numbered {
 	return x
 }
 
-// rowNumbered finds the row of a piece that has a number: the last of them,
-// but any other before "all even rows".
-func (pr *prover) rowNumbered(p *Piece, n int) *Row {
+// nearer chooses of two rows with one number, by their places, the one that a
+// row at a third place means; -1 is none.
+func nearer(a, b, at int) int {
+	if (a < at) == (b < at) {
+		return max(a, b)
+	}
+	if a >= 0 && a < at {
+		return a
+	}
+	return b
+}
+
+// rowNumbered finds the row of a piece that has a number: the last of them
+// before the row that asks, or the last of all where none is before it, but
+// any other before "all even rows".
+func (pr *prover) rowNumbered(p *Piece, n int, asks *Row) *Row {
 	x := pr.numberedOf(p)
 	pr.spend(len(x.other) / 4)
+	at, asked := x.at[asks]
+	if !asked {
+		at = len(p.Rows)
+	}
 	found, every := -1, -1
 	if i, ok := x.single[n]; ok {
 		found = i
+	}
+	if same := x.again[n]; same != nil {
+		if k := sort.SearchInts(same, at); k > 0 {
+			found = same[k-1]
+		}
 	}
 	for _, i := range x.other {
 		m := &p.Rows[i].Numbers
@@ -163,7 +197,7 @@ func (pr *prover) rowNumbered(p *Piece, n int) *Row {
 		case len(m.List) > 0:
 			for _, k := range m.List {
 				if k == n {
-					found = max(found, i)
+					found = nearer(found, i, at)
 				}
 			}
 		case m.First.N == 0:
@@ -172,7 +206,7 @@ func (pr *prover) rowNumbered(p *Piece, n int) *Row {
 				every = i
 			}
 		case first <= n && n <= last:
-			found = max(found, i)
+			found = nearer(found, i, at)
 		}
 	}
 	switch {

@@ -146,7 +146,8 @@ type pieceWork struct {
 	piece       *Piece
 	proof       *PieceProof
 	rows        []workedRow
-	below       *fabric // as the row just worked left it, in the order made
+	below       *fabric    // as the row just worked left it, in the order made
+	after       *pieceWork // the piece that it goes on from, in place of a foundation
 	belowNumber int
 	belowJoined bool
 	belowTurned bool // "turn" was said at its end
@@ -170,8 +171,13 @@ type pieceWork struct {
 type workedRow struct {
 	number int
 	fabric *fabric
-	worked int64 // places of it that the next row used; -1 all
 	row    *Row
+
+	// rest is the row as the one that stopped short on it saw it, from the
+	// side it was worked from; nil where none did. Its first places, worked of
+	// them, are used.
+	rest   *fabric
+	worked int64
 }
 
 // hostUse is a stretch of a row of one piece that another is worked onto.

@@ -152,11 +152,11 @@ func (w *pieceWork) resolve(row *Row, it item) []*Row {
 	}
 	var out []*Row
 	for _, n := range numbers {
-		found := pr.rowNumbered(p, n)
+		found := pr.rowNumbered(p, n, row)
 		if found == nil && p == w.piece {
 			// numbers of the piece before, where this one is its second half
 			for i := len(pr.pieces) - 1; i >= 0 && found == nil; i-- {
-				found = pr.rowNumbered(pr.pieces[i].piece, n)
+				found = pr.rowNumbered(pr.pieces[i].piece, n, nil)
 			}
 		}
 		if found == row && !stepsMake(row.Steps) {
@@ -197,7 +197,7 @@ func (pr *prover) plainRow(p *Piece, r *Row, depth int) []*Row {
 		}
 		return []*Row{r}
 	}
-	if f := pr.rowNumbered(p, ref.First); f != nil && f != r {
+	if f := pr.rowNumbered(p, ref.First, r); f != nil && f != r {
 		one := pr.plainRow(p, f, depth+1)
 		if len(ref.Edits) > 0 {
 			for i := range one {
@@ -401,7 +401,7 @@ func (w *pieceWork) note(row *Row, number int) {
 		f = &fabric{}
 	}
 	w.pr.kept += int64(len(f.runs))
-	w.rows = append(w.rows, workedRow{number: number, fabric: f, row: row, worked: -1})
+	w.rows = append(w.rows, workedRow{number: number, fabric: f, row: row})
 }
 
 func (w *pieceWork) fold(rp *RowProof) {

@@ -461,6 +461,9 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		w.trial.note(label, number, best, chosen)
 	}
 	w.finish(rp, row, best, below, total)
+	if best.left > 0 || best.rw.leave {
+		w.leaves(best.rw)
+	}
 	return rp
 }
 
@@ -485,7 +488,7 @@ func (w *pieceWork) continued(row *Row) *fabric {
 		return &fabric{free: true}
 	}
 	w.foundation, w.hook = prev.foundation, prev.hook
-	w.belowNumber = prev.belowNumber
+	w.after, w.belowNumber = prev, prev.belowNumber
 	w.belowJoined, w.belowTurned = prev.belowJoined, prev.belowTurned
 	w.below = prev.below
 	w.carry = prev.carry

@@ -78,7 +78,7 @@ func Read(text string) *Pattern { return readAs(text, stitch.Unknown) }
 func readAs(text string, terms stitch.Terms) *Pattern {
 	src := NewSource(text)
 	r := &reader{src: src, smooth: smooth(text), pat: &Pattern{Source: src}, names: make(map[string]*Special)}
-	r.toks = unmark(text, lex(r.smooth))
+	r.toks = columnTotals(text, unmark(text, lex(r.smooth)))
 	r.lex, r.other = stitch.LexiconFor(stitch.US), stitch.LexiconFor(stitch.UK)
 	r.pat.Terms, r.pat.evidence = termsOf(r.toks)
 	if terms != stitch.Unknown {

@@ -86,6 +86,10 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 	g.Span = x.spanFrom(start)
 	if x.asRemark(start, before, g) {
 		x.row.bad, x.row.remarks = x.row.bad[:bad], x.row.remarks[:remarks]
+		if x.ts[start+1].kind == tNum && x.depth == 1 && x.end() {
+			// perhaps a total of a kind not known
+			x.row.remarks = append(x.row.remarks, g.Span)
+		}
 		x.worked, x.main = wasWorked, wasMain
 		return []*Step{{Op: OpNote, Span: g.Span, Text: x.src.Slice(g.Span)}}
 	}

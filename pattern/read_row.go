@@ -653,6 +653,9 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 					p.Which == First && len(p.Of) == 1 && p.Of[0].Kind == ChainStitch ||
 					p.Which == TurnTop && p.N.N == 1
 			}
+			if n := x.chainNamed(from); n > 0 && n != s.N.N && p.Which != FromHook {
+				back = false // "ch 2, sl st in top of ch-3" closes the round
+			}
 			if back {
 				x.phrase("(", "picot|p", "[made|formed]", ")")
 				return []*Step{{Op: OpPicot, N: s.N, Span: Span{s.Span.Start, int(x.ts[x.p-1].end)}}}
@@ -661,6 +664,22 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 	}
 	x.p = start
 	return nil
+}
+
+// chainNamed is the length of the chain that the words from a token on name,
+// or 0.
+func (x *rowReader) chainNamed(from int) int64 {
+	for i := from; i < x.p; i++ {
+		if !x.ts[i].isAny("ch", "chain", "chs", "chains") {
+			continue
+		}
+		for _, k := range [...]int{i + 1, i + 2, i - 1, i - 2} {
+			if k >= from && k < x.p && x.ts[k].kind == tNum {
+				return x.ts[k].num
+			}
+		}
+	}
+	return 0
 }
 
 // lastMade reports whether the words from a token on name the stitch just made.

@@ -261,6 +261,9 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 	x.accept("a", "=", "total", "about", "approx", "so", "now", "making", "be", "sts", ":", "rem", "with")
 	for x.p < end {
 		part, ok := x.part(end)
+		if !ok && len(out) > 0 {
+			part, ok = x.ownPart(end)
+		}
 		if !ok {
 			return nil, false
 		}
@@ -337,6 +340,13 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 		return p, true
 	}
 	from := x.p
+	if x.phrase("ch|chain", "[-]") && x.peek().kind == tNum && x.at(1).isAny("corner", "corners") && !x.at(2).isAny("sp", "sps", "space", "spaces") {
+		p.Kind, p.Size, p.Name = PartSpace, x.peek().num, "ch sp"
+		x.p += 2
+		p.Span = x.spanFrom(start)
+		return p, true
+	}
+	x.p = from
 	t := x.peek()
 	if sp, ok := x.sizedSpace(0); ok && t.kind == tNum {
 		x.p += sp.tokens
@@ -372,6 +382,32 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 	}
 	x.p = from
 	return TotalPart{}, false
+}
+
+// ownPart reads a further part that counts something in the author's own
+// words: "12 dc and 4 ch-2 corners", "30 sc, 5 shell points".
+func (x *rowReader) ownPart(end int) (TotalPart, bool) {
+	start := x.p
+	if x.peek().kind != tNum || x.peek().frac {
+		return TotalPart{}, false
+	}
+	n, _ := x.number()
+	p := TotalPart{N: n, Kind: PartOther}
+	from := x.p
+	for x.p < end && x.p-from < 5 && !x.peek().isAny(",", ";", "+", "and", "&", "plus", "with") {
+		t := x.peek()
+		if t.isAny("in", "into", "to", "around", "each", "times", "x", "(", "[", "*", "rep", "repeat") {
+			break
+		}
+		x.p++
+	}
+	if last := x.at(-1); x.p == from || last.kind != tWord || !strings.HasSuffix(last.text, "s") || x.p < end && !x.peek().isAny(",", ";", "+", "and", "&", "plus", "with") {
+		x.p = start
+		return TotalPart{}, false
+	}
+	p.Span = x.spanFrom(start)
+	p.Name = x.src.Slice(Span{p.N.Span.End, p.Span.End})
+	return p, true
 }
 
 // pieceUnit reads what a number of a total counts.
