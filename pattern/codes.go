@@ -209,7 +209,8 @@ out; where they go is the maker's choice.
     Rnd 1: 24 sc in magic ring. (24)
     Rnd 2: Sc around, increasing 6 sts evenly. (30)
 
-Nothing has to be changed.`,
+Nothing has to be changed. How they lie best is shown as a row would say it,
+so that it can be written out: "(sc in next 3 sts, 2 sc in next st) 6 times".`,
 
 	CodeMeasure: `Rows are to be repeated until the work measures something, and only a tape can
 tell how many those are.

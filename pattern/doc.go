@@ -16,5 +16,6 @@
 //	fabric.go   the places a row offers, as runs
 //	finding.go  what is said about it
 //	mend*.go    which small change would set a row right
+//	spread.go   where increases lie that are to be spread evenly
 //	implied*.go what follows from the proof: work, multiples, positions
 package pattern

@@ -644,7 +644,7 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 		pr.say(Note, CodeCounting, totalSpan, o.way, "")
 	}
 	if o.rw.deltaSet && o.fatal == nil {
-		pr.say(Note, CodeEvenly, sp, "where the increases or decreases go is the maker's choice; only their number is proven", "")
+		pr.say(Note, CodeEvenly, sp, "where the increases or decreases go is the maker's choice; only their number is proven", w.spreadHint(o.rw))
 	}
 	if o.status == Trusted {
 		pr.say(Note, CodeTrusted, sp, "only the author knows how many stitches this comes to; "+w.trustWords(total), "")

@@ -746,7 +746,7 @@ func (x *rowReader) delta() []*Step {
 	}
 	n.N *= sign
 	x.phrase("around|across|in|over", "[this|the]", "row|rnd|round")
-	return []*Step{{Op: OpDelta, N: n, Stitch: x.main, Span: x.spanFrom(start)}}
+	return []*Step{{Op: OpDelta, N: n, Stitch: x.main, Span: x.spanFrom(start), evenly: even}}
 }
 
 // shape reads words that shape without naming stitches: "work even".

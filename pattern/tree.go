@@ -197,6 +197,7 @@ type Step struct {
 	implicit bool  // said by nobody, understood by everybody
 	bare     bool  // "2 sc": it may be two in one place
 	once     bool  // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
+	evenly   bool  // OpDelta: they are to be spread over the whole row
 }
 
 // Which says how a step finds its place.

@@ -40,7 +40,13 @@ tallyturn alone shows the basket of things in progress.`,
 		return wrongUse(c, err.Error())
 	})
 	k.flags(root)
-	root.AddCommand(newCheck(w), newSay(w), newDemo(w), newBasket(w))
+	root.AddCommand(
+		newCheck(w),
+		newSay(w),
+		newDemo(w),
+		newBasket(w),
+		newEvenly(w),
+	)
 	return root
 }
 

@@ -77,15 +77,11 @@ const allSizes = "all"
 // there is nothing to work: no rows, or no such size.
 func (c choice) prove(name, text string) (*pattern.Proof, error) {
 	o := pattern.Options{Size: c.size}
-	switch strings.ToLower(c.terms) {
-	case "":
-	case "us":
-		o.Terms = stitch.US
-	case "uk":
-		o.Terms = stitch.UK
-	default:
-		return nil, fmt.Errorf("--terms is us or uk, not %q", c.terms)
+	terms, err := termsNamed(c.terms)
+	if err != nil {
+		return nil, err
 	}
+	o.Terms = terms
 	p := pattern.Read(text)
 	if c.size != "" && !hasSize(p, c.size) {
 		if len(p.Sizes) == 0 {
@@ -98,6 +94,19 @@ func (c choice) prove(name, text string) (*pattern.Proof, error) {
 		return nil, fmt.Errorf("%s: no rows or rounds were found in it", name)
 	}
 	return proof, nil
+}
+
+// termsNamed reads the terms of a command line; "" leaves it to the pattern.
+func termsNamed(name string) (stitch.Terms, error) {
+	switch strings.ToLower(name) {
+	case "":
+		return stitch.Unknown, nil
+	case "us":
+		return stitch.US, nil
+	case "uk":
+		return stitch.UK, nil
+	}
+	return stitch.Unknown, fmt.Errorf("--terms is us or uk, not %q", name)
 }
 
 // proveAll is prove, for each size where all of them are wanted.
