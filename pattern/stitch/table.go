@@ -50,7 +50,7 @@ var table = [count]Stitch{
 		USAlso: words("s s|slst|slip st|sl stitch|ss|sl|slip|slpst|slips|sl sts|slip stitches|slip sts"), UKAlso: words("s s|sl st|slst|slip st|sl|slip|sl sts|slip stitches"),
 		Takes: 1, Makes: 1, Turn: 0, FirstChain: 2},
 	SC: {US: "sc", UK: "dc", USWords: "single crochet", UKWords: "double crochet",
-		USAlso: words("s c|single|singles|single crochets|sgl crochet|plain|scs|s crochet|sc st|sc sts|single crochet stitch|single crochet stitches|single cr"), UKAlso: words("d c|double|double crochets|double crochet stitch|plain|dcs"),
+		USAlso: words("s c|single|singles|single crochets|sgl crochet|plain|scs|s crochet|sc st|sc sts|single crochet stitch|single crochet stitches|single cr"), UKAlso: words("d c|double|doubles|double crochets|double crochet stitch|double crochet stitches|plain|dcs"),
 		Takes: 1, Makes: 1, Turn: 1, FirstChain: 2},
 	HDC: {US: "hdc", UK: "htr", USWords: "half double crochet", UKWords: "half treble crochet",
 		USAlso: words("h d c|half d c|half dc|half double|half doubles|s d c|sdc|short double crochet|half double crochets|half-double|half double cr|hdcs"), UKAlso: words("h tr|half tr|half treble|half treble crochets|h t r|half trebles|htrs|half-treble"),
