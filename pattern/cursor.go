@@ -45,13 +45,15 @@ type rowWork struct {
 
 	problems  []problem
 	trace     []*Trace
-	tangled   bool  // the work turned inside a repeat: which stitch belongs to which pass is not told
-	rotated   bool  // the round begins elsewhere than the one below it
-	travelled bool  // slip stitches have moved the start of the round to the cursor
-	reached0  int64 // places that "last" stepped over to come to the end
-	nest      int   // repeats that are open
-	by        *Step // what worked last, outside any repeat
-	slack     int64 // places that may be used beyond the end
+	back      bool     // the row runs back over the one below
+	log       *linkLog // nil where nobody asks which stitch stands where
+	tangled   bool     // the work turned inside a repeat: which stitch belongs to which pass is not told
+	rotated   bool     // the round begins elsewhere than the one below it
+	travelled bool     // slip stitches have moved the start of the round to the cursor
+	reached0  int64    // places that "last" stepped over to come to the end
+	nest      int      // repeats that are open
+	by        *Step    // what worked last, outside any repeat
+	slack     int64    // places that may be used beyond the end
 
 	kind        RowKind
 	joinsChain  bool  // the round is joined to the top of its first chain
@@ -92,12 +94,13 @@ type mark struct {
 	mesh, idle                      bool
 	chained                         int64
 	below                           *fabric
+	logged                          int
 }
 
 func (w *rowWork) mark() mark {
 	m := mark{cur: w.cur, out: w.out.runs, runs: len(w.out.runs), last: w.last, lastSet: w.lastSet, fresh: w.lastFresh, begun: w.begun, named: w.named, lastAt: w.lastAt,
 		pending: w.pending, taken: w.taken, skipped: w.skipped, passed: w.passed, problems: len(w.problems), trace: w.trace,
-		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below}
+		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below, logged: w.log.len()}
 	if m.runs > 0 {
 		m.lastN = w.out.runs[m.runs-1].n
 	}
@@ -110,6 +113,7 @@ func (w *rowWork) reset(m mark) {
 	w.stands, w.joined, w.leave, w.free, w.delta, w.own, w.elsewhere = m.stands, m.joined, m.leave, m.free, m.delta, m.own, m.elsewhere
 	w.misfitLeft, w.closing, w.meshBegun, w.chained, w.below = m.misfitLeft, m.closing, m.mesh, m.chained, m.below
 	w.idle = m.idle
+	w.log.cut(m.logged)
 	w.problems, w.trace = w.problems[:m.problems], m.trace
 	w.out.runs = m.out[:m.runs] // a turn in mid-row has begun another
 	if m.runs > 0 {
@@ -256,6 +260,7 @@ func (w *rowWork) take(n int64) {
 	}
 	n = min(n, w.runLeft())
 	r := &w.below.runs[w.cur.i]
+	w.log.take(r, w.cur.off, n)
 	w.last, w.lastSet, w.lastFresh = r.place, true, false
 	w.cur.off += n
 	w.lastAt = cursor{w.cur.i, w.cur.off - 1}

@@ -22,6 +22,7 @@ type place struct {
 	first  bool   // it opens a group: several things in one place
 	in     bool   // it is part of a group
 	turn   bool   // the top of a turning chain
+	id     int32  // which place it is, from 1; only where links are wanted
 }
 
 func (p place) isStitch() bool { return p.kind == pStitch }

@@ -23,11 +23,13 @@ func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
 		return
 	}
 	f := *row.fabric
+	rw.back = false
 	goesOn := row.rest != nil && s.Target.Which == Next
 	if goesOn {
-		f = *row.rest
+		f, rw.back = *row.rest, row.back
 	}
 	f.slips = w.slipsCount(&f)
+	rw.log.host(&f, host, row.number, rw.back)
 	rw.below, rw.cur = &f, cursor{}
 	rw.attached = true
 	rw.host = &hostUse{piece: host, by: w, number: row.number, from: -1, of: f.stitches(0, 0, true), span: ref.Span}
@@ -53,7 +55,7 @@ func (w *pieceWork) leaves(rw *rowWork) {
 	}
 	for i := len(rows) - 1; i >= 0; i-- {
 		if rows[i].number == number {
-			rows[i].rest, rows[i].worked = rw.below, rw.position(rw.cur)
+			rows[i].rest, rows[i].worked, rows[i].back = rw.below, rw.position(rw.cur), rw.back
 			return
 		}
 	}
@@ -73,6 +75,7 @@ func (w *pieceWork) afterPiece(rw *rowWork, ref *RowRef, s *Step) {
 			if u.piece.rows[j].number == u.number {
 				f := *u.piece.rows[j].fabric
 				f.slips = w.slipsCount(&f)
+				rw.log.host(&f, u.piece, u.number, false)
 				rw.below, rw.cur = &f, cursor{}
 				rw.attached = true
 				rw.host = &hostUse{piece: u.piece, by: w, number: u.number, from: -1, of: u.of, span: ref.Span}

@@ -165,6 +165,7 @@ type pieceWork struct {
 	mends       *mending
 	flips       map[turnKey]bool
 	trial       *trial
+	links       *linking // nil where nobody asks for links
 }
 
 // workedRow is what a worked row left for later.
@@ -177,6 +178,7 @@ type workedRow struct {
 	// side it was worked from; nil where none did. Its first places, worked of
 	// them, are used.
 	rest   *fabric
+	back   bool // rest runs back over the row, from its last place on
 	worked int64
 }
 

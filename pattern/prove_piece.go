@@ -319,6 +319,7 @@ func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total 
 			same := *rp
 			same.First, same.Last = from+k+1, from+count-1
 			same.Index = rp.Index + 1
+			w.links.again(w, row, count-1-k)
 			w.fold(&same)
 			w.belowNumber = from + count - 1
 			w.note(row, from+count-1)
@@ -405,6 +406,7 @@ func (w *pieceWork) note(row *Row, number int) {
 }
 
 func (w *pieceWork) fold(rp *RowProof) {
+	defer w.links.upTo(w)
 	rows := w.proof.Rows
 	if n := len(rows); n > 0 && rows[n-1].Last+1 == rp.First && alike(rows[n-1], rp) {
 		rows[n-1].Last = rp.Last

@@ -18,6 +18,8 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 		f.slips = w.slipsCount(&f) || opts.has(optSlips)
 		rw.below = &f
 	}
+	rw.back = below != w.below
+	rw.log = w.links.newLog(w, rw.below, rw.back)
 	if joinsRound(row.Steps) || w.belowJoined && row.Kind == FlatRow && !turnsFirst(row) && !turnIn(w.carry) {
 		rw.kind = Round
 	}
@@ -464,6 +466,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 	if best.left > 0 || best.rw.leave {
 		w.leaves(best.rw)
 	}
+	w.links.row(rp, best.rw)
 	return rp
 }
 

@@ -61,6 +61,7 @@ func (w *rowWork) ground() {
 
 // leaf notes that a step made n stitches.
 func (w *rowWork) leaf(s *Step, n int64) {
+	w.log.pass(s, n)
 	if k := len(w.trace); k > 0 && n > 0 && w.trace[k-1].Step == s && w.trace[k-1].Kids == nil {
 		t := *w.trace[k-1]
 		t.Stitches += n
@@ -73,7 +74,7 @@ func (w *rowWork) leaf(s *Step, n int64) {
 // flush turns chains made since the last stitch into a space.
 func (w *rowWork) flush(in bool, name string) {
 	if w.pending > 0 {
-		w.out.add(place{kind: pSpace, size: int32(min(w.pending, 1<<30)), in: in, name: name}, 1)
+		w.make(place{kind: pSpace, size: int32(min(w.pending, 1<<30)), in: in, name: name}, 1)
 		w.pending = 0
 	}
 }
@@ -84,6 +85,7 @@ func (w *rowWork) emit(s *Step, p place, n int64) {
 		return
 	}
 	w.flush(p.in && !p.first, p.name)
+	w.log.work(s, p, n, w.inRing())
 	if p.first {
 		w.out.add(p, 1)
 		p.first = false
@@ -105,6 +107,7 @@ func (w *rowWork) emit(s *Step, p place, n int64) {
 // emitEach makes per stitches in each of n places. Several tall ones in one
 // place, or three of any kind, are a group that later rows may go by.
 func (w *rowWork) emitEach(s *Step, p place, per, n int64) {
+	w.log.each(n)
 	group := per >= 3 || per >= 2 && stitch.Of(s.Stitch).Turn >= 3
 	if !group || n > maxGroups {
 		w.emit(s, p, mul(per, n))
@@ -141,7 +144,7 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		w.leaf(s, 0)
 		return w.skip(s)
 	case OpPicot:
-		w.out.add(place{kind: pPicot, size: int32(min(s.N.At(w.pr.size), 1<<20))}, 1)
+		w.make(place{kind: pPicot, size: int32(min(s.N.At(w.pr.size), 1<<20))}, 1)
 		w.leaf(s, 0)
 	case OpJoin:
 		w.join(s, rest)
@@ -196,6 +199,7 @@ func (w *rowWork) turn(s *Step, rest []*Step) {
 	}
 	done := w.out
 	w.below, w.out = (&done).reversed(), fabric{}
+	w.log.turn(w.below)
 	w.cur, w.lastSet, w.begun, w.taken, w.skipped, w.leave = cursor{}, false, false, 0, 0, false
 	w.trace = zeroed(w.trace)
 	w.tangled = w.tangled || w.nest > 0
@@ -487,7 +491,7 @@ func (w *rowWork) skip(s *Step) bool {
 			w.skipped += n
 			w.norm()
 			p := place{stitch: c.As, turn: true, size: int32(min(n, 1<<20))}
-			w.out.add(p, 1)
+			w.make(p, 1)
 			w.begun = true
 			w.leaf(s, p.worth(1))
 			return true

@@ -12,6 +12,7 @@ func (w *rowWork) chain(s *Step, rest []*Step) bool {
 	if w.below == nil && !w.begun {
 		w.below = &fabric{chain: true}
 		w.below.add(place{kind: pChain}, n)
+		w.log.number(w.below, BaseChain, true)
 		w.leaf(s, 0)
 		return true
 	}
@@ -31,6 +32,7 @@ func (w *rowWork) chain(s *Step, rest []*Step) bool {
 			w.below = &fabric{chain: true}
 			w.below.add(place{kind: pChain}, n)
 		}
+		w.log.number(w.below, BaseChain, true)
 		w.leaf(s, 0)
 		return true
 	}
@@ -146,8 +148,9 @@ func (w *rowWork) startChain(s *Step, n int64, rest []*Step) {
 	c := w.counts(s, n, rest)
 	if c.As == stitch.None {
 		w.leaf(s, 0)
+		w.log.start(n - c.Space)
 		if c.Space > 0 {
-			w.out.add(place{kind: pSpace, size: int32(min(c.Space, 1<<20)), turn: true}, 1)
+			w.make(place{kind: pSpace, size: int32(min(c.Space, 1<<20)), turn: true}, 1)
 		}
 		return
 	}
@@ -166,7 +169,7 @@ func (w *rowWork) startChain(s *Step, n int64, rest []*Step) {
 		}
 	}
 	p := place{stitch: c.As, turn: true, size: int32(min(n, 1<<20))}
-	w.out.add(p, max(c.N, 1))
+	w.make(p, max(c.N, 1))
 	w.begun = true
 	w.leaf(s, p.worth(max(c.N, 1)))
 	w.pending = c.Space
@@ -365,10 +368,11 @@ func (w *rowWork) hookStart(s *Step, k int64, id stitch.ID, rest []*Step) {
 	}
 	c := w.skippedCounts(s, k, base, rest)
 	if c.As == stitch.None {
+		w.log.start(k - 1)
 		return
 	}
 	p := place{stitch: c.As, turn: true, size: int32(min(k-1, 1<<20))}
-	w.out.add(p, max(c.N, 1))
+	w.make(p, max(c.N, 1))
 	w.begun = true
 	w.stands = false
 	w.leaf(s, p.worth(max(c.N, 1)))
@@ -451,13 +455,14 @@ func (w *rowWork) ownHook(s *Step, k int64, p place, per int64) bool {
 		return w.fail(CodeOverrun, s, 1, "the chain has only %s, and the first stitch goes into the %s", countWords(w.own[0].n, "chain", "chains"), ordinal(k))
 	}
 	w.own[0].n -= k
+	w.log.own(w.own[0].n, 1)
 	c := Counts{}
 	if base := s.Stitch.Base(); base != stitch.Slip {
 		c = w.skippedCounts(s, k, base, nil)
 	}
 	if c.As != stitch.None && !w.begun {
 		top := place{stitch: c.As, turn: true}
-		w.out.add(top, 1)
+		w.make(top, 1)
 		w.leaf(s, top.worth(1))
 	}
 	w.last, w.lastSet = place{kind: pChain}, true
@@ -488,6 +493,7 @@ func (w *rowWork) workOwn(s *Step, rest []*Step) bool {
 		if !chains && t.Which == Each && t.Bound.Kind != NoBound {
 			// "sc in each st across" takes the chain and the row below
 			w.own[0].n = 0
+			w.log.own(0, have)
 			w.emit(s, p, mul(per, have))
 			return w.eachAs(s, s, rest)
 		}
@@ -499,6 +505,7 @@ func (w *rowWork) workOwn(s *Step, rest []*Step) bool {
 	}
 	k := min(n, have/legs)
 	w.own[0].n -= k * legs
+	w.log.own(w.own[0].n, k*legs)
 	w.emit(s, p, mul(per, k))
 	if w.own[0].n <= 0 {
 		w.own = nil
@@ -538,6 +545,7 @@ func (w *rowWork) otherSide(s *Step) {
 		places = 0
 	}
 	f.add(place{kind: pChain}, places)
+	w.log.number(f, BaseOther, false)
 	w.below = f
 	w.cur = cursor{}
 	w.slack = k // chains skipped at the start may be worked too
@@ -558,7 +566,7 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 	}
 	if w.own != nil && t.Which == FromHook && !backAlong(rest) && t.N.At(w.pr.size) < w.own[0].n {
 		// a picot part way along a loop: the chains before it are part of the loop
-		w.out.add(place{kind: pPicot, size: int32(min(t.N.At(w.pr.size), 1<<20))}, 1)
+		w.make(place{kind: pPicot, size: int32(min(t.N.At(w.pr.size), 1<<20))}, 1)
 		w.pending += w.own[0].n - t.N.At(w.pr.size)
 		w.own = nil
 		w.leaf(s, 0)
@@ -645,6 +653,7 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 		n -= k
 	}
 	if travel {
+		w.log.travel()
 		w.leaf(s, 0)
 		w.taken = 0
 		w.rotate(w.lastAt)
@@ -692,6 +701,7 @@ func (w *rowWork) rotate(c cursor) {
 	f.runs = nil
 	if r := rs[c.i]; r.n > c.off {
 		r.n -= c.off
+		r.id = later(r.id, c.off)
 		f.runs = append(f.runs, r)
 	}
 	f.runs = append(f.runs, rs[c.i+1:]...)

@@ -41,6 +41,7 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 				return w.overrun(s, 1, 1)
 			}
 			w.own[0].n -= k
+			w.log.own(w.own[0].n, 1)
 			return one()
 		}
 		if !w.below.chain {
@@ -81,6 +82,7 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 			lastN = save[m-1].n
 		}
 		pend := w.pending
+		logged := w.log.len()
 		if !w.work(probe, rest) {
 			return false
 		}
@@ -90,6 +92,7 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 		}
 		w.trace = saveTrace
 		w.pending = pend
+		w.log.unmake(logged)
 		return one()
 	case First:
 		if w.stands && w.taken <= 1 {
@@ -297,6 +300,7 @@ func (w *rowWork) inPlaceFirst(s *Step, times int64, first bool) bool {
 	}
 	outer := w.trace
 	w.trace = nil
+	w.log.into(s)
 	ok := true
 	f := first
 	for i := int64(0); i < times && ok; i++ {
@@ -382,7 +386,7 @@ func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
 				}
 			}
 		case OpPicot:
-			w.out.add(place{kind: pPicot, in: true, name: name}, 1)
+			w.make(place{kind: pPicot, in: true, name: name}, 1)
 			w.leaf(b, 0)
 		default:
 			w.leaf(b, 0)
@@ -541,6 +545,9 @@ func lastOwn(s *Step) int64 {
 // stitches. It gives how many passes it did.
 func (w *rowWork) hasten(s *Step, m mark, most int64) int64 {
 	used := w.cur.off - m.cur.off
+	if w.log != nil {
+		return 0 // which stitch of them stands where is asked
+	}
 	if most <= 0 || w.cur.i != m.cur.i || used <= 0 || w.ended() || m.runs == 0 || len(w.out.runs) != m.runs || w.pending != m.pending || w.last != m.last && m.lastSet {
 		return 0
 	}
