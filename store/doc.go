@@ -25,7 +25,8 @@
 //	    schema               the version of this layout
 //	    basket               16 bytes that tell this basket from all others
 //	projects
-//	    id                   revision, title, path, size, time of creation, UID
+//	    id                   revision, title, path, size, time of creation, UID,
+//	                         shelf, and the name its maker gave it
 //	texts
 //	    id                   revision, and text of the pattern
 //	paths
@@ -36,7 +37,8 @@
 //	    id
 //	        seq              an event, as package counter encodes it
 //	progress
-//	    id                   after how many events how much was done, of how much
+//	    id                   after how many events how much was done, of how
+//	                         much, in what time, and how long the rest may take
 //
 // All values but those of the two indexes end in a CRC-32C of where they are
 // (the names of their buckets, outermost first, and their key) and of what is

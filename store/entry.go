@@ -22,7 +22,9 @@ func appendHead(b []byte, p kept) []byte {
 	if err != nil {
 		panic("store: the UID of a project is " + p.UID) // nobody else gives any
 	}
-	return append(b, uid...)
+	b = append(b, uid...)
+	b = append(b, byte(p.Shelf))
+	return append(b, p.Name...)
 }
 
 func readHead(b []byte) (p kept, err error) {
@@ -39,10 +41,20 @@ func readHead(b []byte) (p kept, err error) {
 		*s, b = string(b[k:k+int(n)]), b[k+int(n):]
 	}
 	created, k := binary.Varint(b)
-	if k <= 0 || len(b) != k && len(b) != k+uidSize {
+	if k <= 0 {
 		return kept{}, errBadHead
 	}
-	p.Created, p.UID = created, hex.EncodeToString(b[k:])
+	p.Created, b = created, b[k:]
+	switch {
+	case len(b) == 0: // layout 1
+	case len(b) == uidSize: // layout 2
+		p.UID = hex.EncodeToString(b)
+	case len(b) > uidSize && Shelf(b[uidSize]) < shelves:
+		p.UID = hex.EncodeToString(b[:uidSize])
+		p.Shelf, p.Name = Shelf(b[uidSize]), string(b[uidSize+1:])
+	default:
+		return kept{}, errBadHead
+	}
 	return p, nil
 }
 

@@ -83,7 +83,8 @@ func (x *exporter) project(p kept, log []counter.Event) error {
 	x.projects++
 	x.events += uint64(len(log))
 	x.put(projectLine{
-		Project: p.UID, Title: words(p.Title), Path: words(p.Path), Size: words(p.Size), Created: p.Created,
+		Project: p.UID, Title: words(p.Title), Path: words(p.Path), Size: words(p.Size),
+		Name: words(p.Name), Shelf: shelfWords[p.Shelf], Created: p.Created,
 		Changes: p.revision, Events: uint64(len(log)), Text: words(p.Text),
 	})
 	for _, e := range log {

@@ -167,6 +167,10 @@ func (in *importer) project(b []byte) (c carried, err error) {
 		UID: head.Project, Title: string(head.Title), Path: string(head.Path), Size: string(head.Size),
 		Created: head.Created, Text: string(head.Text),
 	}
+	c.Name = string(head.Name)
+	if c.Shelf, err = shelfOf(head.Shelf); err != nil {
+		return c, err
+	}
 	c.revision = head.Changes
 	for range head.Events {
 		b, err := in.read()

@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"unicode"
 	"unicode/utf8"
@@ -33,10 +34,25 @@ type projectLine struct {
 	Title   words  `json:"title"`
 	Path    words  `json:"path,omitzero"`
 	Size    words  `json:"size,omitzero"`
+	Name    words  `json:"name,omitzero"`
+	Shelf   string `json:"shelf,omitzero"`
 	Created int64  `json:"created"`
 	Changes uint64 `json:"changes,omitzero"`
 	Events  uint64 `json:"events"`
 	Text    words  `json:"text"`
+}
+
+// shelfWords name the parts of the basket in an export, for ever. Things in
+// work say nothing.
+var shelfWords = [shelves]string{InWork: "", SetAside: "aside", Completed: "finished", TakenOut: "out"}
+
+// shelfOf is the part of the basket of a name.
+func shelfOf(word string) (Shelf, error) {
+	i := slices.Index(shelfWords[:], word)
+	if i < 0 {
+		return 0, fmt.Errorf("%w: there is no shelf %q", ErrBadExport, word)
+	}
+	return Shelf(i), nil
 }
 
 // eventLine is an event.

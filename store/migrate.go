@@ -14,6 +14,17 @@ import (
 // that each version has left is in testdata/store.
 var migrations = map[uint64]func(*bbolt.Tx) error{
 	2: nameAll,
+	3: forgetProgress,
+}
+
+// forgetProgress: layout 3 keeps times with the progress. It is worked out
+// again where it is missing. The heads of layout 2 are read as they are.
+func forgetProgress(tx *bbolt.Tx) error {
+	if err := tx.DeleteBucket(progressBucket); err != nil {
+		return err
+	}
+	_, err := tx.CreateBucket(progressBucket)
+	return err
 }
 
 // nameAll: layout 2 names the basket, and each project among all there are.

@@ -12,6 +12,8 @@ import (
 type Progress struct {
 	Events      uint64
 	Done, Total int64 // stitches
+	Millis      int64 // of work so far
+	Low, High   int64 // ms of work to come, from and to; High 0 where nobody can know
 }
 
 // SetProgress keeps how far a project is. A change of its text or its size
@@ -26,8 +28,9 @@ func (s *Store) SetProgress(id string, p Progress) error {
 			return ErrNoProject
 		}
 		b := binary.AppendUvarint(nil, p.Events)
-		b = binary.AppendVarint(b, p.Done)
-		b = binary.AppendVarint(b, p.Total)
+		for _, n := range p.numbers() {
+			b = binary.AppendVarint(b, *n)
+		}
 		return tx.Bucket(progressBucket).Put(key, in(progressBucket).seal(key, b))
 	})
 }
@@ -43,17 +46,24 @@ func readProgress(tx *bbolt.Tx, key []byte) (p Progress, err error) {
 		return p, err
 	}
 	events, n := binary.Uvarint(b)
-	if n > 0 {
+	for i, v := range p.numbers() {
+		if n == len(b) && i == 2 {
+			return Progress{}, nil // of layout 2, which knew of no times
+		}
+		if n <= 0 {
+			break
+		}
 		b = b[n:]
-		p.Done, n = binary.Varint(b)
-	}
-	if n > 0 {
-		b = b[n:]
-		p.Total, n = binary.Varint(b)
+		*v, n = binary.Varint(b)
 	}
 	if n <= 0 || n != len(b) {
 		return Progress{}, damaged("the progress of project %x cannot be read", key)
 	}
 	p.Events = events
 	return p, nil
+}
+
+// numbers are what is kept besides Events, in the order it is written.
+func (p *Progress) numbers() []*int64 {
+	return []*int64{&p.Done, &p.Total, &p.Millis, &p.Low, &p.High}
 }

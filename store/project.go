@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/sha256"
 	"encoding/binary"
 	"fmt"
@@ -21,12 +22,31 @@ type Project struct {
 	Path    string // absolute, of the file the pattern came from; "" for none
 	Text    string // of the pattern
 	Size    string // name of the size worked; "" for the first
+	Name    string // what the maker calls it; "" for what the pattern does
+	Shelf   Shelf  // where she has put it
 	Created int64  // in ms since the Unix epoch
 	Touched int64  // time of the last event, or of creation
 	Events  uint64 // how many there are
 
 	Progress Progress // as SetProgress was told last
 }
+
+// Shelf is the part of the basket that a project is in. The numbers are kept
+// on disk.
+type Shelf uint8
+
+// The parts of the basket. What is taken out can be put back at any time.
+const (
+	InWork    Shelf = 0
+	SetAside  Shelf = 1
+	Completed Shelf = 2
+	TakenOut  Shelf = 3
+
+	shelves Shelf = 4 // how many there are
+)
+
+// Called is what the project is called: by its maker or else by its pattern.
+func (p Project) Called() string { return cmp.Or(p.Name, p.Title) }
 
 // kept is a project as it is in the file.
 type kept struct {
@@ -60,9 +80,12 @@ func (s *Store) Create(p Project) (Project, error) {
 	return p, nil
 }
 
-// Update changes the Title, Path, Text and Size of a project to those of p.
-// The rest of p but its ID is of no account.
+// Update changes the Title, Path, Text, Size, Name and Shelf of a project to
+// those of p. The rest of p but its ID is of no account.
 func (s *Store) Update(p Project) error {
+	if p.Shelf >= shelves {
+		return fmt.Errorf("there is no shelf %d", p.Shelf)
+	}
 	path, err := absolute(p.Path)
 	if err != nil {
 		return err
@@ -86,6 +109,7 @@ func (s *Store) Update(p Project) error {
 		}
 		old.revision++
 		old.Title, old.Path, old.Text, old.Size = p.Title, path, p.Text, p.Size
+		old.Name, old.Shelf = p.Name, p.Shelf
 		return put(tx, key, old)
 	})
 }
@@ -123,8 +147,9 @@ func (s *Store) Project(id string) (p Project, err error) {
 
 // Find gives the project of a pattern: one that came from the same path or,
 // if there is none, one with the same text, which is what a file that was
-// moved has. Of several, it is the one touched last. Without any, the error is
-// ErrNoProject. An empty path finds nothing.
+// moved has. Of several, it is the one touched last; one that was taken out of
+// the basket is not found. Without any, the error is ErrNoProject. An empty
+// path finds nothing.
 func (s *Store) Find(path, text string) (p Project, err error) {
 	if path, err = absolute(path); err != nil {
 		return Project{}, err
@@ -162,6 +187,9 @@ func newest(tx *bbolt.Tx, index, prefix []byte) (newest []byte, err error) {
 		p, err := getHead(tx, key)
 		if err != nil {
 			return nil, err
+		}
+		if p.Shelf == TakenOut {
+			continue
 		}
 		if newest == nil || p.Touched >= touched {
 			newest, touched = key, p.Touched

@@ -20,7 +20,7 @@ import (
 )
 
 // schema is the version of the layout that this package writes.
-const schema = 2
+const schema = 3
 
 var (
 	metaBucket     = []byte("tallyturn")

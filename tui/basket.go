@@ -8,11 +8,32 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
+// Part is the part of the basket that a thing is in.
+type Part uint8
+
+// The parts of the basket.
+const (
+	InWork Part = iota
+	SetAside
+	Completed
+	TakenOut // put back at any time
+
+	parts
+)
+
+var partNames = [parts]string{"In work", "Aside", "Finished", "Out"}
+
+func (p Part) String() string { return partNames[p] }
+
 // Item is a thing in the basket.
 type Item struct {
 	ID          string
-	Title       string
+	Title       string // as it is shown
+	Name        string // what it is called, to be changed
+	Part        Part
 	Done, Total int64     // stitches
+	Millis      int64     // ms of work so far
+	Low, High   int64     // ms of work to come, from and to; High 0 where nobody can know
 	Touched     time.Time // when it was last worked on; zero for never
 	Demo        bool      // not begun: offered to try
 }
@@ -20,9 +41,14 @@ type Item struct {
 // BasketConfig is what a basket needs.
 type BasketConfig struct {
 	Items []Item
-	Open  func(Item) (*Walk, error) // called aside from the screen; it may wait for the disk
-	Now   func() time.Time
-	Look  Look
+	// The functions below are called aside from the screen: they may wait for
+	// the disk. Any but Open may be nil where there is no such thing to do.
+	Open   func(Item) (*Walk, error)
+	Begin  func(file string) (*Walk, error) // the walk of a pattern's file
+	Change func(Item) (Item, error)         // keeps the Name and the Part of a thing
+	Again  func(Item) (Item, error)         // another of the same pattern
+	Now    func() time.Time
+	Look   Look
 	// Unsaved, if there is one, says what is not on the disk for the time being,
 	// or that nothing can be; nil where all is well. It must not wait.
 	Unsaved func() error
@@ -35,11 +61,18 @@ type BasketConfig struct {
 type Basket struct {
 	cfg           BasketConfig
 	theme         *theme
-	lit           int
+	part          Part
+	find          string // what is looked for
+	shown         []int  // the items of the part that are found
+	lit           int    // among the shown
 	typed         string
+	field         field
+	undo          []change
 	note          string
 	opening       bool
-	broken        bool // the note says what went wrong
+	changing      bool         // a change is on its way to the disk
+	waiting       []tea.KeyMsg // keys pressed meanwhile
+	broken        bool         // the note says what went wrong
 	unsaved       error
 	width, height int
 }
@@ -49,14 +82,20 @@ func NewBasket(cfg BasketConfig) *Basket {
 	b := &Basket{cfg: cfg, theme: newTheme(cfg.Look)}
 	b.cfg.Items = make([]Item, len(cfg.Items))
 	for i, it := range cfg.Items {
-		it.Title = Clean(it.Title)
-		b.cfg.Items[i] = it
+		b.cfg.Items[i] = cleanItem(it)
 	}
 	if cfg.LookOnly != "" {
 		b.note = "Only looking: " + Clean(cfg.LookOnly)
 	}
+	b.gather()
 	b.tick()
 	return b
+}
+
+func cleanItem(it Item) Item {
+	it.Title, it.Name = Clean(it.Title), Clean(it.Name)
+	it.Part = min(it.Part, parts-1)
+	return it
 }
 
 func (b *Basket) open() tea.Cmd            { return tea.SetWindowTitle("tallyturn") }
@@ -66,7 +105,7 @@ func (b *Basket) draw()                    {}
 func (b *Basket) ink() *theme              { return b.theme }
 
 func (b *Basket) fail(err error) {
-	b.opening, b.broken = false, true
+	b.opening, b.changing, b.broken = false, false, true
 	b.note = sentence(err.Error())
 }
 
@@ -87,22 +126,44 @@ func (b *Basket) idle(name string) {
 	b.note = fmt.Sprintf("%s does nothing here. ? shows every key.", Clean(keyName(name)))
 }
 
-func (b *Basket) light(i int) { b.lit = max(min(i, len(b.cfg.Items)-1), 0) }
+// light lights one of the things shown, the nearest there is.
+func (b *Basket) light(i int) { b.lit = max(min(i, len(b.shown)-1), 0) }
+
+// item is the lit thing; nil where none is shown.
+func (b *Basket) item() *Item {
+	if b.lit >= len(b.shown) {
+		return nil
+	}
+	return &b.cfg.Items[b.shown[b.lit]]
+}
 
 // choose opens the lit thing.
 func (b *Basket) choose() tea.Cmd {
-	if len(b.cfg.Items) == 0 {
-		b.note = "The basket is empty."
+	it := b.item()
+	switch {
+	case it == nil && b.find != "":
+		b.note = "Nothing is called that. Esc shows everything again."
+		return nil
+	case it == nil:
+		b.note = "There is nothing here. Tab shows the other parts of the basket."
+		return nil
+	case it.Part == TakenOut:
+		b.note = fmt.Sprintf("It is taken out. %s puts it back.", keyOut.Help().Key)
 		return nil
 	}
+	item, open := *it, b.cfg.Open
+	return b.take(func() (*Walk, error) { return open(item) })
+}
+
+// take goes to a walk that is got aside from the screen.
+func (b *Basket) take(open func() (*Walk, error)) tea.Cmd {
 	if b.opening {
 		b.note = "It is being opened."
 		return nil
 	}
 	b.opening = true
-	item, open := b.cfg.Items[b.lit], b.cfg.Open
 	return func() tea.Msg {
-		w, err := open(item)
+		w, err := open()
 		if err != nil {
 			return turnMsg{err: err}
 		}
@@ -111,8 +172,16 @@ func (b *Basket) choose() tea.Cmd {
 }
 
 func (b *Basket) key(k tea.KeyMsg) tea.Cmd {
+	if b.changing {
+		b.waiting = append(b.waiting, k)
+		return nil
+	}
 	b.note, b.broken = "", false
-	typed := ""
+	if b.typing() {
+		return b.fieldKey(k)
+	}
+	typed := b.typed
+	b.typed = ""
 	page := max(b.room(), 1)
 	switch {
 	case key.Matches(k, keyUp):
@@ -126,29 +195,42 @@ func (b *Basket) key(k tea.KeyMsg) tea.Cmd {
 	case key.Matches(k, keyTop):
 		b.light(0)
 	case key.Matches(k, keyBottom):
-		b.light(len(b.cfg.Items) - 1)
+		b.light(len(b.shown) - 1)
+	case key.Matches(k, keyPart):
+		b.turnPart(1)
+	case key.Matches(k, keyPartB):
+		b.turnPart(-1)
 	case key.Matches(k, keyNumber):
-		e := entry{digits: b.typed}
-		e.add(k.String())
-		n, err := e.number()
-		if err != nil || n < 1 || n > int64(len(b.cfg.Items)) {
-			b.note = fmt.Sprintf("The basket holds %d.", len(b.cfg.Items))
-			break
-		}
-		typed = e.digits
-		b.light(int(n) - 1)
+		b.number(typed, k.String())
 	case key.Matches(k, keyChoose):
 		return b.choose()
+	case key.Matches(k, keyEsc):
+		b.showAll()
 	default:
-		b.idle(k.String())
+		return b.changeKey(k)
 	}
-	b.typed = typed
 	return nil
+}
+
+// number lights the thing of a number, of which a digit is typed.
+func (b *Basket) number(typed, digit string) {
+	e := entry{digits: typed}
+	e.add(digit)
+	n, err := e.number()
+	if err != nil || n < 1 || n > int64(len(b.shown)) {
+		b.note = fmt.Sprintf("There are %d here.", len(b.shown))
+		return
+	}
+	b.typed = e.digits
+	b.light(int(n) - 1)
 }
 
 func (b *Basket) mouse(m tea.MouseMsg) tea.Cmd {
 	if m.Action != tea.MouseActionPress {
 		return nil
+	}
+	if b.changing {
+		return nil // what is under the pointer may move
 	}
 	b.note, b.broken = "", false
 	switch m.Button {
@@ -157,10 +239,18 @@ func (b *Basket) mouse(m tea.MouseMsg) tea.Cmd {
 	case tea.MouseButtonWheelDown:
 		b.light(b.lit + 1)
 	case tea.MouseButtonLeft:
+		if b.typing() {
+			b.note = "Enter keeps what is typed, Esc leaves it."
+			return nil
+		}
 		first, n := b.window()
-		if i := (m.Y - basketTop) / b.pace(); m.Y >= basketTop && i < n {
+		if i := (m.Y - b.top()) / b.pace(); m.Y >= b.top() && i < n {
 			b.light(first + i)
 			return b.choose()
+		}
+		if p, ok := b.partAt(m.X, m.Y); ok {
+			b.turnPart(int(p) - int(b.part))
+			return nil
 		}
 		b.note = "Click a thing to take it up."
 	default:
@@ -170,22 +260,30 @@ func (b *Basket) mouse(m tea.MouseMsg) tea.Cmd {
 }
 
 const (
-	basketTop = 2 // the line on which the list begins
-	itemText  = 2 // lines of text a thing takes
+	basketFoot = 2 // lines under the list
+	itemText   = 2 // lines of text a thing takes
 )
+
+// top is the line on which the list begins.
+func (b *Basket) top() int {
+	if b.height < 16 {
+		return 2
+	}
+	return 3
+}
 
 // pace is how many lines it is from one thing to the next.
 func (b *Basket) pace() int {
-	if (itemText+1)*len(b.cfg.Items) <= b.height-basketTop-1 {
+	if (itemText+1)*len(b.shown) <= b.height-b.top()-basketFoot {
 		return itemText + 1
 	}
 	return itemText
 }
 
 // room is how many things fit; window is the first shown and how many.
-func (b *Basket) room() int { return max((b.height-basketTop-1)/b.pace(), 1) }
+func (b *Basket) room() int { return max((b.height-b.top()-basketFoot)/b.pace(), 1) }
 
 func (b *Basket) window() (first, n int) {
-	first = max(min(b.lit-b.room()/2, len(b.cfg.Items)-b.room()), 0)
-	return first, min(b.room(), len(b.cfg.Items)-first)
+	first = max(min(b.lit-b.room()/2, len(b.shown)-b.room()), 0)
+	return first, min(b.room(), len(b.shown)-first)
 }

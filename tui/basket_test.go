@@ -14,8 +14,8 @@ func basketOf(look Look) *Basket {
 		Look: look,
 		Now:  func() time.Time { return noon },
 		Items: []Item{
-			{ID: "1", Title: "Harbour crab", Done: 40, Total: 210, Touched: noon.Add(-3 * time.Hour)},
-			{ID: "2", Title: "Fog bank \x1b[31mblanket 霧の毛布", Done: 12040, Total: 24100, Touched: noon.Add(-50 * time.Hour)},
+			{ID: "1", Title: "Harbour crab", Name: "Harbour crab", Done: 40, Total: 210, Touched: noon.Add(-3 * time.Hour), Millis: 754_000, Low: 2_900_000, High: 4_000_000},
+			{ID: "2", Title: "Fog bank \x1b[31mblanket 霧の毛布", Done: 12040, Total: 24100, Touched: noon.Add(-50 * time.Hour), Millis: 40_000_000},
 			{ID: "3", Title: "Lighthouse mitten", Done: 300, Total: 300, Touched: noon.Add(-20 * time.Second)},
 			{ID: "4", Title: "Tide pool mandala", Total: 900, Demo: true},
 		},

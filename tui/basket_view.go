@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"time"
+
+	"crochet/tallyturn/counter"
 )
 
 // barWide is how many columns the bar of a thing's progress takes at most.
@@ -13,82 +15,209 @@ func (b *Basket) view() string {
 	c := newCanvas(b.theme, b.width, b.height)
 	m := span{base, strings.Repeat(" ", marginFor(b.width))}
 	inner := b.width - 2*len(m.text)
-	held := "nothing in it yet"
-	if n := b.begun(); n > 0 {
-		held = fmt.Sprintf("%d in progress", n)
-	}
+	put := func(spans ...span) { c.line(append([]span{m}, clipSpans(spans, inner)...)...) }
 	if b.unsaved != nil {
 		text := clip(" ✗ NOT SAVED: "+Clean(b.unsaved.Error()), b.width)
 		c.line(span{alarm, text + strings.Repeat(" ", max(b.width-cells(text), 0))})
 	} else {
-		c.sides([]span{m, {strong, "tallyturn"}, {quiet, " · the basket"}}, []span{{quiet, held}, m})
+		c.sides([]span{m, {strong, "tallyturn"}, {quiet, " · the basket"}}, []span{{quiet, b.held()}, m})
 	}
-	c.blank(basketTop - 1)
+	put(b.tabs()...)
+	c.blank(b.top() - len(c.lines))
 	first, n := b.window()
 	for i := first; i < first+n; i++ {
-		for _, l := range b.item(i, inner) {
-			c.line(append([]span{m}, clipSpans(l, inner)...)...)
+		for _, l := range b.entry(i, inner) {
+			put(l...)
 		}
 		c.blank(b.pace() - itemText)
 	}
-	for len(c.lines) < b.height-1 {
+	if n == 0 {
+		put(span{quiet, b.empty()})
+	}
+	for len(c.lines) < b.height-basketFoot {
 		c.line()
 	}
-	c.lines = c.lines[:max(b.height-1, 0)]
-	note := span{quiet, "Enter takes the lit one up · ? keys · q leaves"}
-	switch {
-	case b.broken:
-		note = span{alarm, "✗ " + b.note}
-	case b.note != "":
-		note = span{base, b.note}
-	case b.opening:
-		note = span{quiet, "Opening…"}
-	}
-	c.line(append([]span{m}, clipSpans([]span{note}, inner)...)...)
+	c.lines = c.lines[:max(b.height-basketFoot, 0)]
+	put(b.says(inner)...)
+	put(b.hints(inner)...)
 	return c.String()
 }
 
-// begun counts the things that are in progress.
-func (b *Basket) begun() int {
-	n := 0
-	for _, it := range b.cfg.Items {
-		if !it.Demo {
-			n++
-		}
+// held is how much is in progress.
+func (b *Basket) held() string {
+	if n := b.in(InWork); n > 0 {
+		return fmt.Sprintf("%d in progress", n)
 	}
-	return n
+	return "nothing in progress"
 }
 
-// item is the two lines of one thing.
-func (b *Basket) item(i, width int) [itemText][]span {
-	it := b.cfg.Items[i]
+// tabs are the parts of the basket, the one in front lit.
+func (b *Basket) tabs() (line []span) {
+	for p := range parts {
+		name := partNames[p]
+		if n := b.in(p); n > 0 {
+			name += fmt.Sprintf(" %d", n)
+		}
+		if p == b.part {
+			line = append(line, span{lit, handOpen + name + handClose})
+		} else {
+			line = append(line, span{quiet, " " + name + " "})
+		}
+		line = append(line, span{base, " "})
+	}
+	return line
+}
+
+// partAt is the part whose tab is under a point of the window.
+func (b *Basket) partAt(x, y int) (Part, bool) {
+	at := marginFor(b.width)
+	for i, s := range b.tabs() {
+		if x >= at && x < at+cells(s.text) && y == 1 && i%2 == 0 {
+			return Part(i / 2), true
+		}
+		at += cells(s.text)
+	}
+	return 0, false
+}
+
+// empty says why nothing is shown.
+func (b *Basket) empty() string {
+	switch {
+	case b.find != "":
+		return "Nothing here is called that."
+	case b.part == InWork && b.cfg.Begin != nil:
+		return "Nothing is in work. " + keyBegin.Help().Key + " begins something."
+	case b.part == InWork:
+		return "Nothing is in work."
+	case b.part == TakenOut:
+		return "Nothing is taken out."
+	}
+	return "Nothing is " + strings.ToLower(partNames[b.part]) + "."
+}
+
+// says is the line above the last: what is typed, or what the last key came to.
+func (b *Basket) says(width int) []span {
+	switch {
+	case b.typing():
+		return b.field.asks(width)
+	case b.broken:
+		return []span{{alarm, "✗ " + b.note}}
+	case b.note != "":
+		return []span{{base, b.note}}
+	case b.opening:
+		return []span{{quiet, "Opening…"}}
+	case b.find != "":
+		return []span{{quiet, fmt.Sprintf("%d found for ", len(b.shown))}, {base, Clean(b.find)}, {quiet, " · Esc shows everything"}}
+	case b.part == SetAside && len(b.shown) > 0:
+		return []span{{quiet, "Taking one up puts it back in work."}}
+	case b.part == TakenOut && len(b.shown) > 0:
+		return []span{{quiet, keyOut.Help().Key + " puts it back."}}
+	}
+	return nil
+}
+
+// hints are the keys that do something here, as many as there is room for.
+func (b *Basket) hints(width int) (line []span) {
+	list := []struct{ key, does string }{
+		{keyChoose.Help().Key, "take up"}, {keyHelp.Help().Key, "keys"}, {keyQuit.Help().Key, "leave"},
+		{keyFind.Help().Key, "find"}, {keyBegin.Help().Key, "begin"}, {keyRename.Help().Key, "rename"},
+		{keyAnew.Help().Key, "make again"}, {keyAside.Help().Key, "aside"}, {keyComplete.Help().Key, "finish"},
+		{keyOut.Help().Key, "take out"}, {keyUndo.Help().Key, "undo"},
+	}
+	if b.typing() {
+		list = list[:0]
+		list = append(list, struct{ key, does string }{"Enter", "keeps"}, struct{ key, does string }{"Esc", "leaves it"})
+		if b.field.of == finding {
+			list[0].does = "takes the lit one up"
+		}
+	}
+	used := 0
+	for i, h := range list {
+		n := cells(h.key) + 1 + cells(h.does)
+		if i > 0 {
+			n += 2
+		}
+		if used+n > width {
+			break
+		}
+		if i > 0 {
+			line = append(line, span{base, "  "})
+		}
+		line = append(line, span{keycap, h.key}, span{quiet, " " + h.does})
+		used += n
+	}
+	return line
+}
+
+// entry is the two lines of one of the things shown.
+func (b *Basket) entry(i, width int) [itemText][]span {
+	it := b.cfg.Items[b.shown[i]]
 	number := fmt.Sprintf("%3d ", i+1)
 	title, ink := " "+it.Title+" ", base
 	if i == b.lit {
-		title, ink = "["+it.Title+"]", hand
+		title, ink = handOpen+it.Title+handClose, hand
 	}
 	when := b.when(it)
-	title = clip(title, max(width-len(number)-len(when)-2, 4))
-	gap := max(width-len(number)-cells(title)-len(when), 1)
-	bar := min(barWide, max(width-len(number)-30, 4))
-	var full int
+	if w := max(width-len(number)-cells(when)-2, 4); cells(title) > w {
+		title = clip(title, w)
+		if i == b.lit {
+			title = clip(title, w-1) + handClose
+		}
+	}
+	gap := max(width-len(number)-cells(title)-cells(when), 1)
+	bar := b.bar(width)
+	full, share := 0, 0
 	if it.Total > 0 {
-		full = int(float64(bar) * (float64(it.Done) / float64(it.Total)))
+		part := float64(it.Done) / float64(it.Total)
+		full, share = int(float64(bar)*part), int(100*part)
 	}
 	full = min(max(full, 0), bar)
+	line := []span{{base, "     "}, {figure2, strings.Repeat("━", full)}, {edge, strings.Repeat("╌", bar-full)}}
+	if it.Demo {
+		line = append(line, span{quiet, "  " + count(it.Total, "stitch")})
+	} else {
+		line = append(line, span{accent, fmt.Sprintf(" %3d%%", min(max(share, 0), 100))}, span{quiet, "  " + b.far(it, width)})
+	}
 	return [itemText][]span{
 		{{keycap, number}, {ink, title}, {base, strings.Repeat(" ", gap)}, {quiet, when}},
-		{{base, "     "}, {figure2, strings.Repeat("━", full)}, {edge, strings.Repeat("╌", bar-full)},
-			{quiet, "  " + b.far(it)}},
+		line,
 	}
 }
 
-// far is how far a thing is.
-func (b *Basket) far(it Item) string {
-	if it.Total > 0 && it.Done >= it.Total {
-		return "finished, " + count(it.Total, "stitch")
+// bar is how many columns the bar of a thing takes.
+func (b *Basket) bar(width int) int { return min(barWide, max(width/6, 6)) }
+
+// far is how far a thing is, in what time, and how long the rest may take: in
+// columns, where there is room for them.
+func (b *Basket) far(it Item, width int) string {
+	var spent, more string
+	if it.Millis > 0 {
+		spent = clockTime(it.Millis)
+		if width >= 64 {
+			spent += " so far"
+		}
 	}
-	return fmt.Sprintf("%d of %s", it.Done, count(it.Total, "stitch"))
+	if it.High > 0 {
+		more = stretchWords(counter.Forecast{Low: it.Low, High: it.High}) + " to come"
+	}
+	far := fmt.Sprintf("%d of %s", it.Done, count(it.Total, "stitch"))
+	if width < 90 && spent != "" {
+		far = fmt.Sprintf("%d of %d", it.Done, it.Total)
+	}
+	if it.Total > 0 && it.Done >= it.Total {
+		far = doneSign + " all " + count(it.Total, "stitch")
+	}
+	if width < 90 {
+		room := width - b.bar(width) - len("      100%  ")
+		line := far
+		for _, s := range []string{spent, more} {
+			if next := line + " · " + s; s != "" && cells(next) <= room {
+				line = next
+			}
+		}
+		return line
+	}
+	return strings.TrimRight(fmt.Sprintf("%-26s%-22s%s", far, spent, more), " ")
 }
 
 // when tells how long ago a thing was last worked on.
@@ -106,6 +235,8 @@ func (b *Basket) when(it Item) string {
 		return fmt.Sprintf("%d min ago", int(ago.Minutes()))
 	case ago < 24*time.Hour:
 		return fmt.Sprintf("%d h ago", int(ago.Hours()))
+	case ago < 14*24*time.Hour:
+		return count(int64(ago.Hours()/24), "day") + " ago"
 	}
 	return it.Touched.Format("2 Jan 2006")
 }

@@ -32,6 +32,8 @@
 //	changed.go     a pattern that says something else by now
 //	finished.go    the end
 //	basket.go      the basket, and basket_view.go how it looks
+//	shelving.go    what can be done with the things in it
+//	field.go       a text typed there
 //	notice.go      what has to be read before going on
 //	elsewhere.go   a walk written to another file, while it cannot be saved
 //	breakdown.go   the end after a mistake of our own

@@ -82,6 +82,20 @@ var (
 	keyNextPc = bind("Right", "the next piece or copy", "right", "tab")
 )
 
+// Keys of the basket.
+var (
+	keyFind     = bind("/", "find: type some letters of a name", "/")
+	keyBegin    = bind("n", "begin something: type the name of a pattern's file", "n", "N")
+	keyRename   = bind("r", "give the lit one another name", "r", "R")
+	keyAnew     = bind("m", "make it again: another of the same pattern", "m", "M")
+	keyAside    = bind("s", "set it aside, or back to the work", "s", "S")
+	keyComplete = bind("f", "put it with the finished, or back to the work", "f", "F")
+	keyOut      = bind("x", "take it out of the basket, or put it back", "x", "X")
+	keyUndo     = bind("Backspace", "take the last change of the basket back, one after another", "backspace", "ctrl+h", "delete", "u", "U")
+	keyPart     = bind("Tab, Right", "the next part of the basket: in work, set aside, finished, taken out", "tab", "right")
+	keyPartB    = bind("Left", "the part before", "shift+tab", "left")
+)
+
 // keyGroup is some keys under a heading.
 type keyGroup struct {
 	heading string
@@ -96,6 +110,7 @@ var allKeys = []keyGroup{
 	{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},
 	{"When the file has changed", []key.Binding{keyMove, keyStay}},
 	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
+	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyUndo, keyPart, keyPartB}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
 	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},
 	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyBasket, keyElsewhere, keyRest, keyQuit}},

@@ -169,6 +169,10 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		if w, ok := m.page.(*Walk); ok {
 			w.saved(msg)
 		}
+	case changedMsg:
+		if b, ok := m.page.(*Basket); ok {
+			return b.changed(msg)
+		}
 	case tickMsg:
 		m.page.tick()
 		return second()
@@ -220,8 +224,8 @@ func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
 	if m.sheet != nil {
 		return m.sheetKey(msg)
 	}
-	if w, ok := m.page.(*Walk); ok && m.help == nil && w.typing() {
-		return w.key(msg)
+	if m.typing() {
+		return m.page.key(msg)
 	}
 	if msg.Paste {
 		m.idle("pasted text")
@@ -239,9 +243,15 @@ func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
 	return tea.Sequence(cmds...)
 }
 
+// typing reports whether the page in front takes keys for letters.
+func (m *model) typing() bool {
+	p, ok := m.page.(interface{ typing() bool })
+	return ok && m.help == nil && p.typing()
+}
+
 func (m *model) key(k tea.KeyMsg) tea.Cmd {
-	if w, ok := m.page.(*Walk); ok && m.help == nil && w.typing() && k.String() != "ctrl+c" {
-		return w.key(k) // letters, all of them
+	if m.typing() && k.String() != "ctrl+c" {
+		return m.page.key(k) // letters, all of them
 	}
 	switch {
 	case key.Matches(k, keyQuit):

@@ -56,6 +56,7 @@ func TestASCIIFrames(t *testing.T) {
 		check("the help", (&helpSheet{}).view(newTheme(look), size.width, size.height))
 		b := basketOf(look)
 		b.cfg.Items = append(b.cfg.Items[:1:1], b.cfg.Items[2:]...) // not the one in Japanese
+		b.gather()
 		b.resize(size.width, size.height)
 		check("the basket", b.view())
 	}

@@ -195,9 +195,7 @@ func (j *journal) close(w *store.Writer) error {
 	j.mu.Unlock()
 	// The basket is shown without replaying what is known already. Nothing is
 	// lost where that cannot be kept.
-	state, _ := counter.Replay(counter.NewPlan(provenAgain(p)), log)
-	done, total := state.Stitches()
-	_ = j.shelf.kept().SetProgress(p.ID, store.Progress{Events: uint64(len(log)), Done: done, Total: total})
+	_ = j.shelf.kept().SetProgress(p.ID, progressOf(p, log))
 	return nil
 }
 

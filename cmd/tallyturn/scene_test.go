@@ -17,6 +17,7 @@ var scenes = map[string]struct {
 	shows  []string
 }{
 	"second row": {24, strings.Repeat(" ", 20) + "\r" + strings.Repeat(" ", 7), []string{"stitch 8 of 20", "✓ saved"}},
+	"basket":     {24, strings.Repeat(" ", 20) + "\r" + strings.Repeat(" ", 7) + "b", []string{"1 in progress", "to try"}},
 	"one short":  {24, strings.Repeat(" ", 20) + "19\r", []string{"you count 19", "✓ saved"}},
 	"a hunt":     {24, "sss   19\rh7\r", []string{"Question 2", "✓ saved"}},
 	"keys":       {48, "?", []string{"Esc closes", "leave"}},

@@ -129,7 +129,7 @@ func (s *shelf) inProgress(o origin, size string) (store.Project, error) {
 		return store.Project{}, store.ErrNoProject
 	}
 	for _, p := range all {
-		if o.path != "" && p.Path == o.path && (o.size == "" || p.Size == size) {
+		if p.Shelf != store.TakenOut && o.path != "" && p.Path == o.path && (o.size == "" || p.Size == size) {
 			return kept.Project(p.ID)
 		}
 	}
@@ -147,7 +147,7 @@ func (s *shelf) inProgress(o origin, size string) (store.Project, error) {
 // it was begun, with the text of a pattern.
 func (s *shelf) rewritten(all []store.Project, o origin, size string) (store.Project, error) {
 	for _, p := range all {
-		if o.path == "" || p.Path == "" || exists(p.Path) || o.size != "" && p.Size != size {
+		if p.Shelf == store.TakenOut || o.path == "" || p.Path == "" || exists(p.Path) || o.size != "" && p.Size != size {
 			continue
 		}
 		p, events, err := s.kept().Load(p.ID)
@@ -282,13 +282,11 @@ func (s *shelf) basket() (*tui.Basket, error) {
 	var items []tui.Item
 	own := false
 	for _, p := range all {
-		done, total, err := s.progress(p)
+		it, err := s.item(p)
 		if err != nil {
 			return nil, s.stumble(err)
 		}
-		items = append(items, tui.Item{
-			ID: p.ID, Title: heading(p), Done: done, Total: total, Touched: time.UnixMilli(p.Touched),
-		})
+		items = append(items, it)
 		own = own || p.Path != ""
 	}
 	if !own {
@@ -299,26 +297,8 @@ func (s *shelf) basket() (*tui.Basket, error) {
 		items = append(items, offered...)
 	}
 	return tui.NewBasket(tui.BasketConfig{
-		Items: items, Open: s.open, Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved,
+		Items: items, Open: s.open, Begin: s.beginFile, Change: s.change, Again: s.remake, Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved,
 	}), nil
-}
-
-// progress is how many stitches of a project are done, of how many. It is
-// worked out only if something happened since that was done last.
-func (s *shelf) progress(p store.Project) (done, total int64, err error) {
-	if p.Progress.Events == p.Events && p.Progress.Total > 0 {
-		return p.Progress.Done, p.Progress.Total, nil
-	}
-	kept := s.kept()
-	p, events, err := kept.Load(p.ID)
-	if err != nil {
-		return 0, 0, err
-	}
-	state, _ := counter.Replay(counter.NewPlan(provenAgain(p)), events)
-	done, total = state.Stitches()
-	// It is worked out again where it cannot be kept.
-	_ = kept.SetProgress(p.ID, store.Progress{Events: p.Events, Done: done, Total: total})
-	return done, total, nil
 }
 
 // demosNotBegun are the demos to offer.
@@ -358,6 +338,9 @@ func (s *shelf) open(it tui.Item) (*tui.Walk, error) {
 	if err != nil {
 		return nil, s.stumble(err)
 	}
+	if p, err = s.backToWork(p); err != nil {
+		return nil, s.stumble(err)
+	}
 	if p.Path != "" {
 		// The file may have been mended since. Where it is gone or broken, the
 		// text kept with the walk is as good as ever.
@@ -389,7 +372,7 @@ func title(proof *pattern.Proof, name string) string {
 // heading names a walk on the screen: the pattern, the size where it has
 // several, and what there is to add.
 func heading(p store.Project, notes ...string) string {
-	h := p.Title
+	h := p.Called()
 	if p.Size != "" {
 		h += ", size " + p.Size
 	}

@@ -1,0 +1,122 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"crochet/tallyturn/counter"
+	"crochet/tallyturn/store"
+	"crochet/tallyturn/tui"
+)
+
+// TestBasketIsKept does everything to the things of a basket from its screen
+// and finds it so at the next start.
+func TestBasketIsKept(t *testing.T) {
+	program, data := built(t), t.TempDir()
+	if err := os.WriteFile(filepath.Join(data, "mat.txt"), []byte(mat), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	term := onScreen(t, program, data)
+	term.WaitFor("stitch 1 of 20", "✓ saved")
+	term.Type("   b")
+	term.WaitFor("[Harbour Pennant]", "3 of 135")
+	term.Type("r for the pier\r")
+	term.Type("m")
+	term.WaitFor("[Harbour Pennant for the pier, no. 2]", "In work 2")
+	term.Type("n~/mat.txt\r")
+	term.WaitFor("stitch 1 of 6", "✓ saved")
+	term.Type("      \rb")
+	term.WaitFor("[Mat, size S]", "6 of 18", "In work 3")
+	term.Type("s")
+	term.WaitFor("Aside 1", "is set aside")
+	term.Type("/no. 2")
+	term.WaitFor("find [no. 2]", "[Harbour Pennant for the pier, no. 2]")
+	term.Type("\x1b")
+	term.WaitFor("Harbour Pennant for the pier ", "Enter take up")
+	term.Type("\x1b[Hx") // the first
+	term.WaitFor("Out 1")
+	term.Type("f")
+	term.WaitFor("Finished 1", "nothing in progress")
+	term.Type("\x7f")
+	term.WaitFor("In work 1")
+	term.Type("q")
+	if err := term.WaitEnd(); err != nil {
+		t.Fatal(err)
+	}
+
+	term = onScreen(t, program, data)
+	term.WaitFor("Harbour Pennant for the pier", "In work 1", "Aside 1", "Out 1")
+	term.Type("\t")
+	term.WaitFor("[Mat, size S]")
+	term.Type("\r")
+	term.WaitFor("row 2 of 3", "✓ saved")
+	term.Type("b") // it was taken up, so it is in work
+	term.WaitFor("In work 2")
+	term.Type("q")
+	if err := term.WaitEnd(); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestPartsAreShelves: the screen and the file number the parts alike.
+func TestPartsAreShelves(t *testing.T) {
+	for part, shelf := range map[tui.Part]store.Shelf{
+		tui.InWork: store.InWork, tui.SetAside: store.SetAside, tui.Completed: store.Completed, tui.TakenOut: store.TakenOut,
+	} {
+		if uint8(part) != uint8(shelf) {
+			t.Errorf("part %v is shelf %d", part, shelf)
+		}
+	}
+}
+
+func TestTakenOutIsBegunAnew(t *testing.T) {
+	x := newShelfTest(t)
+	o := x.write("mat.txt", mat)
+	first, _ := x.taken(o)
+	x.work(first, counter.Event{Kind: counter.Tap, N: 1})
+	it, err := x.item(first)
+	if err != nil {
+		t.Fatal(err)
+	}
+	it.Part = tui.TakenOut
+	if _, err := x.change(it); err != nil {
+		t.Fatal(err)
+	}
+	if again, _ := x.taken(o); again.ID == first.ID {
+		t.Error("what was taken out of the basket is taken up by its file")
+	}
+}
+
+func TestMakingAgain(t *testing.T) {
+	x := newShelfTest(t)
+	first, _ := x.taken(x.write("mat.txt", mat))
+	x.work(first,
+		counter.Event{Kind: counter.Note, Text: "loosely"},
+		counter.Event{Kind: counter.Rewrite, Text: mended})
+	it, err := x.item(first)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for range 3 {
+		if it, err = x.remake(it); err != nil {
+			t.Fatal(err)
+		}
+		names = append(names, it.Name)
+	}
+	if want := []string{"Mat, no. 2", "Mat, no. 3", "Mat, no. 4"}; !slices.Equal(names, want) {
+		t.Errorf("made again it is called %q, want %q", names, want)
+	}
+	p, events, err := x.store.Load(it.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Text != mended || p.Size != first.Size || p.Path != first.Path {
+		t.Errorf("another pattern is made again: %q", p.Text)
+	}
+	if len(events) != 1 || events[0].Kind != counter.Note || events[0].Text != "loosely" {
+		t.Errorf("the notes did not come along: %+v", events)
+	}
+}
