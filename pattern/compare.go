@@ -24,6 +24,12 @@ func checkable(t *Total) bool {
 	return false
 }
 
+// isCompound reports whether a stitch is a cluster of several, or one that the
+// pattern defines.
+func isCompound(id stitch.ID) bool {
+	return stitch.Of(id).Kind == stitch.Compound || id == stitch.Special
+}
+
 // otherAgrees reports whether a total in the author's own units ("8 bunches")
 // is the number of groups, spaces or clusters that the row has.
 func (w *pieceWork) otherAgrees(rw *rowWork, total *Total) bool {
@@ -34,7 +40,7 @@ func (w *pieceWork) otherAgrees(rw *rowWork, total *Total) bool {
 	n := total.Parts[0].N.At(w.pr.size)
 	clusters := int64(0)
 	for id, v := range t.byID {
-		if stitch.Of(id).Kind == stitch.Compound || id == stitch.Special {
+		if isCompound(id) {
 			clusters += v
 		}
 	}
@@ -48,6 +54,7 @@ type tally struct {
 	bySize                                         map[int64]int64
 	byName                                         map[string]int64
 	groups                                         int64
+	outside                                        int64 // stitches that are part of no group
 }
 
 func tallyOf(f *fabric) tally {
@@ -70,6 +77,9 @@ func tallyOf(f *fabric) tally {
 			t.byID[r.stitch] += r.n
 			if r.turn {
 				t.turns += r.n
+			}
+			if !r.in {
+				t.outside += r.n
 			}
 			if r.name != "" && !r.in {
 				t.byName[r.name] += r.n
@@ -205,7 +215,7 @@ func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 		}
 		compounds := int64(0)
 		for id, v := range t.byID {
-			if stitch.Of(id).Kind == stitch.Compound || id == stitch.Special {
+			if isCompound(id) {
 				compounds += v
 			}
 		}
@@ -255,13 +265,7 @@ func (w *pieceWork) compareSum(rw *rowWork, t tally, parts []TotalPart) comparis
 	}
 	if other {
 		// "(4 shells, 5 sc)": the stitches outside the shells
-		outside := int64(0)
-		for i := range rw.out.runs {
-			if r := &rw.out.runs[i]; r.counts() && !r.in {
-				outside += r.n
-			}
-		}
-		if sum == outside {
+		if sum == t.outside {
 			return comparison{agrees: true, made: -1}
 		}
 	}

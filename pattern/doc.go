@@ -18,4 +18,5 @@
 //	mend*.go    which small change would set a row right
 //	spread.go   where increases lie that are to be spread evenly
 //	implied*.go what follows from the proof: work, multiples, positions
+//	rework.go   the same pieces with other numbers in them
 package pattern

@@ -91,6 +91,8 @@ type trial struct {
 
 	readings map[*Row]options // how the rows are read, where that is settled
 	carry    *carrying        // what the piece is worked on with, beside that
+
+	watch func(label *Row, number int, o outcome, ok bool) // told of each row
 }
 
 // settled reports whether rows are to be read as they were before.
@@ -128,6 +130,9 @@ func (t *trial) note(label *Row, number int, o outcome, chosen options) {
 	t.rows = append(t.rows, r)
 	if t.settled() {
 		t.done = !r.clean || o.rw.idle || t.carry == nil && o.rw.passed > 0
+		if t.watch != nil {
+			t.watch(label, number, o, !t.done)
+		}
 		return
 	}
 	t.done = !r.clean && !t.base && len(t.rows) == 1 || len(t.rows) > mendAhead

@@ -42,6 +42,7 @@ tallyturn alone shows the basket of things in progress.`,
 	k.flags(root)
 	root.AddCommand(
 		newCheck(w),
+		newFit(w),
 		newSay(w),
 		newDemo(w),
 		newBasket(w),

@@ -1,0 +1,321 @@
+package fit
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"crochet/tallyturn/pattern"
+	"crochet/tallyturn/pattern/gauge"
+)
+
+// Result is a pattern in another size.
+type Result struct {
+	Text  string         // the pattern as written anew
+	Proof *pattern.Proof // the proof of Text
+	Piece string         // the piece that was fitted, as it is named in a sentence
+
+	Across, Up Measure
+	Moved      []Move   // numbers that changed by rule and are worth a word
+	Kept       []string // what was left as it was, and why
+	Look       []string // what only the author can set right
+}
+
+// Measure is one measure of the fitted piece. What nobody asked for, or cannot
+// be told without a gauge, is 0.
+type Measure struct {
+	WasStitches, Stitches float64 // across: stitches of the widest row; up: rows
+	WasMM, MM             float64
+	WishMM                float64
+	WishN                 int64 // stitches or rows, where those were asked for
+	Asked                 bool
+	Unit                  gauge.Unit
+}
+
+// Off is how far the piece comes out from the wish: in mm or, where there is no
+// gauge to tell, 0.
+func (m Measure) Off() float64 {
+	switch {
+	case m.WishMM > 0:
+		return m.MM - m.WishMM
+	case m.WishN > 0 && m.Stitches > 0:
+		return m.MM / m.Stitches * (m.Stitches - float64(m.WishN))
+	}
+	return 0
+}
+
+// Move is a number that changed.
+type Move struct {
+	What     string // "base chain", "Second Point on Row 3 of Strip"
+	Was, Now string
+}
+
+// NotWithinReach is the error for a wish that no size of the pattern comes
+// near to.
+type NotWithinReach struct {
+	Wish    string   // "22 cm"
+	Rows    []string // those that stand in the way
+	Nearest []string // the sizes that do work, smaller and larger
+}
+
+func (e *NotWithinReach) Error() string { return "no size near " + e.Wish + " works" }
+
+// fitter is one fitting.
+type fitter struct {
+	proof   *pattern.Proof
+	work    *pattern.Rework
+	tape    tape
+	wish    Wish
+	main    int // the piece
+	base    base
+	kept    map[int]*pattern.Reworked // pieces as they are in the new size
+	changes pattern.Changes
+	res     *Result
+}
+
+// To fits a proven pattern to a wish. The gauge may be empty where the wish is
+// for stitches or rows. Its errors are one line each, or a *NotWithinReach.
+func To(proof *pattern.Proof, g gauge.Gauge, w Wish) (*Result, error) {
+	f, err := begin(proof, g, w)
+	if err != nil {
+		return nil, err
+	}
+	perches := f.perches()
+	if err := f.width(); err != nil {
+		return nil, err
+	}
+	if f.kept[f.main] != nil {
+		if err := f.place(perches); err != nil {
+			return nil, err
+		}
+	}
+	f.others()
+	f.prose()
+	return f.finish()
+}
+
+// others names the pieces that were left as they are.
+func (f *fitter) others() {
+	for i, p := range f.proof.Pieces {
+		if i == f.main || f.kept[i] != nil {
+			continue
+		}
+		why := "it does not begin on a chain that its width follows from"
+		if b, ok := baseOf(p.Piece, 0); ok {
+			why = fmt.Sprintf("it begins on a %s of its own, %d", b.name, b.n)
+			if f.proof.Pieces[i].Piece.Name != "" && f.widens(i, b) {
+				why += "; --piece fits it"
+			}
+		}
+		f.res.Kept = append(f.res.Kept, fmt.Sprintf("%s: %s", pieceName(p), why))
+	}
+}
+
+// begin checks what can be checked before anything is worked.
+func begin(proof *pattern.Proof, g gauge.Gauge, w Wish) (*fitter, error) {
+	if err := w.check(); err != nil {
+		return nil, err
+	}
+	if n := proof.Errors(); n > 0 {
+		return nil, fmt.Errorf("its numbers are not right as they are (%s); set them right first", countOf(n, "error"))
+	}
+	if len(proof.Pattern.Sizes) > 1 {
+		return nil, errors.New("it is written in several sizes already; a pattern in one size is needed")
+	}
+	f := &fitter{proof: proof, work: proof.Rework(), tape: tape{g, proof.Terms}, wish: w, changes: make(pattern.Changes), kept: make(map[int]*pattern.Reworked), res: &Result{}}
+	return f, f.choose()
+}
+
+func countOf(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	if strings.HasSuffix(what, "ch") {
+		return fmt.Sprintf("%d %ses", n, what)
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// choose finds the piece to fit: the one named, or the first that is begun on
+// a number and stands by itself.
+func (f *fitter) choose() error {
+	size := 0
+	f.main = -1
+	why := errors.New("none of its pieces begins on a chain that its width follows from; a circle grows by its rounds")
+	for i, p := range f.proof.Pieces {
+		if f.wish.Piece != "" && !sameName(f.wish.Piece, p.Piece.Name) {
+			continue
+		}
+		b, ok := baseOf(p.Piece, size)
+		if !ok {
+			if f.wish.Piece != "" {
+				return fmt.Errorf("%s does not begin on a chain that its width follows from", pieceName(p))
+			}
+			continue
+		}
+		out := f.work.Try(i, nil)
+		if out.Stop != nil {
+			why = fmt.Errorf("%s of %s cannot be worked out, so nobody can tell what it comes to in another size", out.Stop.Label, pieceName(p))
+			if f.wish.Piece != "" {
+				return why
+			}
+			continue
+		}
+		if !f.widens(i, b) {
+			if f.wish.Piece != "" {
+				return fmt.Errorf("%s begins in a ring of chain, and its width does not follow from it", pieceName(p))
+			}
+			continue
+		}
+		f.main, f.base = i, b
+		break
+	}
+	if f.main < 0 {
+		if f.wish.Piece != "" {
+			return fmt.Errorf("there is no piece called %q", f.wish.Piece)
+		}
+		return why
+	}
+	f.res.Piece = pieceName(f.proof.Pieces[f.main])
+	return f.tape.needs(f.wish, f.proof.Pieces[f.main])
+}
+
+// widens reports whether the first row of a piece becomes wider with its base.
+func (f *fitter) widens(i int, b base) bool {
+	was := f.proof.Pieces[i]
+	if len(was.Rows) == 0 {
+		return false
+	}
+	now := f.work.Try(i, pattern.Changes{b.span: b.n + 1})
+	return now.Stop == was.Piece.Rows[0] || len(now.Proof.Rows) > 0 && now.Proof.Rows[0].Made != was.Rows[0].Made
+}
+
+// width finds the base for the wish across.
+func (f *fitter) width() error {
+	p := f.proof.Pieces[f.main]
+	m := &f.res.Across
+	m.WasStitches, m.WasMM = stitchesWide(p), f.tape.across(p)
+	m.Stitches, m.MM = m.WasStitches, m.WasMM
+	target, byTape := f.wish.across()
+	if !byTape && f.wish.Stitches == 0 {
+		return nil
+	}
+	m.Asked, m.Unit = true, f.tape.gauge.Unit
+	measure := stitchesWide
+	if byTape {
+		if f.wish.Wide > 0 && round(p) {
+			target *= 2 // a tube lies double
+		}
+		if n := f.tape.gauge.Stitches.In(target); n < least {
+			return fmt.Errorf("%s is less than two %s at this gauge", f.tape.gauge.Unit.Tell(target), f.unitName())
+		} else if n > most {
+			return fmt.Errorf("%s comes to %.0f %s, more than the %d that are worked out", f.tape.gauge.Unit.Tell(target), n, f.unitName(), int64(most))
+		}
+		m.WishMM = target
+		measure = f.tape.across
+	} else {
+		m.WishN = f.wish.Stitches
+		target = float64(m.WishN)
+	}
+	s := &solver{work: f.work, piece: f.main, spent: f.work.Rows(), stood: make(map[*pattern.Row]int)}
+	best := s.nearest(f.base, target, measure)
+	reach := float64(reachLeast)
+	if byTape {
+		reach = f.tape.gauge.Stitches.Length(reachLeast)
+	}
+	if best == nil || best.off(target) > max(reach, reachShare*target) {
+		return f.outOfReach(s, best, target, byTape)
+	}
+	f.changes = f.changes.With(best.changes)
+	f.keep(f.main, best.out)
+	f.res.Moved = append(f.res.Moved, Move{What: f.base.name, Was: fmt.Sprint(f.base.n), Now: fmt.Sprint(best.n)})
+	m.Stitches, m.MM = stitchesWide(best.out.Proof), f.tape.across(best.out.Proof)
+	f.changes = f.changes.With(best.out.Totals)
+	return nil
+}
+
+func (f *fitter) unitName() string {
+	if f.tape.gauge.Kind == gauge.ByStitch {
+		return "stitches"
+	}
+	return f.tape.gauge.Named
+}
+
+// finish writes the pattern anew and proves it.
+func (f *fitter) finish() (*Result, error) {
+	f.res.Text = f.proof.Pattern.Source.Write(f.changes)
+	f.res.Proof = pattern.Read(f.res.Text).Prove(pattern.Options{Terms: f.proof.Terms})
+	if err := same(f.proof, f.res.Proof); err != nil {
+		return nil, err
+	}
+	return f.res, nil
+}
+
+// keep settles a piece in the new size.
+func (f *fitter) keep(i int, as *pattern.Reworked) {
+	f.kept[i] = as
+	f.work.Keep(i, as)
+}
+
+// same holds a proof against the one that it was made from: every row must
+// come out as well as it did.
+func same(was, now *pattern.Proof) error {
+	if n := now.Errors(); n > 0 {
+		for _, x := range now.Findings {
+			if x.Severity == pattern.Error {
+				line, _ := now.Pattern.Source.Position(x.Span.Start)
+				return fmt.Errorf("the new size does not prove: line %d, %s", line, x.Message)
+			}
+		}
+	}
+	if a, b := troubles(was), troubles(now); b > a {
+		return fmt.Errorf("the new size does not prove: %s where there were %d", countOf(b, "warning"), a)
+	}
+	if len(was.Pieces) != len(now.Pieces) {
+		return errors.New("the new size does not read back as it was meant")
+	}
+	for i, p := range was.Pieces {
+		a, b := labels(p), labels(now.Pieces[i])
+		if len(a) != len(b) {
+			return errors.New("the new size does not read back as it was meant")
+		}
+		for k := range a {
+			if a[k].status != b[k].status {
+				return fmt.Errorf("the new size does not prove: %s of %s is no longer %s", b[k].label, pieceName(p), a[k].status)
+			}
+		}
+	}
+	return nil
+}
+
+// labelled is how the rows under a label came out: the worst of them.
+type labelled struct {
+	label  string
+	line   int
+	status pattern.Status
+}
+
+func labels(p *pattern.PieceProof) []labelled {
+	var out []labelled
+	for _, r := range p.Rows {
+		if n := len(out); n > 0 && out[n-1].label == r.Label && out[n-1].line == r.Line {
+			out[n-1].status = max(out[n-1].status, r.Status)
+			continue
+		}
+		out = append(out, labelled{r.Label, r.Line, r.Status})
+	}
+	return out
+}
+
+func troubles(p *pattern.Proof) int {
+	n := 0
+	for _, f := range p.Findings {
+		if f.Severity == pattern.Warning {
+			n++
+		}
+	}
+	return n
+}
+
+// sameName reports whether two names are one, whatever their case.
+func sameName(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }

@@ -1,0 +1,82 @@
+package fit
+
+import (
+	"math"
+
+	"crochet/tallyturn/pattern"
+)
+
+// Bounds on the search for a base: how many are tried, and how far from the
+// measure one may lie and still be called within reach.
+const (
+	tries      = 400
+	reachShare = 0.25
+	reachLeast = 12 // stitches, or a repeat of the commonest kinds
+)
+
+// found is a base on which every row comes out.
+type found struct {
+	n       int64
+	changes pattern.Changes
+	out     *pattern.Reworked
+	measure float64
+}
+
+func (f *found) off(target float64) float64 { return math.Abs(f.measure - target) }
+
+// nearest finds the base whose piece comes nearest to a measure. A larger base
+// makes a larger piece, so the search goes outward from where the measure
+// should lie until nothing nearer can come. Of two equally near the larger is
+// taken. It is nil where nothing works, which the base as written always does.
+func (s *solver) nearest(b base, target float64, measure func(*pattern.PieceProof) float64) *found {
+	m0 := measure(s.work.Try(s.piece, nil).Proof)
+	slope := m0 / float64(b.n)
+	if slope <= 0 {
+		return nil
+	}
+	guess := max(1, b.n+int64(math.Round((target-m0)/slope)))
+	var best *found
+	try := func(n int64) {
+		if n < 1 || n > 2*most {
+			return
+		}
+		out, ch := s.solve(pattern.Changes{b.span: n})
+		if out == nil {
+			return
+		}
+		f := &found{n: n, changes: ch, out: out, measure: measure(out.Proof)}
+		if n != b.n {
+			if sl := (f.measure - m0) / float64(n-b.n); sl > 0 {
+				slope = sl
+			}
+		}
+		s.works = append(s.works, f)
+		if best == nil || f.off(target) < best.off(target) || f.off(target) == best.off(target) && f.n > best.n {
+			best = f
+		}
+	}
+	done := make(map[int64]bool)
+	for round := 0; round < 4; round++ {
+		was := guess
+		for d := int64(0); d <= tries/2 && !s.tired(); d++ {
+			// nothing further out can be nearer
+			if best != nil && float64(d-1)*slope > best.off(target)+math.Abs(float64(guess-best.n)*slope-(target-best.measure)) {
+				break
+			}
+			for _, n := range []int64{guess + d, guess - d} {
+				if !done[n] {
+					done[n] = true
+					try(n)
+				}
+			}
+		}
+		if best == nil {
+			break
+		}
+		guess = max(1, best.n+int64(math.Round((target-best.measure)/slope)))
+		if guess == was {
+			break
+		}
+	}
+	return best
+}
