@@ -94,6 +94,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	r.readSpecials()
 	r.readRows()
 	r.pat.conv = r.conv
+	r.pat.aliases = r.aliases
 	return r.pat
 }
 

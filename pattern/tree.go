@@ -16,7 +16,8 @@ type Pattern struct {
 
 	evidence stitch.Terms // what the words show, where the text does not say
 	conv     conventions
-	findings []Finding // what reading alone had to say
+	aliases  map[string]string // letters that stand for stitches
+	findings []Finding         // what reading alone had to say
 }
 
 // HeaderKind says what a line outside the rows is about.

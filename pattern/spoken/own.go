@@ -1,6 +1,7 @@
 package spoken
 
 import (
+	"html"
 	"strconv"
 	"strings"
 	"unicode"
@@ -20,6 +21,7 @@ type own struct {
 
 	bits []bit
 	out  []string
+	last stitch.ID // the stitch named last
 }
 
 // bit is a word, a number or a sign of a text.
@@ -78,11 +80,22 @@ func cut(text string) []bit {
 
 // say puts a text into words.
 func (o *own) say(text string) string {
-	o.bits, o.out = cut(text), nil
+	o.bits, o.out, o.last = cut(html.UnescapeString(text)), nil, stitch.None
 	for i := 0; i < len(o.bits); {
 		i += o.one(i)
 	}
+	if len(o.out) > 0 && !o.prose {
+		o.out[0] = small1(o.out[0])
+	}
 	return assemble(articles(o.out))
+}
+
+// small1 is a word without the capital that begins a sentence.
+func small1(w string) string {
+	if len(w) > 1 && 'A' <= w[0] && w[0] <= 'Z' && 'a' <= w[1] && w[1] <= 'z' {
+		return strings.ToLower(w[:1]) + w[1:]
+	}
+	return w
 }
 
 func (o *own) at(i int) bit {
@@ -132,8 +145,8 @@ var fractions = map[string]string{"\u00bd": "a half", "\u00bc": "a quarter", "\u
 // "x" for times, the numbers of the other sizes.
 func (o *own) number(i int) int {
 	v, bits, ok := o.numberAt(i)
-	if !ok {
-		o.put(digits(o.at(i).text))
+	if prev := o.at(i - 1); !ok || o.at(i).glued && prev.kind == bitWord && prev.text == strings.ToUpper(prev.text) && prev.low != "r" && prev.low != "ch" && len(o.at(i).text) > 2 {
+		o.put(digits(o.at(i).text)) // "F963", or too long a number
 		return 1
 	}
 	next := o.at(i + bits)
@@ -186,8 +199,8 @@ func (o *own) number(i int) int {
 		o.put(plural(v, "inch", "inches"))
 		return bits + 1
 	}
-	if (next.text == "-" || next.text == "\u2013") && o.at(i+bits+1).kind == bitNumber {
-		o.put("to")
+	if to, _, ok := o.numberAt(i + bits + 1); ok && (next.text == "-" || next.text == "\u2013") {
+		o.put(map[bool]string{true: "to", false: "dash"}[to > v])
 		return bits + 1
 	}
 	return bits
@@ -262,31 +275,66 @@ func (o *own) inches(i int) bool {
 var plainWords = map[string]bool{"double": true, "doubles": true, "single": true, "singles": true, "plain": true, "slip": true, "slips": true, "spike": true, "sl": true, "pop": true,
 	"triple": true, "treble": false, "cl": false, "ps": true, "pf": true, "ss": false, "pc": true, "bo": true, "bob": true, "mb": false, "pcs": true, "tc": true}
 
-// stitchAt finds the longest name of a stitch at bit i.
+// stitchAt finds the longest name of a stitch at bit i. A name that the terms
+// of the pattern do not have is looked for in the other ones.
 func (o *own) stitchAt(i int) (id stitch.ID, bits int) {
-	lex := stitch.LexiconFor(o.from)
+	if id, bits = o.stitchIn(o.from, i); bits == 0 {
+		if id, bits = o.stitchIn(other(o.from), i); bits != 1 || plainWords[o.at(i).low] || len(o.at(i).low) < 3 {
+			return stitch.None, 0
+		}
+	}
+	return id, bits
+}
+
+func other(t stitch.Terms) stitch.Terms {
+	if t == stitch.UK {
+		return stitch.US
+	}
+	return stitch.UK
+}
+
+func (o *own) stitchIn(t stitch.Terms, i int) (id stitch.ID, bits int) {
+	lex := stitch.LexiconFor(t)
 	name := ""
-	for k := 0; k < 6; k++ {
+	for k := 0; k < 9; k++ {
 		b := o.at(i + k)
-		if b.kind != bitWord && !(b.text == "-" && b.glued) || b.kind == bitWord && k > 0 && b.glued && o.at(i+k-1).kind != bitSign {
-			break
-		}
-		if b.kind != bitWord {
+		switch {
+		case b.kind == bitWord && (k == 0 || !b.glued || o.at(i+k-1).kind == bitSign):
+		case (b.text == "-" || b.text == "." && k > 0 && len(o.at(i+k-1).text) <= 2) && b.glued:
 			continue
+		default:
+			return id, bits
 		}
-		if k > 0 {
+		if name != "" {
 			name += " "
 		}
 		name += b.low
 		found, more := lex.Find(name)
 		if found != stitch.None && found != stitch.Special && !(o.prose && plainWords[name]) {
 			id, bits = found, k+1
+			if len(name) > 1 && strings.Contains(name, " ") && o.at(i+k+1).text == "." && o.at(i+k+1).glued && o.at(i+k+2).kind == bitWord && o.at(i+k+2).text == o.at(i+k+2).low {
+				bits++ // "s. c. in"
+			}
 		}
 		if !more {
 			break
 		}
 	}
 	return id, bits
+}
+
+// twice passes over a bracket that has the same stitch again in the other
+// terms: "2sc (2dc)". It gives how many bits that is.
+func (o *own) twice(i int) int {
+	k := i + 1
+	if o.at(k).kind == bitNumber {
+		k++
+	}
+	id, n := o.stitchIn(other(o.from), k)
+	if k += n; n > 0 && id == o.last && (o.at(k).text == ")" || o.at(k).text == "]") {
+		return k + 1 - i
+	}
+	return 0
 }
 
 // word says a word, an abbreviation or the name of a stitch.
@@ -315,6 +363,7 @@ func (o *own) word(i int) int {
 		return n
 	}
 	if id, n := o.stitchAt(i); n > 0 {
+		o.last = id
 		if k := o.together(i+n, id); k > 0 {
 			return n + k
 		}
@@ -355,9 +404,19 @@ func (o *own) word(i int) int {
 		o.put(strings.Fields(said)...)
 		return n
 	}
-	o.put(b.text)
+	switch {
+	case (b.low == "row" || b.low == "rows" || b.low == "round" || b.low == "rounds") && o.at(i+1).kind == bitNumber:
+		o.put(b.low)
+	case len(b.text) == 1 && 'A' <= b.text[0] && b.text[0] <= 'Z' && len(o.out) > 0 && takesColour[strings.ToLower(o.out[len(o.out)-1])] && (b.text != "A" && b.text != "I" || o.at(i+1).kind == bitSign):
+		o.put(map[bool]string{true: "colour", false: "color"}[o.to == stitch.UK], b.text)
+	default:
+		o.put(b.text)
+	}
 	return 1
 }
+
+// takesColour are words before a letter that stands for a colour.
+var takesColour = map[string]bool{"with": true, "to": true, "in": true, "using": true, "and": true, "from": true, "of": true}
 
 // plainAbbreviation are abbreviations that are words of every day as well.
 var plainAbbreviation = map[string]bool{"dec": true, "col": true, "inc": true, "pat": true, "sm": true, "sh": true, "bet": true, "til": true}
@@ -453,6 +512,11 @@ func (o *own) sign(i int, b bit) int {
 		o.put(f)
 		return 1
 	}
+	if b.text == "(" || b.text == "[" {
+		if n := o.twice(i); n > 0 {
+			return n
+		}
+	}
 	switch b.text {
 	case ",", ";", ":", ".", "!", "?":
 		o.put(b.text)
@@ -480,23 +544,48 @@ func (o *own) sign(i int, b bit) int {
 	return 1
 }
 
-var determined = map[string]bool{"in": true, "into": true, "to": true, "of": true, "from": true, "on": true, "onto": true, "over": true, "under": true, "around": true, "round": true, "through": true,
-	"skip": true, "miss": true, "between": true, "at": true, "across": true, "with": true, "last": false, "behind": true, "along": true, "and": false, "working": true, "leaving": true}
+// before "the": the words after which print leaves the article out.
+var leadsTo = map[string]bool{"in": true, "into": true, "to": true, "of": true, "from": true, "on": true, "onto": true, "over": true, "under": true, "around": true, "round": true, "through": true,
+	"skip": true, "miss": true, "between": true, "at": true, "across": true, "with": true, "behind": true, "along": true, "working": true, "leaving": true, "leave": true, "after": true, "before": true, "until": true}
 
 var wantsThe = map[string]bool{"next": true, "last": true, "same": true, "top": true, "hook": true, "ring": true, "beginning": true, "back": true, "front": true, "end": true, "remaining": true, "previous": true,
-	"following": true, "centre": true, "center": true, "middle": true, "turning": true, "first": true, "second": true, "third": true, "fourth": true, "fifth": true, "sixth": true, "seventh": true, "eighth": true, "ninth": true, "tenth": true, "right": true, "wrong": true}
+	"following": true, "centre": true, "center": true, "middle": true, "turning": true, "corner": true}
+
+func isOrdinal(w string) bool { return ordinals[w[strings.LastIndexAny(w, " -")+1:]] }
+
+var ordinals = func() map[string]bool {
+	m := make(map[string]bool)
+	for n := range int64(100) {
+		m[ordinal(n, false)] = true
+	}
+	return m
+}()
 
 // articles puts in the articles that print leaves out: "in next stitch" is
 // said "in the next stitch".
 func articles(words []string) []string {
 	out := make([]string, 0, len(words)+8)
 	for i, w := range words {
-		if i > 0 && wantsThe[strings.ToLower(w)] && determined[strings.ToLower(words[i-1])] {
-			switch {
-			case (w == "front" || w == "back") && i+1 < len(words) && words[i+1] == "post":
-			default:
+		low, before, after := strings.ToLower(w), "", ""
+		if i > 0 {
+			before = strings.ToLower(words[i-1])
+		}
+		if i+1 < len(words) {
+			after = strings.ToLower(words[i+1])
+		}
+		switch {
+		case (low == "right" || low == "wrong") && after == "side":
+			if leadsTo[before] || before == "and" || before == "," {
 				out = append(out, "the")
 			}
+		case (low == "front" || low == "back") && after == "post" || low == "top" && before == "on":
+		case (low == "yarn" || low == "new") && (before == "join" || before == "attach" || before == "rejoin"):
+			out = append(out, "the")
+		case before == "with" && low == "slip" && after == "stitch":
+			out = append(out, "a")
+		case after == "week" || after == "week's" || after == "time" || after == "year":
+		case leadsTo[before] && (wantsThe[low] || isOrdinal(low)) && !(low == "second" && before == "a"):
+			out = append(out, "the")
 		}
 		out = append(out, w)
 	}

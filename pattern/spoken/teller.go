@@ -13,10 +13,12 @@ type teller struct {
 	opts     Options
 	from, to stitch.Terms
 	size     int
+	keeping  *pattern.Keeping
+	said     map[*pattern.Row]saidRow // the rows said so far
 }
 
 func newTeller(proof *pattern.Proof, o Options) *teller {
-	t := &teller{proof: proof, opts: o, from: proof.Terms, to: o.Terms}
+	t := &teller{proof: proof, opts: o, from: proof.Terms, to: o.Terms, keeping: proof.Pattern.Keeping(), said: make(map[*pattern.Row]saidRow)}
 	if t.to == stitch.Unknown {
 		t.to = t.from
 	}
@@ -38,6 +40,12 @@ func (t *teller) own(text string) string {
 func (t *teller) prose(text string) string {
 	o := own{from: t.from, to: t.to, size: t.size, sizes: len(t.proof.Pattern.Sizes), prose: true}
 	return sentence(capitals(o.say(text)))
+}
+
+// title says a name as it is written but for what is not spoken.
+func (t *teller) title(name string) string {
+	o := own{from: t.from, to: t.to, prose: true}
+	return o.say(name)
 }
 
 func (t *teller) number(n int64) string { return cardinal(n, t.to == stitch.UK) }
@@ -73,90 +81,4 @@ func (t *teller) paragraphs(lines []pattern.Header) []Line {
 		out = append(out, Line{First: -1, Last: -1, Text: t.prose(text)})
 	}
 	return out
-}
-
-// piece says a piece row by row.
-func (t *teller) piece(i int, pc *pattern.PieceProof) Part {
-	p := Part{Piece: i, Title: pc.Piece.Name}
-	for k, r := range pc.Rows {
-		if n := r.Count(); t.opts.EveryRow && n > 1 && n <= MostRowsInFull {
-			for j := range n {
-				one := *r
-				one.First, one.Last, one.Index = r.First+j, r.First+j, r.Index+j
-				p.Lines = append(p.Lines, t.line(i, pc, k, &one, j == n-1))
-			}
-			continue
-		}
-		p.Lines = append(p.Lines, t.line(i, pc, k, r, true))
-	}
-	return p
-}
-
-// line says a row with the notes that stand by it, or behind the last of
-// several alike.
-func (t *teller) line(piece int, pc *pattern.PieceProof, k int, r *pattern.RowProof, last bool) Line {
-	text := t.row(r)
-	if last {
-		for _, n := range t.notesAfter(pc, k) {
-			text += " " + t.prose(n)
-		}
-	}
-	for _, n := range t.opts.Notes {
-		if n.Piece == piece && r.Index <= n.Row && n.Row < r.Index+r.Count() {
-			text += " " + t.prose(n.Text)
-		}
-	}
-	return Line{First: r.Index, Last: r.Index + r.Count() - 1, Label: r.Label, Text: strings.TrimSpace(text)}
-}
-
-// notesAfter are the author's lines that stand between a row and the next.
-func (t *teller) notesAfter(pc *pattern.PieceProof, k int) []string {
-	var out []string
-	for _, h := range pc.Piece.Notes {
-		line, _ := t.proof.Pattern.Source.Position(h.Span.Start)
-		after := 0
-		for i, r := range pc.Rows {
-			if r.Line < line {
-				after = i
-			}
-		}
-		if after == k {
-			out = append(out, h.Text)
-		}
-	}
-	return out
-}
-
-// row says one row, or several alike.
-func (t *teller) row(r *pattern.RowProof) string {
-	var words strings.Builder
-	for _, w := range t.proof.Words(r) {
-		words.WriteString(w.Text)
-	}
-	return strings.TrimSpace(sentence(t.label(r)) + " " + sentence(capitals(t.own(words.String()))) + " " + t.total(r))
-}
-
-// label says which rows these are.
-func (t *teller) label(r *pattern.RowProof) string {
-	one, many := "row ", "rows "
-	if r.Kind == pattern.Round {
-		one, many = "round ", "rounds "
-	}
-	if r.Count() == 1 {
-		return one + t.number(int64(r.First))
-	}
-	to := " through "
-	if t.to == stitch.UK || r.Count() == 2 {
-		to = map[bool]string{true: " and ", false: " to "}[r.Count() == 2]
-	}
-	return many + t.number(int64(r.First)) + to + t.number(int64(r.Last))
-}
-
-// total says what the row comes to.
-func (t *teller) total(r *pattern.RowProof) string {
-	n, ok := r.Expect()
-	if !ok || n <= 0 {
-		return ""
-	}
-	return "That gives you " + t.number(n) + plural(n, " stitch.", " stitches.")
 }

@@ -1,0 +1,155 @@
+package spoken
+
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern"
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// place says where a step goes, with its preposition: "in each of the next
+// three stitches". It is false for places that only the author's words tell.
+func (x *rowTeller) place(s *pattern.Step) (string, bool) {
+	t := &s.Target
+	if t.Within != nil || t.Row != nil {
+		return "", false
+	}
+	one, many, ok := x.noun(s, t.Of)
+	if !ok {
+		return "", false
+	}
+	in := "in "
+	switch {
+	case stitch.Of(s.Stitch).Kind == stitch.Post && s.Defined() == nil:
+		in = "around "
+	case len(t.Of) == 1 && (t.Of[0].Kind == pattern.Space || t.Of[0].Kind == pattern.ChainStitch):
+		in = "into "
+	}
+	bound, ok := x.bound(t.Bound)
+	if !ok {
+		return "", false
+	}
+	n := x.at(t.N)
+	switch t.Which {
+	case pattern.Next:
+		switch {
+		case t.NextUnsaid() && n > 1 || t.Bound.Kind != pattern.NoBound:
+			return "", false
+		case t.NextUnsaid():
+			return in + "the " + one, true
+		case n > 1:
+			return in + "each of the next " + x.number(n) + " " + many, true
+		}
+		return in + "the next " + one, true
+	case pattern.Each:
+		if n > 0 {
+			return "", false
+		}
+		return in + "each " + strings.ReplaceAll(one, " and ", " and "+in+"each ") + bound, true
+	case pattern.First, pattern.Last:
+		word := map[pattern.Which]string{pattern.First: "first ", pattern.Last: "last "}[t.Which]
+		if n > 1 {
+			return in + "each of the " + word + x.number(n) + " " + many, t.Bound.Kind == pattern.NoBound
+		}
+		return in + "the " + word + one, t.Bound.Kind == pattern.NoBound
+	case pattern.Nth:
+		return in + "the " + ordinal(n, x.to == stitch.UK) + " " + one, n > 0 && t.Bound.Kind == pattern.NoBound
+	case pattern.Same:
+		return in + "the same " + one, t.Bound.Kind == pattern.NoBound
+	case pattern.FromHook:
+		return "into the " + ordinal(n, x.to == stitch.UK) + " chain from the hook", true
+	case pattern.InRing:
+		if strings.Contains(strings.ToLower(x.source(s)), "magic") {
+			return "into a magic ring", true
+		}
+		return "into the ring", true
+	case pattern.TurnTop:
+		return "in the top of the turning chain", len(t.Of) == 0
+	}
+	return "", false
+}
+
+// noun names the places meant, as one and as several.
+func (x *rowTeller) noun(s *pattern.Step, of []pattern.Filter) (one, many string, ok bool) {
+	if len(of) == 0 {
+		return "stitch", "stitches", true
+	}
+	for i, f := range of {
+		a, b := "", ""
+		switch f.Kind {
+		case pattern.AnyStitch:
+			a = "stitch"
+		case pattern.OneStitch:
+			a, b = f.Stitch.Words(x.to), f.Stitch.Plural(x.to)
+		case pattern.ChainStitch:
+			a = "chain"
+		case pattern.Space:
+			if a = "chain space"; f.Size > 0 {
+				a = "chain-" + x.number(f.Size) + " space"
+			}
+			if x.sayLoop(s) {
+				a = strings.TrimSuffix(a, "space") + "loop"
+			}
+		case pattern.PicotPlace:
+			a = "picot"
+		case pattern.AnyCluster:
+			a = "cluster"
+		}
+		if a == "" {
+			return "", "", false
+		}
+		if b == "" {
+			b = plurals(a)
+		}
+		if i > 0 {
+			one, many = one+" and ", many+" and "
+		}
+		one, many = one+a, many+b
+	}
+	return one, many, true
+}
+
+// sayLoop reports whether the author calls the spaces loops.
+func (x *rowTeller) sayLoop(s *pattern.Step) bool {
+	for _, b := range cut(x.source(s)) {
+		switch b.low {
+		case "loop", "loops", "lp", "lps":
+			return true
+		}
+	}
+	return false
+}
+
+// bound says how far a run goes, with a space before it.
+func (x *rowTeller) bound(b pattern.Bound) (string, bool) {
+	switch b.Kind {
+	case pattern.NoBound:
+		return "", true
+	case pattern.ToEnd:
+		if x.r.Kind == pattern.Round {
+			return " all the way " + x.around(), true
+		}
+		return " across", true
+	case pattern.ToLast:
+		return " until you have " + x.remaining(b) + " left", len(b.Of) <= 1
+	case pattern.ToMarker:
+		return " until you reach the marker", true
+	}
+	return "", false
+}
+
+func (x *rowTeller) remaining(b pattern.Bound) string {
+	one, many, ok := x.noun(&pattern.Step{}, b.Of)
+	if !ok {
+		one, many = "stitch", "stitches"
+	}
+	n := x.at(b.N)
+	return x.number(n) + " " + plural(n, one, many)
+}
+
+func (t *teller) around() string {
+	if t.to == stitch.UK {
+		return "round"
+	}
+	return "around"
+}
