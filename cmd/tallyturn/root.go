@@ -47,6 +47,7 @@ tallyturn alone shows the basket of things in progress.`,
 		newDemo(w),
 		newBasket(w),
 		newEvenly(w),
+		newRounds(w),
 	)
 	return root
 }

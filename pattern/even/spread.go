@@ -140,6 +140,19 @@ func (s *Spread) add(r Run) {
 	s.Runs = append(s.Runs, r)
 }
 
+// Begun is a round that begins in the middle of its first run of plain
+// stitches, so that its increases do not lie above those of a round that begins
+// with the whole of it.
+func (s Spread) Begun() Spread {
+	if len(s.Runs) == 0 || s.Runs[0].Worth != 1 || s.Runs[0].N < 2 {
+		return s
+	}
+	first := s.Runs[0].N
+	runs := append([]Run{{first / 2, 1}}, s.Runs[1:]...)
+	s.Runs = append(runs, Run{first - first/2, 1})
+	return s
+}
+
 // Symmetrical reports whether the row reads the same from both ends.
 func (s Spread) Symmetrical() bool {
 	for i, j := 0, len(s.Runs)-1; i < j; i, j = i+1, j-1 {
