@@ -45,7 +45,7 @@ tallyturn alone shows the basket of things in progress.`,
 		newFit(w),
 		newSay(w),
 		newDemo(w),
-		newBasket(w),
+		newBasket(w), newFilm(w),
 		newEvenly(w),
 		newRounds(w),
 	)

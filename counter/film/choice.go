@@ -16,7 +16,7 @@ const (
 	Full               // all of it at the speed it was filmed at
 	Slow               // slowed until it is as long as the words
 	Speed              // sped up by N, a whole number
-	Within             // sped up by the least whole number that brings it within N ms; 0 is the words
+	Within             // sped up by the least whole number that brings it within N ms; 0 is the most that leaves room for the words
 	Shorten            // the beginning and then the end of the row, N ms in all; 0 is the words
 	Out                // left out
 )
@@ -136,7 +136,11 @@ func (c Choice) do(footage []stretch, speech int64) []stretch {
 	case Speed:
 		speed = c.N * AsFilmed
 	case Within:
-		speed = factor(all, c.goal(speech)) * AsFilmed
+		if c.N > 0 {
+			speed = factor(all, c.N) * AsFilmed
+		} else {
+			speed = room(all, speech) * AsFilmed
+		}
 	case Shorten:
 		if goal := c.goal(speech); goal < all {
 			return shorten(footage, all, goal)
@@ -165,6 +169,19 @@ func factor(ms, goal int64) int64 {
 		return 1
 	}
 	return min(max((ms+goal-1)/goal, 1), fastest)
+}
+
+// room is the most whole times that ms can be sped up and still be as long as
+// the words.
+func room(ms, speech int64) int64 {
+	if speech <= 0 {
+		return 1
+	}
+	n := min(max(ms/speech, 1), fastest)
+	for n > 1 && FilmLength(ms, n*AsFilmed) < speech { // rounding
+		n--
+	}
+	return n
 }
 
 // longestTail is how much of a row's end is kept at most where it is cut, in

@@ -25,4 +25,6 @@
 //	fit.go      footage against words
 //	plan.go     the film as an edit list
 //	edit.go     the edit list
+//
+// The package timeline draws a Session.
 package film

@@ -234,13 +234,8 @@ func (r *RowFit) judge(rate spoken.Rate) {
 		r.Mends = append(r.Mends, Mend{Film: r.Film, Trim: max((over*perMinute+59_999)/60_000, 1)})
 	case TooShort:
 		// The most whole times that still leave room for the words.
-		if n := min(r.Footage/r.Speech, fastest); n > 1 {
-			for n > 1 && r.mend(Choice{Speed, n}).Film < r.Speech { // rounding
-				n--
-			}
-			if n > 1 {
-				r.Mends = append(r.Mends, r.mend(Choice{Speed, n}))
-			}
+		if n := room(r.Footage, r.Speech); n > 1 {
+			r.Mends = append(r.Mends, r.mend(Choice{Speed, n}))
 		}
 		r.Mends = append(r.Mends, Mend{Choice: Choice{Way: Shorten}, Film: min(r.Speech, r.Footage)})
 	}

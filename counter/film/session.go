@@ -1,6 +1,8 @@
 package film
 
 import (
+	"strconv"
+
 	"crochet/tallyturn/counter"
 )
 
@@ -110,6 +112,21 @@ type place struct{ piece, copy, row int }
 var other = place{piece: -1}
 
 func (t Try) place() place { return place{t.Piece, t.Copy, t.Row} }
+
+// Called is the label of a try, with its piece and copy where there are several.
+func (s *Session) Called(t Try) string {
+	if t.Piece < 0 || s.plan.Pieces() < 2 && s.plan.Copies(t.Piece) < 2 {
+		return t.Label
+	}
+	name := pieceOf(s.plan, t.Piece)
+	if name == "" {
+		name = "piece " + strconv.Itoa(t.Piece+1)
+	}
+	if s.plan.Copies(t.Piece) > 1 {
+		name += " " + strconv.Itoa(t.Copy+1)
+	}
+	return t.Label + ", " + name
+}
 
 // Plan is the pattern that was walked, as it is by the end.
 func (s *Session) Plan() *counter.Plan { return s.plan }

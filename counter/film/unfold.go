@@ -94,8 +94,39 @@ func (u *unfolding) beginTake(t *reel) {
 func (u *unfolding) endTake() {
 	if u.take != nil {
 		u.close(u.take.Length, false)
+		if u.take.End != Rolling {
+			u.lookBack()
+		}
 		u.take = nil
 	}
+}
+
+// lookBack gives the end of a take to the row that was ended in it, where the
+// next one was not begun any more: what is seen then is what was made.
+func (u *unfolding) lookBack() {
+	n := len(u.tries) - 1
+	if n < 1 {
+		return
+	}
+	t, made := &u.tries[n], &u.tries[n-1]
+	if made.Take != t.Take || !made.Ended || t.FromStitch > 0 || len(t.reached) > 0 || t.place() == other {
+		return
+	}
+	begun := len(u.marks)
+	for i := len(u.marks) - 1; i >= 0 && u.marks[i].Take == t.Take && u.marks[i].At >= t.From; i-- {
+		if u.marks[i].Kind == RowBegun {
+			begun = i
+			break
+		}
+		if u.marks[i].Kind != OwnWord {
+			return // something was counted
+		}
+	}
+	if begun < len(u.marks) {
+		u.marks = slices.Delete(u.marks, begun, begun+1)
+	}
+	made.To = t.To
+	u.tries = u.tries[:n]
 }
 
 // here is the row in hand.
