@@ -19,6 +19,8 @@ type fitCommand struct {
 	world
 	choice
 	around, wide string
+	tall         string
+	rows         int64
 	ease         string
 	stitches     int64
 	piece        string
@@ -58,6 +60,8 @@ wish or the file is no use.`,
 	c.Flags().StringVar(&k.around, "around", "", "make it this `length` around: a wrist, a head, a jar")
 	c.Flags().StringVar(&k.wide, "wide", "", "make it this `length` wide as it lies flat")
 	c.Flags().Int64Var(&k.stitches, "stitches", 0, "make its widest row so many stitches")
+	c.Flags().StringVar(&k.tall, "tall", "", "make it this `length` high, by the rows that repeat")
+	c.Flags().Int64Var(&k.rows, "rows", 0, "make it so many rows")
 	c.Flags().StringVar(&k.ease, "ease", "", "make it so much larger than --around or --wide, a `length` or a\npercentage; negative for stretch")
 	c.Flags().StringVar(&k.piece, "piece", "", "fit the piece of this `name` (default: the first that begins on\na chain)")
 	c.Flags().StringArrayVar(&k.gauge, "gauge", nil, "work to this `gauge`, whatever the pattern says:\n\"20 sc and 22 rows = 10 cm\"")
@@ -113,11 +117,11 @@ func (k fitCommand) failed(name string, err error) error {
 
 // wish reads the measures asked for.
 func (k fitCommand) wish(c *cobra.Command) (fit.Wish, error) {
-	w := fit.Wish{Stitches: k.stitches, Piece: k.piece}
+	w := fit.Wish{Stitches: k.stitches, Rows: k.rows, Piece: k.piece}
 	for _, m := range []struct {
 		flag, text string
 		to         *float64
-	}{{"around", k.around, &w.Around}, {"wide", k.wide, &w.Wide}} {
+	}{{"around", k.around, &w.Around}, {"wide", k.wide, &w.Wide}, {"tall", k.tall, &w.Tall}} {
 		if !c.Flags().Changed(m.flag) {
 			continue
 		}
@@ -129,6 +133,9 @@ func (k fitCommand) wish(c *cobra.Command) (fit.Wish, error) {
 	}
 	if c.Flags().Changed("stitches") && k.stitches < 1 {
 		return w, fmt.Errorf("--stitches is a number from 2 up, not %d", k.stitches)
+	}
+	if c.Flags().Changed("rows") && k.rows < 1 {
+		return w, fmt.Errorf("--rows is a number from 1 up, not %d", k.rows)
 	}
 	if c.Flags().Changed("ease") {
 		e, err := readEase(k.ease)
@@ -189,4 +196,4 @@ func (k fitCommand) readGauge(proof *pattern.Proof) (gauge.Gauge, error) {
 }
 
 // measured reports whether a length is asked for.
-func (k fitCommand) measured() bool { return k.around != "" || k.wide != "" }
+func (k fitCommand) measured() bool { return k.around != "" || k.wide != "" || k.tall != "" }

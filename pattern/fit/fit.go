@@ -69,6 +69,7 @@ type fitter struct {
 	main    int // the piece
 	base    base
 	kept    map[int]*pattern.Reworked // pieces as they are in the new size
+	perched []*perch                  // rows that are worked onto
 	changes pattern.Changes
 	res     *Result
 }
@@ -80,14 +81,17 @@ func To(proof *pattern.Proof, g gauge.Gauge, w Wish) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	perches := f.perches()
+	f.perched = f.perches()
 	if err := f.width(); err != nil {
 		return nil, err
 	}
 	if f.kept[f.main] != nil {
-		if err := f.place(perches); err != nil {
+		if err := f.place(f.perched); err != nil {
 			return nil, err
 		}
+	}
+	if err := f.height(); err != nil {
+		return nil, err
 	}
 	f.others()
 	f.prose()
@@ -248,7 +252,22 @@ func (f *fitter) finish() (*Result, error) {
 	if err := same(f.proof, f.res.Proof); err != nil {
 		return nil, err
 	}
+	if err := f.measure(); err != nil {
+		return nil, err
+	}
 	return f.res, nil
+}
+
+// measure tells the finished size by what was proven.
+func (f *fitter) measure() error {
+	pc := f.res.Proof.Pieces[f.main]
+	f.res.Across.Stitches, f.res.Across.MM = stitchesWide(pc), f.tape.across(pc)
+	up := &f.res.Up
+	if up.Asked && float64(rowsOf(pc)) != up.Stitches {
+		return fmt.Errorf("the new size does not prove: %s reads back as %d rows, not %d", pieceName(pc), rowsOf(pc), int64(up.Stitches))
+	}
+	up.Stitches, up.MM = float64(rowsOf(pc)), f.tape.up(pc)
+	return nil
 }
 
 // keep settles a piece in the new size.
