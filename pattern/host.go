@@ -6,6 +6,7 @@ import "fmt"
 // its own: "join yarn in 7th st of Row 9 of Body".
 func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
 	pr := w.pr
+	ref = ref.sized(pr.size)
 	if ref.After != "" {
 		w.afterPiece(rw, ref, s)
 		return
@@ -107,6 +108,7 @@ func (rw *rowWork) goTo(n int64) {
 // findRow finds a row that a place names: in the piece named, in this piece,
 // or in the nearest piece before it that has such a row.
 func (pr *prover) findRow(w *pieceWork, ref *RowRef) (*pieceWork, *workedRow) {
+	ref = ref.sized(pr.size)
 	last := func(q *pieceWork, n int) *workedRow {
 		for i := len(q.rows) - 1; i >= 0; i-- {
 			if q.rows[i].number == n || n == 0 {

@@ -123,7 +123,7 @@ func referEnds(row *Row) bool { return row.Refer.Measure }
 
 // resolve finds the rows that a row refers to.
 func (w *pieceWork) resolve(row *Row, it item) []*Row {
-	pr, r := w.pr, row.Refer
+	pr, r := w.pr, row.Refer.sized(w.pr.size)
 	p := w.piece
 	if r.Piece != "" {
 		for _, q := range pr.pat.Pieces {
@@ -186,7 +186,7 @@ func (pr *prover) plainRow(p *Piece, r *Row, depth int) []*Row {
 	if r.Refer == nil || stepsMake(r.Steps) || depth > 20 {
 		return []*Row{r}
 	}
-	ref := r.Refer
+	ref := r.Refer.sized(pr.size)
 	if ref.LastRows > 0 || ref.Piece != "" {
 		if ref.LastRows == 1 {
 			for i := range p.Rows {

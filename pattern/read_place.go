@@ -911,7 +911,10 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 	o := x.peek()
 	// "second half", "first leg", "2nd row": no place
 	x.p++
-	if o.num == 1 {
+	if sizes, ok := x.sizesOf(o.num, tOrd); ok {
+		t.Which = Nth
+		t.N = Num{N: o.num, Sizes: sizes, Span: Span{int(o.start), int(x.at(-1).end)}}
+	} else if o.num == 1 {
 		t.Which = First
 		t.N = Num{N: 1}
 		if x.peek().kind == tNum {
@@ -1082,7 +1085,7 @@ func (x *rowReader) rowOf(t *Target) bool {
 	if x.accept("of", "on", "from", "in", "along") {
 		x.accept("the")
 		if n, ok := x.rowName(); ok {
-			ref := &RowRef{Number: n, Span: x.spanFrom(start)}
+			ref := &RowRef{Number: int(n.N), Sizes: n.Sizes, Span: x.spanFrom(start)}
 			if t.Row != nil {
 				ref.After = t.Row.After
 			}
@@ -1173,22 +1176,22 @@ func (x *rowReader) besidePiece(t *Target) bool {
 }
 
 // rowName reads "Row 9", "9th rnd", "Rnd. 3".
-func (x *rowReader) rowName() (int, bool) {
+func (x *rowReader) rowName() (Num, bool) {
 	if isRowWord(x.peek()) {
 		k := 1
 		if x.at(k).is(".") {
 			k++
 		}
 		if n := x.at(k); n.kind == tNum && !n.frac {
-			x.p += k + 1
-			return int(n.num), true
+			x.p += k
+			return x.number()
 		}
 	}
 	if o := x.peek(); o.kind == tOrd && isRowWord(x.at(1)) {
 		x.p += 2
-		return int(o.num), true
+		return Num{N: o.num, Span: o.span()}, true
 	}
-	return 0, false
+	return Num{}, false
 }
 
 func isRowWord(t *token) bool {

@@ -137,8 +137,12 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 	if n.kind != tNum || n.frac {
 		return false
 	}
-	r.First, r.Last = int(n.num), int(n.num)
-	x.p++
+	num, _ := x.number()
+	r.First, r.Last = int(num.N), int(num.N)
+	sized := num.Sizes
+	if sized != nil {
+		r.Sizes = [2][]int64{sized, sized}
+	}
 	for {
 		k := 0
 		to := false
@@ -168,6 +172,14 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 			return x.listed(r)
 		}
 		m := int(x.at(k).num)
+		x.p += k
+		num, _ := x.number()
+		if (num.Sizes != nil || sized != nil) && (num.Sizes == nil || sized == nil || r.List != nil || !to && num.N != int64(r.First)+1) {
+			return false // rows that differ in how many they are
+		}
+		if num.Sizes != nil {
+			r.Sizes[1] = num.Sizes
+		}
 		if to {
 			r.Last = m
 		} else {
@@ -177,7 +189,6 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 			r.List = append(r.List, m)
 			r.Last = m
 		}
-		x.p += k + 1
 	}
 }
 

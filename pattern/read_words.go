@@ -176,7 +176,10 @@ func (x *rowReader) number() (Num, bool) {
 
 // sizeList takes a list of numbers in brackets when it has one number for
 // each further size of the pattern.
-func (x *rowReader) sizeList(first int64) ([]int64, bool) {
+func (x *rowReader) sizeList(first int64) ([]int64, bool) { return x.sizesOf(first, tNum) }
+
+// sizesOf is sizeList for numbers or for ordinals, "8th (12th, 16th)".
+func (x *rowReader) sizesOf(first int64, number kind) ([]int64, bool) {
 	want := len(x.pat.Sizes) - 1
 	if want < 1 {
 		return nil, false
@@ -191,7 +194,7 @@ func (x *rowReader) sizeList(first int64) ([]int64, bool) {
 		k++
 		for {
 			t := x.at(k)
-			if t.kind != tNum {
+			if t.kind != number {
 				return nil, false
 			}
 			sizes = append(sizes, t.num)
@@ -210,7 +213,7 @@ func (x *rowReader) sizeList(first int64) ([]int64, bool) {
 		}
 		k++
 		// ch 50 (50) 56 (56) 62: sizes in and out of brackets by turns
-		if len(sizes) <= want && x.at(k).kind == tNum {
+		if len(sizes) <= want && x.at(k).kind == number {
 			sizes = append(sizes, x.at(k).num)
 			k++
 		}

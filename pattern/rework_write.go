@@ -45,8 +45,8 @@ func (s *Source) Write(sizes ...Changes) string {
 		b.WriteString(s.Text[at:sp.Start])
 		fresh := inSizes(old, numbers)
 		at = sp.End
-		if slices.Min(numbers) == slices.Max(numbers) && numbers[0] != numberIn(old) {
-			fresh, at = agreeing(s.Text, sp, fresh, numbers[0])
+		if least := slices.Min(numbers); least > 1 || slices.Max(numbers) == 1 {
+			fresh, at = agreeing(s.Text, sp, fresh, least)
 		}
 		b.WriteString(fresh)
 	}
@@ -144,7 +144,7 @@ func agreeing(text string, sp Span, fresh string, n int64) (string, int) {
 		if m := manyAfter.FindStringSubmatchIndex(after); m != nil {
 			return fresh + after[:m[2]], sp.End + m[3]
 		}
-	case isCardinal(fresh):
+	case isCardinal(text[sp.Start:sp.End]):
 		if m := oneAfter.FindStringSubmatchIndex(after); m != nil && numberIn(text[sp.Start:sp.End]) == 1 {
 			return fresh + after[:m[2]] + "s", sp.End + m[3]
 		}

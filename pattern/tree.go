@@ -317,22 +317,39 @@ type Counts struct {
 // RowRef names a row of this piece or of another.
 type RowRef struct {
 	Span   Span
-	Number int
-	Piece  string // "" for this one
-	Below  bool   // the last row worked
-	After  string // "skip 4 sts from first fin": the piece that it lies beside
+	Number int     // of the first size
+	Sizes  []int64 // of each size, where they differ; nil otherwise
+	Piece  string  // "" for this one
+	Below  bool    // the last row worked
+	After  string  // "skip 4 sts from first fin": the piece that it lies beside
 	Skip   Num
+}
+
+// At is the number of the row for a size, counted from 0.
+func (r *RowRef) At(size int) int {
+	return int(Num{N: int64(r.Number), Sizes: r.Sizes}.At(size))
+}
+
+// sized is the reference as it is for one size.
+func (r *RowRef) sized(size int) *RowRef {
+	if len(r.Sizes) == 0 {
+		return r
+	}
+	one := *r
+	one.Number, one.Sizes = r.At(size), nil
+	return &one
 }
 
 // Refer is a row that stands for others.
 type Refer struct {
 	Span     Span
-	First    int    // the rows to work again
-	Last     int    //
-	List     []int  // where they are not a range
-	LastRows int    // "repeat last 2 rows"
-	Piece    string // of another piece
-	Times    Num    // how often; 0 where unsaid
+	First    int        // the rows to work again
+	Last     int        //
+	List     []int      // where they are not a range
+	Sizes    [2][]int64 // First and Last of each size, where they differ; nil otherwise
+	LastRows int        // "repeat last 2 rows"
+	Piece    string     // of another piece
+	Times    Num        // how often; 0 where unsaid
 	More     bool
 	Rows     Num    // "for 5 more rows"
 	Until    Num    // "until there are 40 rows"
@@ -341,6 +358,18 @@ type Refer struct {
 	Measure  bool   // "until it measures": the maker ends it by hand
 	Edits    []Edit // "ch 6 instead of ch 4"
 	Forms    bool   // "Rows 2 and 3 form the pattern"
+}
+
+// sized is the reference as it is for one size.
+func (r *Refer) sized(size int) *Refer {
+	if r.Sizes[0] == nil {
+		return r
+	}
+	one := *r
+	one.First = int(Num{Sizes: r.Sizes[0]}.At(size))
+	one.Last = int(Num{Sizes: r.Sizes[1]}.At(size))
+	one.List, one.Sizes = nil, [2][]int64{}
+	return &one
 }
 
 // Edit is a change to the rows referred to.

@@ -91,7 +91,7 @@ func (w *rowWork) rowBelow(r *RowRef) bool {
 	if r.Piece != "" && r.Piece != w.pc.piece.Name {
 		return w.host != nil && w.host.piece != nil && w.host.piece.piece.Name == r.Piece
 	}
-	return r.Number == 0 || r.Number == w.pc.belowNumber || w.host != nil
+	return r.Number == 0 || r.At(w.pr.size) == w.pc.belowNumber || w.host != nil
 }
 
 // ringWork works into the ring, which takes any number.

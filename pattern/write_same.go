@@ -1,5 +1,7 @@
 package pattern
 
+import "slices"
+
 // What follows compares trees by what they mean, whatever words they came
 // from: spans are left out, and six times is five more.
 
@@ -25,7 +27,7 @@ func sameTarget(a, b *Target) bool {
 	}
 	if a.Row != nil {
 		r, q := *a.Row, *b.Row
-		if r.Number != q.Number || r.Piece != q.Piece || r.Below != q.Below || r.After != q.After || !sameNum(r.Skip, q.Skip) {
+		if r.Number != q.Number || !slices.Equal(r.Sizes, q.Sizes) || r.Piece != q.Piece || r.Below != q.Below || r.After != q.After || !sameNum(r.Skip, q.Skip) {
 			return false
 		}
 	}
@@ -127,7 +129,7 @@ func sameRefer(a, b *Refer) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
-	if len(a.List) != len(b.List) || len(a.Edits) != len(b.Edits) {
+	if len(a.List) != len(b.List) || len(a.Edits) != len(b.Edits) || !slices.Equal(a.Sizes[0], b.Sizes[0]) || !slices.Equal(a.Sizes[1], b.Sizes[1]) {
 		return false
 	}
 	for i := range a.List {

@@ -21,6 +21,7 @@ type fitCommand struct {
 	around, wide string
 	tall         string
 	rows         int64
+	sizes        string
 	ease         string
 	stitches     int64
 	piece        string
@@ -63,6 +64,7 @@ wish or the file is no use.`,
 	c.Flags().StringVar(&k.tall, "tall", "", "make it this `length` high, by the rows that repeat")
 	c.Flags().Int64Var(&k.rows, "rows", 0, "make it so many rows")
 	c.Flags().StringVar(&k.ease, "ease", "", "make it so much larger than --around or --wide, a `length` or a\npercentage; negative for stretch")
+	c.Flags().StringVar(&k.sizes, "sizes", "", "write it in several `sizes` at once:\n\"small=22cm, medium=26cm, large=30cm\"")
 	c.Flags().StringVar(&k.piece, "piece", "", "fit the piece of this `name` (default: the first that begins on\na chain)")
 	c.Flags().StringArrayVar(&k.gauge, "gauge", nil, "work to this `gauge`, whatever the pattern says:\n\"20 sc and 22 rows = 10 cm\"")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
@@ -87,14 +89,30 @@ func (k fitCommand) run(c *cobra.Command, file string) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
+	if k.sizes != "" {
+		sizes, err := readSizes(k.sizes, wish)
+		if err != nil {
+			return err
+		}
+		all, err := fit.ToSizes(proof, g, sizes)
+		if err != nil {
+			return k.failed(name, err)
+		}
+		return k.print(all.Text, all.Lines())
+	}
 	res, err := fit.To(proof, g, wish)
 	if err != nil {
 		return k.failed(name, err)
 	}
-	if _, err := io.WriteString(k.out, res.Text); err != nil {
+	return k.print(res.Text, res.Lines())
+}
+
+// print writes the pattern, and what there is to say about it.
+func (k fitCommand) print(text string, lines []string) error {
+	if _, err := io.WriteString(k.out, text); err != nil {
 		return fmt.Errorf("cannot write the pattern: %w", reason(err))
 	}
-	for _, line := range res.Lines() {
+	for _, line := range lines {
 		fmt.Fprintln(k.err, tui.Clean(line))
 	}
 	return nil
@@ -106,9 +124,13 @@ func (k fitCommand) failed(name string, err error) error {
 	if !errors.As(err, &far) {
 		return fmt.Errorf("%s: %w", name, err)
 	}
+	of := ""
+	if one := (*fit.OfSize)(nil); errors.As(err, &one) {
+		of = "size " + one.Name + ": "
+	}
 	for i, line := range far.Lines() {
 		if i == 0 {
-			line = "tallyturn: " + name + ": " + line
+			line = "tallyturn: " + name + ": " + of + line
 		}
 		fmt.Fprintln(k.err, tui.Clean(line))
 	}
@@ -133,6 +155,13 @@ func (k fitCommand) wish(c *cobra.Command) (fit.Wish, error) {
 	}
 	if c.Flags().Changed("stitches") && k.stitches < 1 {
 		return w, fmt.Errorf("--stitches is a number from 2 up, not %d", k.stitches)
+	}
+	if c.Flags().Changed("sizes") {
+		for _, other := range []string{"around", "wide", "stitches"} {
+			if c.Flags().Changed(other) {
+				return w, fmt.Errorf("--sizes says how wide each size is; leave out --%s", other)
+			}
+		}
 	}
 	if c.Flags().Changed("rows") && k.rows < 1 {
 		return w, fmt.Errorf("--rows is a number from 1 up, not %d", k.rows)
@@ -196,4 +225,6 @@ func (k fitCommand) readGauge(proof *pattern.Proof) (gauge.Gauge, error) {
 }
 
 // measured reports whether a length is asked for.
-func (k fitCommand) measured() bool { return k.around != "" || k.wide != "" || k.tall != "" }
+func (k fitCommand) measured() bool {
+	return k.around != "" || k.wide != "" || k.tall != "" || k.sizes != ""
+}

@@ -15,6 +15,7 @@ type Result struct {
 	Proof *pattern.Proof // the proof of Text
 	Piece string         // the piece that was fitted, as it is named in a sentence
 
+	Base       string // the number it is begun on
 	Across, Up Measure
 	Moved      []Move   // numbers that changed by rule and are worth a word
 	Kept       []string // what was left as it was, and why
@@ -71,6 +72,7 @@ type fitter struct {
 	kept    map[int]*pattern.Reworked // pieces as they are in the new size
 	perched []*perch                  // rows that are worked onto
 	changes pattern.Changes
+	told    map[pattern.Span]bool // headers that were changed themselves
 	res     *Result
 }
 
@@ -81,27 +83,39 @@ func To(proof *pattern.Proof, g gauge.Gauge, w Wish) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := f.fit(); err != nil {
+		return nil, err
+	}
+	return f.res, nil
+}
+
+// fit finds every number of the new size, and proves what comes of it.
+func (f *fitter) fit() error {
 	f.perched = f.perches()
 	if err := f.width(); err != nil {
-		return nil, err
+		return err
 	}
 	if f.kept[f.main] != nil {
 		if err := f.place(f.perched); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	if err := f.height(); err != nil {
-		return nil, err
+		return err
 	}
+	if err := f.prove(); err != nil {
+		return err
+	}
+	f.finished()
 	f.others()
 	f.prose()
-	return f.finish()
+	return f.prove()
 }
 
 // others names the pieces that were left as they are.
 func (f *fitter) others() {
 	for i, p := range f.proof.Pieces {
-		if i == f.main || f.kept[i] != nil {
+		if i == f.main || f.kept[i] != nil || f.proof.Pieces[i].Sits() != nil {
 			continue
 		}
 		why := "it does not begin on a chain that its width follows from"
@@ -126,7 +140,7 @@ func begin(proof *pattern.Proof, g gauge.Gauge, w Wish) (*fitter, error) {
 	if len(proof.Pattern.Sizes) > 1 {
 		return nil, errors.New("it is written in several sizes already; a pattern in one size is needed")
 	}
-	f := &fitter{proof: proof, work: proof.Rework(), tape: tape{g, proof.Terms}, wish: w, changes: make(pattern.Changes), kept: make(map[int]*pattern.Reworked), res: &Result{}}
+	f := &fitter{proof: proof, work: proof.Rework(), tape: tape{g, proof.Terms}, wish: w, changes: make(pattern.Changes), kept: make(map[int]*pattern.Reworked), told: make(map[pattern.Span]bool), res: &Result{}}
 	return f, f.choose()
 }
 
@@ -180,6 +194,7 @@ func (f *fitter) choose() error {
 		}
 		return why
 	}
+	f.res.Base = fmt.Sprint(f.base.n)
 	f.res.Piece = pieceName(f.proof.Pieces[f.main])
 	return f.tape.needs(f.wish, f.proof.Pieces[f.main])
 }
@@ -232,6 +247,7 @@ func (f *fitter) width() error {
 	}
 	f.changes = f.changes.With(best.changes)
 	f.keep(f.main, best.out)
+	f.res.Base = fmt.Sprint(best.n)
 	f.res.Moved = append(f.res.Moved, Move{What: f.base.name, Was: fmt.Sprint(f.base.n), Now: fmt.Sprint(best.n)})
 	m.Stitches, m.MM = stitchesWide(best.out.Proof), f.tape.across(best.out.Proof)
 	f.changes = f.changes.With(best.out.Totals)
@@ -245,17 +261,14 @@ func (f *fitter) unitName() string {
 	return f.tape.gauge.Named
 }
 
-// finish writes the pattern anew and proves it.
-func (f *fitter) finish() (*Result, error) {
+// prove writes the pattern anew and proves it.
+func (f *fitter) prove() error {
 	f.res.Text = f.proof.Pattern.Source.Write(f.changes)
 	f.res.Proof = pattern.Read(f.res.Text).Prove(pattern.Options{Terms: f.proof.Terms})
 	if err := same(f.proof, f.res.Proof); err != nil {
-		return nil, err
+		return err
 	}
-	if err := f.measure(); err != nil {
-		return nil, err
-	}
-	return f.res, nil
+	return f.measure()
 }
 
 // measure tells the finished size by what was proven.

@@ -23,6 +23,9 @@ const maxLook = 12
 func (f *fitter) prose() {
 	p := f.proof.Pattern
 	add := func(h pattern.Header) {
+		if f.told[h.Span] {
+			return
+		}
 		switch h.Kind {
 		case pattern.HeaderGauge, pattern.HeaderHook, pattern.HeaderAbbreviations, pattern.HeaderTerms, pattern.HeaderSkill:
 			return

@@ -6,6 +6,12 @@ import (
 	"strings"
 )
 
+// The headings of what is said.
+const (
+	keptTitle = "Kept as written"
+	lookTitle = "Read again: these numbers are yours to set right"
+)
+
 // Lines is what there is to say about the result, without the pattern itself.
 func (r *Result) Lines() []string {
 	var out []string
@@ -31,8 +37,8 @@ func (r *Result) Lines() []string {
 			}
 		}
 	}
-	list("Kept as written", r.Kept)
-	list("Read again: these numbers are yours to set right", r.Look)
+	list(keptTitle, r.Kept)
+	list(lookTitle, r.Look)
 	s := r.Proof.Summary()
 	out = append(out, "", fmt.Sprintf("Proven as printed: %s, %d agree, none differs.", countOf(s.Rows, "row"), s.Agrees))
 	return out
@@ -59,6 +65,24 @@ func (m Measure) line(way, what string) string {
 		return s + fmt.Sprintf("; %s %s the %d wished", figure(math.Abs(off)), moreOrLess(int(math.Copysign(1, off))), m.WishN)
 	}
 	return s
+}
+
+// wish is what was asked for, in words.
+func (m Measure) wish() string {
+	switch {
+	case m.WishMM > 0:
+		return m.tell(m.WishMM)
+	case m.WishN > 0:
+		return fmt.Sprint(m.WishN)
+	}
+	return ""
+}
+
+func roundMM(mm float64) float64 {
+	if r := math.Round(mm); r != 0 {
+		return r
+	}
+	return 0
 }
 
 func (m Measure) tell(mm float64) string { return m.Unit.Tell(mm) }
