@@ -177,12 +177,22 @@ func writeFFMetadata(j job) ([]byte, error) {
 	var b bytes.Buffer
 	b.WriteString(";FFMETADATA1\n")
 	if title := oneLine(j.list.Title); title != "" {
-		fmt.Fprintf(&b, "title=%s\n", ffEscape.Replace(title))
+		fmt.Fprintf(&b, "title=%s\n", ffText(title))
 	}
 	for _, c := range rows(j.line) {
-		fmt.Fprintf(&b, "[CHAPTER]\nTIMEBASE=1/1000\nSTART=%d\nEND=%d\ntitle=%s\n", c.from, c.to, ffEscape.Replace(c.title()))
+		fmt.Fprintf(&b, "[CHAPTER]\nTIMEBASE=1/1000\nSTART=%d\nEND=%d\ntitle=%s\n", c.from, c.to, ffText(c.title()))
 	}
 	return b.Bytes(), nil
 }
 
 var ffEscape = strings.NewReplacer(`\`, `\\`, "=", `\=`, ";", `\;`, "#", `\#`)
+
+// ffText is text as a value. A backslash at its end, escaped as it should be,
+// makes ffmpeg 5 take the next line for more of it; a space behind it does not.
+func ffText(s string) string {
+	s = ffEscape.Replace(s)
+	if strings.HasSuffix(s, `\`) {
+		s += " "
+	}
+	return s
+}

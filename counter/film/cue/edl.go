@@ -2,6 +2,8 @@ package cue
 
 import (
 	"bytes"
+	"cmp"
+	"errors"
 	"fmt"
 	"strings"
 	"unicode"
@@ -38,7 +40,7 @@ func writeEDL(j job) ([]byte, error) {
 		return nil, err
 	}
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "TITLE: %s\n", capitals(j.list.Title))
+	fmt.Fprintf(&b, "TITLE: %s\n", cmp.Or(capitals(j.list.Title), "UNTITLED"))
 	if j.Rate.Drops() {
 		b.WriteString("FCM: DROP FRAME\n")
 	} else {
@@ -102,6 +104,9 @@ func (j job) events() ([]event, error) {
 			e.out = max(start+j.Rate.Frames(s.ClapAt+s.To), e.in+1)
 		}
 		out = append(out, e)
+	}
+	if len(out) == 0 {
+		return nil, errors.New("no cut is as long as a frame")
 	}
 	return out, nil
 }
