@@ -3,6 +3,7 @@ package cue
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -23,11 +24,11 @@ func readChapters(list string, length int64) (at []int64, titles []string, err e
 		if m == nil {
 			return nil, nil, fmt.Errorf("%q is no chapter", line)
 		}
-		var h, min, s int64
-		fmt.Sscan(m[1], &h)
-		fmt.Sscan(m[2], &min)
-		fmt.Sscan(m[3], &s)
-		now := h*3600 + min*60 + s
+		var now int64
+		for _, part := range m[1:4] {
+			n, _ := strconv.Atoi(part) // hours may be missing
+			now = now*60 + int64(n)
+		}
 		if len(at) > 0 && now < at[len(at)-1]+10 || len(at) == 0 && line[:5] != "0:00 " {
 			return nil, nil, fmt.Errorf("%q comes after %v", line, at)
 		}
