@@ -74,6 +74,9 @@ type rowDraft struct {
 // never fails: what it does not understand it keeps, and the proof says so.
 func Read(text string) *Pattern { return readAs(text, stitch.Unknown) }
 
+// ReadIn reads a pattern in the terms given, whatever the text says of itself.
+func ReadIn(text string, terms stitch.Terms) *Pattern { return readAs(text, terms) }
+
 // readAs reads under given terms, whatever the text says.
 func readAs(text string, terms stitch.Terms) *Pattern {
 	src := NewSource(text)

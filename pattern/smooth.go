@@ -24,6 +24,9 @@ func smooth(text string) string {
 			i += entity(b, i)
 		case c == '<':
 			i += tag(b, i)
+		case c == '\\' && i+1 < len(b) && markable(b[i+1]):
+			b[i] = gone // Markdown writes "\*" for a star that is only a star
+			i += 2
 		case c == '\t':
 			b[i] = '|' // a cell of a table
 			i++
@@ -41,6 +44,12 @@ func smooth(text string) string {
 		}
 	}
 	return string(b)
+}
+
+// markable reports whether a byte is a mark that Markdown lets a backslash stand
+// before (CommonMark: any of ASCII's punctuation).
+func markable(c byte) bool {
+	return '!' <= c && c <= '/' || ':' <= c && c <= '@' || '[' <= c && c <= '`' || '{' <= c && c <= '~'
 }
 
 // sequence blanks a colour or a movement that a terminal left in the text when

@@ -48,6 +48,7 @@ tallyturn alone shows the basket of things in progress.`,
 		newBasket(w), newFilm(w),
 		newEvenly(w),
 		newRounds(w),
+		newSheet(w),
 	)
 	return root
 }

@@ -1,0 +1,376 @@
+package sheet
+
+import (
+	"hash/fnv"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"crochet/tallyturn/pattern"
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// Options chooses what a sheet has on it.
+type Options struct {
+	Terms    []stitch.Terms // which terms to tell it in, in this order; nil for the pattern's own
+	Restyle  bool           // rows in one house style rather than in the author's
+	Pictures []Picture      // put in before the cautions
+	Times    string         // how long it takes, in a sentence; "" to say nothing
+}
+
+// New makes the sheet of a proven pattern.
+func New(proof *pattern.Proof, o Options) *Doc {
+	p := proof.Pattern
+	own := proof.Terms
+	terms := o.Terms
+	if len(terms) == 0 {
+		terms = []stitch.Terms{own}
+	}
+	d := &Doc{Title: clean(p.Title), Key: key(p)}
+	if d.Title == "" {
+		d.Title = "Crochet pattern"
+	}
+	var whole [][]Block
+	for _, t := range terms {
+		text := p.InTerms(t).Source.Text
+		if o.Restyle {
+			text = pattern.Write(pattern.ReadIn(text, t))
+		}
+		b := build(text, t, proof, o)
+		d.Unlike = append(d.Unlike, b.unlike...)
+		d.About = b.about
+		whole = append(whole, b.blocks())
+	}
+	front, back := shared(whole)
+	d.Front, d.Back = whole[0][:front], whole[0][len(whole[0])-back:]
+	for i, t := range terms {
+		d.Versions = append(d.Versions, Version{t, whole[i][front : len(whole[i])-back]})
+	}
+	d.Says = "Written in " + terms[0].String() + " terms."
+	if len(terms) > 1 {
+		d.Says = "Written in " + terms[0].String() + " terms first, and again in " + terms[1].String() + " terms below."
+	}
+	return d
+}
+
+// shared is how many blocks all versions begin with, and end with. One version
+// shares nothing.
+func shared(whole [][]Block) (front, back int) {
+	if len(whole) < 2 {
+		return 0, 0
+	}
+	a, b := whole[0], whole[1]
+	for front < min(len(a), len(b)) && reflect.DeepEqual(a[front], b[front]) {
+		front++
+	}
+	for front > 0 && a[front-1].Kind == Heading {
+		front-- // a heading stays with what it is over
+	}
+	for back < min(len(a), len(b))-front && reflect.DeepEqual(a[len(a)-1-back], b[len(b)-1-back]) {
+		back++
+	}
+	for back > 0 && a[len(a)-back].Kind != Heading {
+		back--
+	}
+	return front, back
+}
+
+// key names a sheet by its title and pieces, so that ticks outlast a mended
+// row.
+func key(p *pattern.Pattern) string {
+	h := fnv.New64a()
+	h.Write([]byte(p.Title))
+	for _, pc := range p.Pieces {
+		h.Write([]byte("\n" + pc.Name))
+	}
+	return strconv.FormatUint(h.Sum64(), 36)
+}
+
+// care is how freely the author's words are laid out anew.
+type care uint8
+
+const (
+	asUsual   care = iota // paragraphs run on, unused abbreviations left out
+	linesKept             // every line outside the rows as it stands
+	asWritten             // and in the author's order
+	cares
+)
+
+// builder puts one version together.
+type builder struct {
+	p      *pattern.Pattern // as the version tells it
+	proof  *pattern.Proof   // of p
+	origin *pattern.Proof
+	o      Options
+	care   care
+	about  []string
+	unlike []string
+
+	facts    []fact
+	loose    []Block // materials that are not one fact
+	measures []fact
+	skill    string
+	glossary []line
+	special  []Block
+	notes    []Block // sections before the pieces, with their headings
+	making   []Block // pieces
+	steps    []Block
+	after    []Block // sections after the pieces
+	warnings []Block // the author's own
+}
+
+// line is a line of words with whether a blank one stands before it.
+type line struct {
+	text  string
+	apart bool
+}
+
+// build makes a version with as much freedom as lets it read back as the
+// pattern that it came from.
+func build(text string, t stitch.Terms, origin *pattern.Proof, o Options) *builder {
+	var best *builder
+	for c := asUsual; c < cares; c++ {
+		p := pattern.ReadIn(text, t)
+		b := &builder{p: p, proof: p.Prove(pattern.Options{Terms: t, Size: origin.Size}), origin: origin, o: o, care: c}
+		b.gather()
+		b.readBack(t)
+		if best == nil || len(b.unlike) < len(best.unlike) {
+			best = b
+		}
+		if len(best.unlike) == 0 {
+			break
+		}
+	}
+	return best
+}
+
+// gather goes through the pattern and sorts what stands in it.
+func (b *builder) gather() {
+	ps := b.p.Passages()
+	for i := 0; i < len(ps); {
+		switch x := ps[i]; x.Kind {
+		case pattern.TitlePassage:
+			i++
+		case pattern.PiecePassage, pattern.RowPassage:
+			i += b.piece(ps[i:])
+		case pattern.SectionPassage:
+			i += b.section(ps[i:])
+		default:
+			i += b.outside(ps[i:])
+		}
+	}
+}
+
+// section takes a heading that names no piece, and what stands under it.
+func (b *builder) section(ps []pattern.Passage) int {
+	head, n := clean(b.p.Source.Slice(ps[0].Span)), 1
+	var lines []line
+	for ; n < len(ps) && ps[n].Kind == pattern.HeaderPassage && ps[n].Label == "" && ps[n].Is == ps[0].Is; n++ {
+		lines = append(lines, line{clean(b.p.Source.Slice(ps[n].Span)), ps[n].Apart})
+	}
+	lower := strings.ToLower(head)
+	switch ps[0].Is {
+	case pattern.HeaderTerms:
+		return n // said at the top
+	case pattern.HeaderAssembly:
+		b.steps = append(b.steps, Block{Kind: Heading, Text: head}, Block{Kind: Steps, Items: b.assembly(ps[1:n])})
+	case pattern.HeaderAbbreviations:
+		if b.care == asUsual && !isSpecial(lower) {
+			b.glossary = append(b.glossary, lines...)
+			break
+		}
+		b.special = append(b.special, Block{Kind: Heading, Text: head})
+		for _, l := range lines {
+			b.special = append(b.special, Block{Kind: Para, Text: l.text})
+		}
+	case pattern.HeaderSkill:
+		b.skill = joined(lines)
+	case pattern.HeaderYarn, pattern.HeaderHook, pattern.HeaderMaterials:
+		b.materials(head, ps[0].Is, lines)
+	case pattern.HeaderGauge, pattern.HeaderSize:
+		b.measure(head, ps[0].Is, lines)
+	default:
+		blocks := append([]Block{{Kind: Heading, Text: head}}, b.paragraphs(lines)...)
+		if len(lines) == 0 {
+			break // "Pattern", "Instructions"
+		}
+		switch {
+		case isWarning(lower):
+			b.warnings = append(b.warnings, blocks...)
+		case len(b.making) > 0:
+			b.after = append(b.after, blocks...)
+		default:
+			b.notes = append(b.notes, blocks...)
+		}
+	}
+	return n
+}
+
+func isSpecial(heading string) bool {
+	return strings.Contains(heading, "special") || strings.Contains(heading, "guide") || strings.Contains(heading, "pattern") || strings.Contains(heading, "definition") || strings.Contains(heading, "explanation")
+}
+
+func isWarning(heading string) bool {
+	return strings.HasPrefix(heading, "caution") || strings.HasPrefix(heading, "warning") || strings.HasPrefix(heading, "safety")
+}
+
+// outside takes words that stand in no section and no piece: what the thing
+// is, facts with their label, definitions.
+func (b *builder) outside(ps []pattern.Passage) int {
+	x := ps[0]
+	text := clean(b.p.Source.Slice(x.Span))
+	if x.Kind == pattern.HeaderPassage && x.Label != "" {
+		label := clean(x.Label)
+		switch x.Is {
+		case pattern.HeaderYarn, pattern.HeaderHook, pattern.HeaderMaterials:
+			b.facts = append(b.facts, fact{label, text, x.Is})
+			return 1
+		case pattern.HeaderGauge, pattern.HeaderSize:
+			b.measures = append(b.measures, fact{label, text, x.Is})
+			return 1
+		case pattern.HeaderSkill:
+			b.skill = text
+			return 1
+		case pattern.HeaderTerms:
+			return 1
+		case pattern.HeaderAssembly:
+			b.steps = append(b.steps, Block{Kind: Heading, Text: strings.TrimRight(label, ": ")}, Block{Kind: Steps, Items: b.assembly(ps[:1])})
+			return 1
+		}
+		text = label + " " + text
+	}
+	if x.Kind == pattern.HeaderPassage && x.Is == pattern.HeaderAbbreviations {
+		b.special = append(b.special, Block{Kind: Para, Text: text})
+		return 1
+	}
+	n := 1
+	lines := []line{{text, false}}
+	for n < len(ps) && (ps[n].Kind == pattern.HeaderPassage && ps[n].Is == x.Is && ps[n].Label == "" || ps[n].Kind == pattern.PlainPassage) && x.Is == pattern.HeaderNote {
+		lines = append(lines, line{clean(b.p.Source.Slice(ps[n].Span)), ps[n].Apart})
+		n++
+	}
+	switch blocks := b.paragraphs(lines); {
+	case len(b.making) > 0 || len(b.steps) > 0:
+		b.after = append(b.after, blocks...)
+	case len(b.notes) == 0 && len(b.facts) == 0 && len(b.measures) == 0:
+		for _, k := range blocks {
+			b.about = append(b.about, k.Text)
+		}
+	default:
+		b.notes = append(b.notes, blocks...)
+	}
+	return n
+}
+
+// paragraphs joins lines that run on.
+func (b *builder) paragraphs(lines []line) []Block {
+	var out []Block
+	for _, l := range lines {
+		if l.text == "" {
+			continue
+		}
+		if n := len(out); n > 0 && !l.apart && b.care == asUsual && runsOn(out[n-1].Text, l.text) {
+			out[n-1].Text += " " + l.text
+			continue
+		}
+		out = append(out, Block{Kind: Para, Text: l.text})
+	}
+	return out
+}
+
+// runsOn reports whether a line goes on with the one before it, rather than
+// being an item of its own.
+func runsOn(before, text string) bool {
+	if strings.HasPrefix(text, "- ") || strings.HasPrefix(text, "* ") || strings.HasPrefix(text, "• ") {
+		return false
+	}
+	end := before[len(before)-1]
+	if len(before) > 40 && 'a' <= end && end <= 'z' {
+		return true
+	}
+	if i := strings.IndexAny(text, ":="); i > 0 && i < 24 {
+		return false
+	}
+	return len(before) > 40 || end != '.' && end != ':' && end != ')'
+}
+
+func joined(lines []line) string {
+	var out []string
+	for _, l := range lines {
+		out = append(out, l.text)
+	}
+	return strings.Join(out, " ")
+}
+
+// blocks are those of the version in the order in which they are printed.
+func (b *builder) blocks() []Block {
+	var out []Block
+	add := func(heading string, blocks ...Block) {
+		if len(blocks) > 0 {
+			out = append(append(out, Block{Kind: Heading, Text: heading}), blocks...)
+		}
+	}
+	out = append(out, b.level())
+	if b.o.Times != "" {
+		out = append(out, Block{Kind: Para, Text: b.o.Times})
+	}
+	add("Materials", b.materialBlocks()...)
+	add("Measurements", b.measureBlocks()...)
+	add("Abbreviations", b.glossaryBlocks()...)
+	if len(b.special) > 0 && b.special[0].Kind != Heading {
+		out = append(out, Block{Kind: Heading, Text: "Special stitches"})
+	}
+	out = append(out, b.special...)
+	if len(b.notes) > 0 && b.notes[0].Kind != Heading {
+		out = append(out, Block{Kind: Heading, Text: "Notes"})
+	}
+	out = append(out, b.notes...)
+	out = append(out, b.making...)
+	out = append(out, b.steps...)
+	if len(b.after) > 0 && b.after[0].Kind != Heading {
+		out = append(out, Block{Kind: Heading, Text: "Notes"})
+	}
+	out = append(out, b.after...)
+	for i := range b.o.Pictures {
+		out = append(out, Block{Kind: Image, Picture: &b.o.Pictures[i]})
+	}
+	return append(out, b.cautionBlocks()...)
+}
+
+// clean is text on one line, with what cannot be seen shown.
+func clean(s string) string {
+	var b strings.Builder
+	space := false
+	for _, r := range s {
+		switch {
+		case r == ' ' || r == '\n' || r == '\t' || r == '\r' || r == 0xa0 || r == 0x2028 || r == 0x2029:
+			space = b.Len() > 0
+			continue
+		case r == 0xad || r >= 0x200b && r <= 0x200f || r >= 0x202a && r <= 0x202e || r >= 0x2060 && r <= 0x206f || r == 0xfeff:
+			continue // soft hyphens, and marks that turn the direction of writing
+		case r < ' ':
+			r += 0x2400 // the pictures of control characters
+		case r == 0x7f:
+			r = 0x2421
+		case r >= 0x80 && r < 0xa0 || r == 0xfffe || r == 0xffff:
+			r = 0xfffd
+		}
+		if space {
+			b.WriteByte(' ')
+			space = false
+		}
+		b.WriteRune(r)
+	}
+	return unbold(b.String())
+}
+
+// unbold takes the marks of bold text off a line that is set in it, or whose
+// beginning is.
+func unbold(s string) string {
+	if rest, ok := strings.CutPrefix(s, "**"); ok && !strings.HasPrefix(rest, " ") {
+		if i := strings.Index(rest, "**"); i > 0 {
+			return rest[:i] + rest[i+2:]
+		}
+	}
+	return s
+}

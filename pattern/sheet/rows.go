@@ -1,0 +1,192 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"crochet/tallyturn/pattern"
+)
+
+// piece takes a piece from its heading, or from its first row, to its end.
+func (b *builder) piece(ps []pattern.Passage) int {
+	pc := ps[0].Piece
+	n := 0
+	if ps[0].Kind == pattern.PiecePassage {
+		head := clean(pc.Name)
+		if pc.Copies > 1 {
+			head += fmt.Sprintf(" (make %d)", pc.Copies)
+		}
+		b.making = append(b.making, Block{Kind: Heading, Text: head, Sub: false})
+		n++
+	} else if len(b.making) == 0 {
+		b.making = append(b.making, Block{Kind: Heading, Text: "Pattern"})
+	}
+	for ; n < len(ps); n++ {
+		switch x := ps[n]; {
+		case x.Kind == pattern.RowPassage && x.Piece == pc:
+			b.row(x)
+		case x.Kind == pattern.HeaderPassage && x.Is == pattern.HeaderNote && x.Label == "" && b.within(ps[n:], pc):
+			b.making = append(b.making, Block{Kind: Para, Text: clean(b.p.Source.Slice(x.Span))})
+		default:
+			return n
+		}
+	}
+	return n
+}
+
+// within reports whether a note stands among a piece's own.
+func (b *builder) within(ps []pattern.Passage, pc *pattern.Piece) bool {
+	for i := range pc.Notes {
+		if &pc.Notes[i] == ps[0].Header {
+			return true
+		}
+	}
+	return false
+}
+
+func (b *builder) row(x pattern.Passage) {
+	src := b.p.Source
+	r := Row{Before: lines(src.Slice(pattern.Span{Start: x.Span.Start, End: x.Named.Start}))}
+	body := src.Slice(pattern.Span{Start: x.Named.End, End: x.Span.End})
+	if !x.Named.Empty() {
+		label := src.Slice(x.Named)
+		if strings.HasPrefix(label, "**") {
+			body = strings.Replace(body, "**", "", 1) // a label in bold
+		} else if strings.HasSuffix(src.Text[:x.Named.Start], "**") {
+			body = strings.Replace(body, "**", "", 1)
+			if n := len(r.Before); n > 0 {
+				r.Before[n-1] = strings.TrimRight(strings.TrimSuffix(r.Before[n-1], "**"), " -*+")
+				if r.Before[n-1] == "" {
+					r.Before = r.Before[:n-1]
+				}
+			}
+		}
+		r.Label = strings.Trim(clean(label), "*_# ")
+	}
+	r.Lines = lines(body)
+	pi, ri := b.place(x)
+	r.ID = fmt.Sprintf("%d-%d", pi+1, ri+1)
+	r.Wrong = b.wrong(x)
+	if n := len(b.making); n > 0 && b.making[n-1].Kind == Rows {
+		b.making[n-1].Rows = append(b.making[n-1].Rows, r)
+		return
+	}
+	b.making = append(b.making, Block{Kind: Rows, Rows: []Row{r}})
+}
+
+// place is where a row stands: its piece among the pieces, and itself among
+// the rows that the author wrote for it.
+func (b *builder) place(x pattern.Passage) (piece, row int) {
+	for i, pc := range b.p.Pieces {
+		if pc != x.Piece {
+			continue
+		}
+		for k, r := range pc.Rows {
+			if r == x.Row {
+				return i, k
+			}
+		}
+	}
+	return 0, 0
+}
+
+// wrong says what is wrong with a row: the errors found in it.
+func (b *builder) wrong(x pattern.Passage) string {
+	var out []string
+	for _, f := range b.proof.Findings {
+		if f.Severity == pattern.Error && x.Span.Start <= f.Span.Start && f.Span.Start < x.Span.End {
+			out = append(out, f.Message)
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// lines cuts words into lines where the author ends a sentence with one; what
+// runs on is joined.
+func lines(s string) []string {
+	var out []string
+	for l := range strings.SplitSeq(s, "\n") {
+		l = strings.Trim(clean(l), " ")
+		if strings.Trim(l, "-*_=~|#+ ") == "" && len(l) != 1 {
+			continue
+		}
+		if n := len(out); n > 0 {
+			if last := out[n-1]; !strings.ContainsAny(last[len(last)-1:], ".)]}!:") || !('A' <= l[0] && l[0] <= 'Z') {
+				out[n-1] += " " + l
+				continue
+			}
+		}
+		if l != "" {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// assembly is making up as steps: the author's own where she lists them, and
+// her sentences where she does not.
+func (b *builder) assembly(ps []pattern.Passage) []string {
+	var texts []line
+	listed := false
+	for _, x := range ps {
+		whole := b.p.Source.Line(lineOf(b.p.Source, x.Span.Start))
+		item := startsItem(whole)
+		listed = listed || item
+		texts = append(texts, line{unlist(clean(b.p.Source.Slice(x.Span))), item || x.Apart})
+	}
+	var out []string
+	for _, l := range texts {
+		if n := len(out); n > 0 && !l.apart {
+			out[n-1] += " " + l.text
+			continue
+		}
+		out = append(out, l.text)
+	}
+	if listed || b.care != asUsual {
+		return out
+	}
+	var steps []string
+	for _, s := range out {
+		steps = append(steps, sentences(s)...)
+	}
+	return steps
+}
+
+func lineOf(s *pattern.Source, offset int) int {
+	n, _ := s.Position(offset)
+	return n
+}
+
+// startsItem reports whether a line is an item of a list.
+func startsItem(s string) bool { return unlist(clean(s)) != clean(s) }
+
+// unlist takes the bullet or number off an item.
+func unlist(s string) string {
+	for _, mark := range []string{"- ", "* ", "+ ", "• "} {
+		if rest, ok := strings.CutPrefix(s, mark); ok {
+			return rest
+		}
+	}
+	digits := len(s) - len(strings.TrimLeft(s, "0123456789"))
+	if digits > 0 && digits < 3 {
+		for _, mark := range []string{". ", ") "} {
+			if rest, ok := strings.CutPrefix(s[digits:], mark); ok {
+				return rest
+			}
+		}
+	}
+	return s
+}
+
+// sentences cuts a paragraph after each full stop that ends a sentence.
+func sentences(s string) []string {
+	var out []string
+	start := 0
+	for i := 0; i+2 < len(s); i++ {
+		if (s[i] == '.' || s[i] == '!') && s[i+1] == ' ' && 'A' <= s[i+2] && s[i+2] <= 'Z' && i-start > 3 {
+			out = append(out, s[start:i+1])
+			start = i + 2
+		}
+	}
+	return append(out, s[start:])
+}
