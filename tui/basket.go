@@ -123,7 +123,7 @@ func (b *Basket) tell(note string) {
 }
 
 func (b *Basket) idle(name string) {
-	b.note = fmt.Sprintf("%s does nothing here. ? shows every key.", Clean(keyName(name)))
+	b.note = fmt.Sprintf("%s does nothing here. %s shows every key.", Clean(keyName(name)), b.named(keyHelp))
 }
 
 // light lights one of the things shown, the nearest there is.
@@ -148,7 +148,7 @@ func (b *Basket) choose() tea.Cmd {
 		b.note = "There is nothing here. Tab shows the other parts of the basket."
 		return nil
 	case it.Part == TakenOut:
-		b.note = fmt.Sprintf("It is taken out. %s puts it back.", keyOut.Help().Key)
+		b.note = fmt.Sprintf("It is taken out. %s puts it back.", b.named(keyOut))
 		return nil
 	}
 	item, open := *it, b.cfg.Open

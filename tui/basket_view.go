@@ -86,7 +86,7 @@ func (b *Basket) empty() string {
 	case b.find != "":
 		return "Nothing here is called that."
 	case b.part == InWork && b.cfg.Begin != nil:
-		return "Nothing is in work. " + keyBegin.Help().Key + " begins something."
+		return "Nothing is in work. " + b.named(keyBegin) + " begins something."
 	case b.part == InWork:
 		return "Nothing is in work."
 	case b.part == TakenOut:
@@ -111,7 +111,7 @@ func (b *Basket) says(width int) []span {
 	case b.part == SetAside && len(b.shown) > 0:
 		return []span{{quiet, "Taking one up puts it back in work."}}
 	case b.part == TakenOut && len(b.shown) > 0:
-		return []span{{quiet, keyOut.Help().Key + " puts it back."}}
+		return []span{{quiet, b.named(keyOut) + " puts it back."}}
 	}
 	return nil
 }
@@ -119,10 +119,10 @@ func (b *Basket) says(width int) []span {
 // hints are the keys that do something here, as many as there is room for.
 func (b *Basket) hints(width int) (line []span) {
 	list := []struct{ key, does string }{
-		{keyChoose.Help().Key, "take up"}, {keyHelp.Help().Key, "keys"}, {keyQuit.Help().Key, "leave"},
-		{keyFind.Help().Key, "find"}, {keyBegin.Help().Key, "begin"}, {keyRename.Help().Key, "rename"},
-		{keyAnew.Help().Key, "make again"}, {keyAside.Help().Key, "aside"}, {keyComplete.Help().Key, "finish"},
-		{keyOut.Help().Key, "take out"}, {keyUndo.Help().Key, "undo"},
+		{b.named(keyChoose), "take up"}, {b.named(keyHelp), "keys"}, {b.named(keyQuit), "leave"},
+		{b.named(keyFind), "find"}, {b.named(keyBegin), "begin"}, {b.named(keyRename), "rename"},
+		{b.named(keyAnew), "make again"}, {b.named(keyAside), "aside"}, {b.named(keyComplete), "finish"},
+		{b.named(keyOut), "take out"}, {b.named(keyUndo), "undo"},
 	}
 	if b.typing() {
 		list = list[:0]

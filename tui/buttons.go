@@ -28,7 +28,7 @@ func (w *Walk) buttonRow() row {
 	labels, letter := make([]string, len(list)), make([]bool, len(list))
 	caps := make([]string, len(list))
 	for i, c := range list {
-		labels[i], caps[i] = c.label, c.key.Help().Key
+		labels[i], caps[i] = c.label, w.named(c.key)
 		letter[i] = w.cfg.Look.Colours > Plain && caps[i] == strings.ToLower(c.label[:1])
 		if letter[i] {
 			caps[i] = ""

@@ -47,7 +47,7 @@ func (w *Walk) move() {
 	text := w.file.text
 	w.enter(walking)
 	if w.do(counter.Event{Kind: counter.Rewrite, Text: text}) {
-		w.note = "The walk goes on with the new text. Backspace brings the old one back."
+		w.note = "The walk goes on with the new text. " + w.named(keyBack) + " brings the old one back."
 	}
 	w.settle()
 }

@@ -41,7 +41,7 @@ func (w *Walk) keepCheck() {
 	n, err := w.entry.number()
 	w.enter(walking)
 	if err == nil && w.do(counter.Event{Kind: counter.Check, N: n}) {
-		w.note = fmt.Sprintf("Kept: %d counted where the tally is %d. h finds the slip.", n, w.state.Stitch())
+		w.note = fmt.Sprintf("Kept: %d counted where the tally is %d. %s finds the slip.", n, w.state.Stitch(), w.named(keyHunt))
 	}
 	w.settle()
 }

@@ -9,6 +9,10 @@
 //
 //	screen.go      the terminal: messages, signals, what lies in front
 //	keys.go        every key, with its help
+//	here.go        which keys work where
+//	rebind.go      the maker's own keys
+//	wants.go       and her bells and flashes, and when to rest the hands
+//	locking.go     the keys locked against knocks
 //	walk.go        what a walk does
 //	walk_keys.go   what its keys and buttons mean
 //	scene.go       a state in words and numbers

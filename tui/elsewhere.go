@@ -45,7 +45,7 @@ func (m *model) canElsewhere(k tea.KeyMsg) bool {
 func (m *model) elsewhere() {
 	w := m.page.(*Walk)
 	if w.broken == nil {
-		w.note = "w writes a walk elsewhere while it cannot be saved: this one is."
+		w.note = w.named(keyElsewhere) + " writes a walk elsewhere while it cannot be saved: this one is."
 		return
 	}
 	m.sheet = newElsewhere(w)

@@ -156,7 +156,7 @@ func (f *frame) alarm() {
 		text += fmt.Sprintf(", the last %d only in memory", n)
 	}
 	if f.w.cfg.Elsewhere.Write != nil {
-		text += ", w writes a file"
+		text += ", " + f.w.named(keyElsewhere) + " writes a file"
 	}
 	text = clip(text+": "+Clean(f.w.broken.Error()), f.width)
 	f.line(span{alarm, text + strings.Repeat(" ", max(f.width-cells(text), 0))})
@@ -262,6 +262,8 @@ func (f *frame) footer() {
 	switch {
 	case f.w.note != "":
 		note.role = base
+	case f.w.restDue:
+		note = span{lead, fmt.Sprintf("Rest your hands a while: %s without a break.", count((f.w.now-f.w.busySince)/60_000, "minute"))}
 	case f.sc.behind != "":
 		note = span{lead, "≠ " + f.sc.behind}
 	case f.sc.under != "":

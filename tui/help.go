@@ -9,20 +9,28 @@ import (
 
 // helpSheet lies over a page and tells every key.
 type helpSheet struct {
-	top  int // the first line shown
-	note string
+	groups []keyGroup
+	keymap *Keymap
+	top    int // the first line shown
+	note   string
 }
+
+// newHelp is the keys of the page in front.
+func (m *model) newHelp() *helpSheet { return &helpSheet{groups: m.here(), keymap: m.keymap()} }
+
+// keymap is the maker's keys.
+func (m *model) keymap() *Keymap { return m.page.ink().look.keymap() }
 
 // lines sets the keys out in a window, in the order they are declared: in two
 // columns where they fit the window so, and one would not.
 func (h *helpSheet) lines(width, height int) [][]span {
-	one := setKeys(allKeys, width)
+	one := h.set(h.groups, width)
 	half := (width - columnGap) / 2
 	if len(one) <= height || half < leastColumn {
 		return one
 	}
-	for n := range allKeys {
-		left, right := setKeys(allKeys[:n], half), setKeys(allKeys[n:], half)
+	for n := range h.groups {
+		left, right := h.set(h.groups[:n], half), h.set(h.groups[n:], half)
 		if len(left) <= height && len(right) <= height {
 			return beside(left, right, half)
 		}
@@ -50,12 +58,12 @@ func beside(left, right [][]span, width int) [][]span {
 	return out
 }
 
-// setKeys sets groups of keys out in a column.
-func setKeys(groups []keyGroup, width int) [][]span {
+// set sets groups of keys out in a column.
+func (h *helpSheet) set(groups []keyGroup, width int) [][]span {
 	names := 0
-	for _, g := range allKeys {
+	for _, g := range h.groups {
 		for _, k := range g.keys {
-			names = max(names, cells(k.Help().Key))
+			names = max(names, cells(h.keymap.name(k)))
 		}
 	}
 	var out [][]span
@@ -65,7 +73,8 @@ func setKeys(groups []keyGroup, width int) [][]span {
 		}
 		out = append(out, []span{{strong, g.heading}})
 		for _, k := range g.keys {
-			name := k.Help().Key + strings.Repeat(" ", names-cells(k.Help().Key)+2)
+			name := h.keymap.name(k)
+			name += strings.Repeat(" ", names-cells(name)+2)
 			for j, line := range fold(base, k.Help().Desc, max(width-len(name)-2, 8)) {
 				if j > 0 {
 					name = strings.Repeat(" ", len(name))
@@ -83,7 +92,7 @@ func (h *helpSheet) view(t *theme, width, height int) string {
 	room := max(height-2, 1)
 	lines := h.lines(width-2*len(margin.text), room)
 	top := min(h.top, max(len(lines)-room, 0))
-	c.sides([]span{margin, {strong, "Keys"}}, []span{{quiet, "Esc closes"}, margin})
+	c.sides([]span{margin, {strong, "Keys"}, {quiet, " · those that work here"}}, []span{{quiet, "Esc closes"}, margin})
 	for _, l := range lines[top:min(top+room, len(lines))] {
 		c.line(append([]span{margin}, l...)...)
 	}

@@ -10,7 +10,7 @@ import (
 // stitches are there.
 func (w *Walk) hunt(counted int64) {
 	if w.state.Finished() {
-		w.note = "Every row is worked. r goes to a row; h looks for a slip there."
+		w.note = fmt.Sprintf("Every row is worked. %s goes to a row; %s looks for a slip there.", w.named(keyRows), w.named(keyHunt))
 		return
 	}
 	at := w.state.At()
@@ -75,7 +75,7 @@ func (w *Walk) huntBack() {
 func (w *Walk) leaveHunt() {
 	w.enter(walking)
 	if w.do(counter.Event{Kind: counter.Leave}) {
-		w.note = "The hunt is over. Backspace brings it back."
+		w.note = "The hunt is over. " + w.named(keyBack) + " brings it back."
 	}
 	w.settle()
 }

@@ -16,6 +16,7 @@ var (
 	keyHelp      = bind("?", "every key, and what it does", "?")
 	keyQuit      = bind("q", "leave; everything is kept", "q", "Q", "ctrl+c")
 	keyElsewhere = bind("w", "while nothing can be saved: write the walk to another file", "w", "W")
+	keyLock      = bind("Ctrl+L", "lock the keys against knocks, and unlock them", "ctrl+l")
 	keyRest      = bind("Ctrl+Z", "lay the program aside, back to the shell", "ctrl+z")
 	keyEsc       = bind("Esc", "close this and go back to the row", "esc")
 
@@ -113,5 +114,5 @@ var allKeys = []keyGroup{
 	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyUndo, keyPart, keyPartB}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
 	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},
-	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyBasket, keyElsewhere, keyRest, keyQuit}},
+	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyLock, keyBasket, keyElsewhere, keyRest, keyQuit}},
 }

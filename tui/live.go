@@ -160,7 +160,7 @@ func (f *frame) liveQuestion(width int) (out [][]span) {
 		if f.sc.known {
 			add(base, Clean(f.w.state.Difference(f.sc.done, n))+".")
 		}
-		add(quiet, "Enter sets the tally by your count, h finds the slip, g goes on as it is.")
+		add(quiet, fmt.Sprintf("Enter sets the tally by your count, %s finds the slip, %s goes on as it is.", f.w.named(keyHunt), f.w.named(keyAsIs)))
 	case hunting:
 		return f.hunt(width, box)
 	case ripping:

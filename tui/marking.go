@@ -26,7 +26,7 @@ func (w *Walk) mark() {
 		kind, done = counter.Unmark, "has no marker any more"
 	}
 	if w.do(counter.Event{Kind: kind, Piece: at.Piece, Copy: at.Copy, Row: at.Row, N: at.Stitch}) {
-		w.note = fmt.Sprintf("Stitch %d %s. l lists them.", at.Stitch+1, done)
+		w.note = fmt.Sprintf("Stitch %d %s. %s lists them.", at.Stitch+1, done, w.named(keyList))
 	}
 }
 
@@ -37,7 +37,7 @@ const mostNote = 500
 func (w *Walk) writeNote() {
 	at := w.state.At()
 	if w.state.Finished() {
-		w.note = "Every row is worked. r goes to a row; n notes something there."
+		w.note = fmt.Sprintf("Every row is worked. %s goes to a row; %s notes something there.", w.named(keyRows), w.named(keyNote))
 		return
 	}
 	w.enter(noting)
@@ -82,7 +82,7 @@ func (w *Walk) keepNote() {
 		return
 	}
 	if w.do(counter.Event{Kind: counter.Note, Piece: at.Piece, Copy: at.Copy, Row: at.Row, Text: text}) {
-		w.note = "The note is kept with the row. l lists them."
+		w.note = "The note is kept with the row. " + w.named(keyList) + " lists them."
 		if text == "" {
 			w.note = "The row has no note any more."
 		}
@@ -127,7 +127,7 @@ func (w *Walk) list() (out []listed) {
 
 func (w *Walk) showList() {
 	if len(w.list()) == 0 {
-		w.note = "No markers, notes or differences yet. m marks the stitch in hand, n notes something on the row."
+		w.note = fmt.Sprintf("No markers, notes or differences yet. %s marks the stitch in hand, %s notes something on the row.", w.named(keyMark), w.named(keyNote))
 		return
 	}
 	w.enter(listing)
@@ -165,7 +165,7 @@ func (w *Walk) takeOut() {
 		return
 	}
 	if w.do(counter.Event{Kind: x.out, Piece: x.at.Piece, Copy: x.at.Copy, Row: x.at.Row, N: x.at.Stitch}) {
-		w.note = "It is taken out. Backspace in the row brings it back."
+		w.note = "It is taken out. " + w.named(keyBack) + " in the row brings it back."
 	}
 	w.pickListed(0)
 	if len(w.list()) == 0 {

@@ -30,13 +30,13 @@ func (f *frame) question(width int) [][]span {
 		if len(f.w.state.CouldBe(f.sc.total, n)) > 0 {
 			add(base, Clean(f.w.state.Difference(f.sc.total, n))+".")
 		}
-		add(base, "Enter carries on with yours, h finds the slip, Backspace goes back, digits count again.")
+		add(base, fmt.Sprintf("Enter carries on with yours, %s finds the slip, %s goes back, digits count again.", f.w.named(keyHunt), f.w.named(keyReturn)))
 	case counting:
 		out = append(out, []span{{strong, fmt.Sprintf("The tally is %d. On the hook are ", f.sc.done)}, box})
 		add(base, "Space takes it, digits give another, Esc closes this.")
 	case going:
 		out = append(out, []span{{strong, "Go to stitch "}, box})
-		add(base, "Enter goes there, Esc stays, s makes it the stride.")
+		add(base, fmt.Sprintf("Enter goes there, Esc stays, %s makes it the stride.", f.w.named(keyStride)))
 	default:
 		return f.liveQuestion(width)
 	}

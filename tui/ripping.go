@@ -52,7 +52,7 @@ func (w *Walk) rip() {
 	}
 	w.enter(walking)
 	if w.do(counter.Event{Kind: counter.Unravel, Piece: to.Piece, Copy: to.Copy, Row: to.Row, N: to.Stitch}) {
-		w.note = fmt.Sprintf("%s unravelled. Backspace brings them back.", count(loss.Stitches, "stitch"))
+		w.note = fmt.Sprintf("%s unravelled. %s brings them back.", count(loss.Stitches, "stitch"), w.named(keyBack))
 	}
 	w.settle()
 }

@@ -177,12 +177,12 @@ func remark(r *pattern.RowProof) string {
 	switch r.Status {
 	case pattern.Unread:
 		if !known {
-			return "some words were not understood: tap freely, e ends it"
+			return "some words were not understood: tap freely, then end it"
 		}
 		return "not worked out: some words were not understood"
 	case pattern.Trusted:
 		if !known {
-			return "only the author knows the number: tap freely, e ends it"
+			return "only the author knows the number: tap freely, then end it"
 		}
 		return "the number is the author's own"
 	case pattern.Differs:

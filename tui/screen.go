@@ -75,6 +75,7 @@ func NewScreen(first page, o Options) *Screen {
 	if o.Out != nil {
 		opts = append(opts, tea.WithOutput(o.Out))
 	}
+	s.model.out = cmp.Or[io.Writer](o.Out, os.Stdout)
 	// The first frame is drawn at once, not when bubbletea tells the size.
 	if f, ok := cmp.Or[io.Writer](o.Out, os.Stdout).(*os.File); ok {
 		if width, height, err := term.GetSize(f.Fd()); err == nil {
@@ -91,6 +92,9 @@ func (s *Screen) Send(m tea.Msg) { s.prog.Send(m) }
 
 // Show puts another page in front, with a note that says why.
 func (s *Screen) Show(p Page, note string) { s.Send(turnMsg{page: p, note: note}) }
+
+// Tell says something on the page in front, before Run.
+func (s *Screen) Tell(note string) { s.model.said = note }
 
 // Run shows the screen until the maker leaves, a signal says so or ctx ends.
 // On every way out the terminal is put back and the journal is on disk; the
@@ -125,6 +129,12 @@ func (s *Screen) Run(ctx context.Context) error {
 // model is what bubbletea runs: the page in front, and the help over it.
 type model struct {
 	page          page
+	out           io.Writer       // for bells; nil for none
+	said          string          // to be told once the page is open
+	flash         string          // what the first line says for a moment
+	flashes       int             // how many there have been
+	locked        bool            // no key does anything but unlock
+	knocks        int             // keys pressed while locked
 	help          *helpSheet      // nil while closed
 	sheet         *elsewhereSheet // nil while closed
 	broken        *Breakdown      // what the screen broke down with
@@ -133,7 +143,9 @@ type model struct {
 
 func (m *model) Init() (cmd tea.Cmd) {
 	defer m.breakdown(&cmd)
-	return tea.Batch(m.page.open(), second())
+	cmd = tea.Batch(m.page.open(), second())
+	m.page.tell(m.said)
+	return cmd
 }
 
 // second is the beat of the clock on the screen.
@@ -147,6 +159,9 @@ func (m *model) Update(msg tea.Msg) (_ tea.Model, cmd tea.Cmd) {
 		return m, tea.Quit
 	}
 	cmd = m.update(msg)
+	if told := m.signal(); told != nil {
+		cmd = tea.Batch(cmd, told)
+	}
 	m.page.draw()
 	return m, cmd
 }
@@ -158,6 +173,10 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tea.KeyMsg:
 		return m.keys(msg)
 	case tea.MouseMsg:
+		if m.locked {
+			m.knocks++
+			return nil
+		}
 		if m.help != nil {
 			return m.helpMouse(msg)
 		}
@@ -176,10 +195,14 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tickMsg:
 		m.page.tick()
 		return second()
+	case flashOverMsg:
+		if msg.n == m.flashes {
+			m.flash = ""
+		}
 	case wroteMsg:
 		m.wrote(msg)
 	case helpMsg:
-		m.help = &helpSheet{}
+		m.help = m.newHelp()
 	case leaveMsg:
 		return tea.Quit
 	case turnMsg:
@@ -221,6 +244,10 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 // keys splits what was read at one go into single keys: fingers are faster
 // than the reading, and every key counts.
 func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
+	if m.locked {
+		m.unlock(msg)
+		return nil
+	}
 	if m.sheet != nil {
 		return m.sheetKey(msg)
 	}
@@ -253,6 +280,18 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	if m.typing() && k.String() != "ctrl+c" {
 		return m.page.key(k) // letters, all of them
 	}
+	if m.help == nil {
+		turned, does := m.keymap().turn(k, flat(m.here()))
+		if !does {
+			m.idle(k.String())
+			return nil
+		}
+		k = turned
+	}
+	if key.Matches(k, keyLock) {
+		m.locked, m.knocks = true, 0
+		return nil
+	}
 	switch {
 	case key.Matches(k, keyQuit):
 		return tea.Quit
@@ -262,7 +301,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 		m.helpKey(k)
 		return nil
 	case key.Matches(k, keyHelp):
-		m.help = &helpSheet{}
+		m.help = m.newHelp()
 		return nil
 	case key.Matches(k, keyElsewhere) && m.canElsewhere(k):
 		m.elsewhere()
@@ -277,11 +316,11 @@ func (m *model) View() string {
 	if m.broken != nil || m.width <= 0 || m.height <= 0 {
 		return ""
 	}
-	if m.sheet != nil {
+	switch {
+	case m.sheet != nil:
 		return m.sheet.view(m.page.ink(), m.width, m.height)
-	}
-	if m.help != nil {
+	case m.help != nil:
 		return m.help.view(m.page.ink(), m.width, m.height)
 	}
-	return m.page.view()
+	return m.over(m.page.view())
 }

@@ -70,7 +70,7 @@ func (b *Basket) turnPart(step int) {
 // showAll leaves off looking for something.
 func (b *Basket) showAll() {
 	if b.find == "" {
-		b.note = "Nothing is open here. q leaves, with everything kept."
+		b.note = "Nothing is open here. " + b.named(keyQuit) + " leaves, with everything kept."
 		return
 	}
 	it := b.item()
@@ -150,7 +150,7 @@ func (b *Basket) mayChange() bool {
 func (b *Basket) put(it Item, to Part, words string) tea.Cmd {
 	after := it
 	after.Part = to
-	note := fmt.Sprintf("%s is %s. %s takes that back.", it.Title, words, keyUndo.Help().Key)
+	note := fmt.Sprintf("%s is %s. %s takes that back.", it.Title, words, b.named(keyUndo))
 	if it.Part == to {
 		after.Part = InWork
 		note = it.Title + " is in work again."

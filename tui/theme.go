@@ -28,6 +28,7 @@ type Look struct {
 	Colours Colours
 	Dark    bool
 	ASCII   bool // no signs but those of ASCII
+	Wants   *Wants
 }
 
 // FindLook tells from the environment what out can show. It asks the

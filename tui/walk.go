@@ -107,6 +107,10 @@ type Walk struct {
 	broken   error  // why it is not
 	ended    bool   // the last event of the run is written
 
+	occasions           []Occasion // to be told by a bell or a flash
+	busySince, busyLast int64      // ms; the hands have worked without a break
+	restDue             bool
+
 	width, height int
 }
 
@@ -197,7 +201,14 @@ func (w *Walk) tell(note string) {
 }
 
 // tick moves the clock on.
-func (w *Walk) tick() { w.now = w.clock() }
+func (w *Walk) tick() {
+	w.now = w.clock()
+	if time.Duration(w.now-w.busyLast)*time.Millisecond < restBreak {
+		w.mindRest()
+	} else {
+		w.restDue = false // they lie already
+	}
+}
 
 // saved notes what is safe.
 func (w *Walk) saved(s Safe) {
@@ -227,9 +238,15 @@ func (w *Walk) do(e counter.Event) bool {
 		}
 		return false
 	}
+	before := w.state
 	w.state = next
 	w.appended = w.cfg.Journal.Append(e)
 	w.refresh()
+	if e.Kind == counter.Tap {
+		w.lookFor(before, next)
+		w.busy(w.now)
+		w.mindRest()
+	}
 	return true
 }
 
@@ -326,6 +343,7 @@ func (w *Walk) take() {
 	}
 	if want, known := w.state.Expect(); known && n != want {
 		w.enter(differing)
+		w.occasion(Mismatch)
 		return
 	}
 	w.finish(n)
@@ -375,7 +393,7 @@ func (w *Walk) goTo() {
 func (w *Walk) jump(to counter.Place) {
 	w.enter(walking)
 	if w.do(counter.Event{Kind: counter.Jump, Piece: to.Piece, Copy: to.Copy, Row: to.Row, N: to.Stitch}) {
-		w.note = "Backspace goes back to where you were." + waiting(w.state)
+		w.note = w.named(keyBack) + " goes back to where you were." + waiting(w.state)
 		w.settle()
 	}
 }

@@ -170,7 +170,7 @@ func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 
 // idle says that a key does nothing.
 func (w *Walk) idle(name string) {
-	w.note = fmt.Sprintf("%s does nothing here. ? shows every key.", Clean(keyName(name)))
+	w.note = fmt.Sprintf("%s does nothing here. %s shows every key.", Clean(keyName(name)), w.named(keyHelp))
 }
 
 // keyName is a key as the maker would call it.

@@ -365,7 +365,7 @@ func TestHelpLiesOverAll(t *testing.T) {
 		t.Errorf("the help is still open, or wrote %d events", len(shelf.events)-n)
 	}
 	var all strings.Builder
-	for _, l := range (&helpSheet{}).lines(80, 100) {
+	for _, l := range (&helpSheet{groups: allKeys}).lines(80, 100) {
 		for _, s := range l {
 			all.WriteString(s.text)
 		}

@@ -9,9 +9,9 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
 
+	"crochet/tallyturn/cmd/tallyturn/config"
 	"crochet/tallyturn/pattern/demo"
 	"crochet/tallyturn/store"
 	"crochet/tallyturn/tui"
@@ -89,9 +89,10 @@ func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 	if _, ok := onTerminal(k.out); !ok {
 		return errNoTerminal
 	}
+	settings, wrong := config.Load(config.Path(configHome()))
 	s := &shelf{
-		file: k.basketFile(), config: xdg.ConfigHome,
-		look: k.look(k.out), now: k.now, clock: newRunClock(k.now), tapKeys: k.tapKeyNames(), done: make(chan struct{}),
+		file: k.basketFile(), config: configHome(),
+		look: settings.Look(k.look(k.out)), now: k.now, clock: newRunClock(k.now), tapKeys: k.tapKeyNames(), done: make(chan struct{}),
 	}
 	said, err := s.openBasket()
 	if err != nil {
@@ -115,6 +116,10 @@ func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 		page = s.notice(said, next)
 	}
 	screen := tui.NewScreen(page, tui.Options{In: k.in, Out: k.out})
+	if wrong != nil {
+		// Without the folder, so that there is room for the mistake itself.
+		screen.Tell(strings.TrimPrefix(wrong.Error(), filepath.Dir(config.Path(configHome()))+string(filepath.Separator)) + "; your settings are not used.")
+	}
 	s.mu.Lock()
 	s.screen = screen
 	s.mu.Unlock()
