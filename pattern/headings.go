@@ -183,6 +183,21 @@ func (r *reader) fastened() bool {
 	return n > 1 && body[n-1].isAny("off", "yarn", "thread") && body[n-2].isAny("fasten", "finish", "cut", "break", "the")
 }
 
+// refersAgain reports a line that names rows to repeat, after a row that does
+// nothing but repeat some.
+func (r *reader) refersAgain(ln line) bool {
+	body := r.row.body
+	if len(body) > 16 || ln.end-ln.start < 3 || !r.toks[ln.start].isAny("rep", "repeat") || !isRowWord(&r.toks[ln.start+1]) || !r.endsSentence() {
+		return false
+	}
+	for i := 0; i+1 < min(len(body), 6); i++ {
+		if body[i].isAny("rep", "repeat", "as", "same") && (i == 0 || isRowWord(&body[i+1])) {
+			return true
+		}
+	}
+	return false
+}
+
 // countsSoonBefore reports a sentence about what a chain counts as, rather
 // than one that makes it: no bracket or comma stands before "counts".
 func (x *rowReader) countsSoonBefore(end int) bool {
@@ -257,6 +272,7 @@ func (r *reader) definitionLike(ln line) bool {
 // even a section of notes.
 func (r *reader) foundation(ln line) bool {
 	x := r.scratch(ln.start)
+	x.phrase("foundation|base|start|beginning|begin|starting", "[ch|chain|row]", ":")
 	x.phrase("with|using", "[color|colour|yarn]", "[a|b|c|mc|cc]", "[,]")
 	x.phrase("commence|begin|start|make|work", "[with|by]", "[a]", "[chaining]")
 	if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains") && !x.at(2).isAny("sp", "loop", "=", "-") && !x.countsSoon(ln.end) {
@@ -379,19 +395,31 @@ func (r *reader) followedByWork(j int) bool {
 // heading.
 func (r *reader) headingWords(ln line) (int, bool) {
 	x := r.scratch(ln.start)
-	k := 0
+	makes := func(i int) bool {
+		n := r.makeAt(i, ln.end)
+		x = r.scratch(ln.start) // there is one, and it was moved
+		return n > 0
+	}
+	k, inside := 0, 0
 	if t := x.peek(); t.isAny("begin", "start", "chain") && (x.at(1).isAny("at", "with", "by", "from", "in") || x.at(1).kind == tNum) {
 		return 0, false // "Begin at the point: ch 4", "Chain 24"
 	}
+	if x.peek().isAny("make", "commence", "using") && r.hasStitches(ln) {
+		return 0, false // "Make a chain of 20"
+	}
 	for ln.start+k < ln.end {
 		t := x.at(k)
-		if t.isAny("(", "[", ":", "-", ",") && (r.makeAt(ln.start+k, ln.end) > 0 || t.is(":")) || t.isAny("x", "make") && r.makeAt(ln.start+k, ln.end) > 0 {
+		if t.isAny("(", "[", ":", "-", ",") && (makes(ln.start+k) || t.is(":")) || t.isAny("x", "make") && makes(ln.start+k) {
 			break
 		}
 		switch {
 		case t.isAny("&", "'", "/", "#", "+"):
 		case t.is("-") && k > 0 && (t.glued || ln.start+k+1 < ln.end):
-		case t.is("(") || t.is(")"):
+		case t.is("("):
+			if end := x.closer(k); end > 0 {
+				inside += end - x.p - k + 1
+			}
+		case t.is(")"):
 		case t.kind == tPunct:
 			return 0, false
 		case t.kind == tNum && !t.word:
@@ -408,7 +436,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 		}
 		k++
 	}
-	if k == 0 || k > 7 {
+	if k == 0 || k-min(inside, 6) > 7 {
 		return 0, false
 	}
 	rest := ln.start + k

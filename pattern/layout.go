@@ -215,11 +215,11 @@ func (r *reader) line(i int) {
 		if name, body, ok := r.runIn(ln); ok && !setupNames[name] {
 			r.closeRow()
 			r.newHeading(line{ln.start, body - 1})
-			r.words(body, ln.end)
+			r.wordsAfter(body, ln.end)
 			return
 		}
 	}
-	if r.row != nil && r.fastened() && r.joinsYarn(ln) {
+	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.refersAgain(ln)) {
 		r.closeRow() // it begins the next row
 		r.words(ln.start, ln.end)
 		return
@@ -244,7 +244,7 @@ func (r *reader) line(i int) {
 		if !setupNames[name] {
 			r.newHeading(line{ln.start, body - 1})
 		}
-		r.words(body, ln.end)
+		r.wordsAfter(body, ln.end)
 		return
 	}
 	if r.beginsWork(ln) || len(r.setup) > 0 && !t.blank {
@@ -428,6 +428,17 @@ func (r *reader) words(from, to int) {
 	if to > from {
 		r.setup = r.extend(r.setup, from, to)
 	}
+}
+
+// wordsAfter adds what stands behind a name on its line: a label, or words.
+func (r *reader) wordsAfter(from, to int) {
+	if from < to && r.mayLabel(from) {
+		if l, ok := r.labelAt(from); ok && l.strong && !l.weak && l.end <= to {
+			r.startRow(l, from, to)
+			return
+		}
+	}
+	r.words(from, to)
 }
 
 // closeRow ends the row being gathered.

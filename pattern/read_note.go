@@ -33,6 +33,11 @@ func (x *rowReader) note() []*Step {
 	if x.phrase("which|that", "gives|makes|is|are|will|should|leaves|brings|give") && !x.at(-1).isAny("that") {
 		return clause()
 	}
+	if from := x.p; x.phrase("[with]", "the", "last|final", "one|of", "[them|these]", "[being|going|goes|worked|to]", "[go]", "in|into") {
+		return clause()
+	} else {
+		x.p = from
+	}
 	if x.phrase("[with]", "the", "last|final") && func() bool {
 		x.nounDrop()
 		return x.peek().isAny("going", "worked", "falling", "landing", "placed", "coming", "made")

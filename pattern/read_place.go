@@ -276,6 +276,9 @@ func (x *rowReader) place() []Target {
 			break
 		}
 		x.accept("then", "also", "of")
+		if t := x.peek(); t.kind == tNum && t.num == 1 && x.at(1).isAny("in", "into") {
+			x.p++ // "in next ch and one in each ch to the end"
+		}
 		last := &out[len(out)-1]
 		if n, ok := x.nounAt(0); ok && last.Which == Each && last.N.N == 0 && last.Bound.Kind == NoBound && n.filter.Kind == Space && n.chain == 0 {
 			x.p += n.tokens // "in each st and ch-1 sp"
@@ -400,6 +403,9 @@ func (x *rowReader) preposition() bool {
 		if n := x.phraseAt(0, "post|posts|stem|stems|vertical|bar", "[bar|post]", "of", "[the]"); n > 0 {
 			x.p += n
 			return true
+		}
+		if x.phrase("front|back", "of", "[the]") {
+			return true // "round front of next tr"
 		}
 		if x.peek().isAny("next", "each", "same", "following", "foll", "every", "front", "back", "first", "last", "post") || x.peek().kind == tOrd && !x.at(1).isAny("leg") {
 			return true

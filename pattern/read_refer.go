@@ -249,8 +249,18 @@ func (x *rowReader) referTimes(r *Refer) {
 		}
 		x.phrase("alternately|alternating|alternately,|consecutively|over", "[and]", "[over]")
 		x.phrase("inclusive|incl")
-		if x.phrase("for", "pattern|patt") {
-			return
+		if x.phrase("for", "[the]", "pattern|patt", "[stitch|st]") {
+			continue
+		}
+		if x.phrase("[in]", "[the|this|same]", "color|colour|stripe|striping", "sequence|pattern|patt|repeat|order|changes") {
+			if n := r.Last - r.First; r.List == nil && r.First == 1 && 0 < n && n < 100 {
+				// the colours of Rows 1-6 come again, worked as the last of
+				// them: the first one stands on the foundation
+				for range n + 1 {
+					r.List = append(r.List, r.Last)
+				}
+			}
+			continue
 		}
 		start := x.p
 		x.phrase("a", "total", "of")
@@ -301,6 +311,7 @@ func (x *rowReader) referTimes(r *Refer) {
 			}
 			r.Measure = true
 			x.toClauseEnd()
+			x.endingRow()
 			continue
 		}
 		x.p = start
@@ -316,6 +327,22 @@ func (x *rowReader) referTimes(r *Refer) {
 		x.p = save
 		return
 	}
+}
+
+// endingRow takes "ending on a Row 4", "end with a WS row" after rows that are
+// measured: which of them is the last the maker knows.
+func (x *rowReader) endingRow() {
+	save := x.p
+	x.accept(",")
+	x.phrase("and", "[then]")
+	if x.phrase("ending|end|finishing|finish", "[off]", "[on|with|after|by]", "[working|completing|having]", "[worked|completed]", "[a|an|the]", "[last|complete|full]", "[ws|rs|wrong|right|odd|even]", "[side]", "[numbered]", "row|rnd|round|repeat|rep") {
+		if x.peek().kind == tNum {
+			x.p++
+			x.phrase("of", "[the]", "pattern|patt|repeat|rep")
+		}
+		return
+	}
+	x.p = save
 }
 
 // referEdits reads "making ch 6 instead of ch 4", "having 5 chs in each loop",

@@ -136,7 +136,13 @@ func (x *rowReader) repeatBefore(mark string) int {
 
 // fillsRow reports whether nothing is left to work after a repeat but what
 // ends a row.
-func (x *rowReader) fillsRow() bool { return x.roundEnd() || x.peek().isAny("ending", "end") }
+func (x *rowReader) fillsRow() bool {
+	t := x.peek()
+	if t.isAny(",", ";", "-") {
+		t = x.at(1)
+	}
+	return x.roundEnd() || t.isAny("ending", "end", "ends", "finishing", "omitting")
+}
 
 // repeatPhrase is the length of "rep from *", "rep from * to *", "repeat
 // between *s"; 0 where none stands here.
@@ -483,7 +489,8 @@ func (x *rowReader) endings(g *Step) {
 		start := x.p
 		if x.phrase("end|ending|ends|finish|finishing|stop|stopping", "[on|the]", "last|final", "rep|repeat|repetition|time|pass|one", "at|with|by|in|on|after") ||
 			x.phrase("end|ending|ends|finish|finishing|stop|stopping", "at|with|by|in|after|working|work|on") ||
-			x.phrase("on", "[the]", "last|final", "rep|repeat|repetition", "[end|ending|stop|finish]", "[at|with|by]") {
+			x.phrase("on", "[the]", "last|final", "rep|repeat|repetition", "[end|ending|stop|finish]", "[at|with|by]") ||
+			x.endsPlainly() {
 			for x.peek().isAny("at", "the", "with", "on", "having", "by") {
 				x.p++
 			}
@@ -567,6 +574,20 @@ func (x *rowReader) endings(g *Step) {
 		x.p = save
 		return
 	}
+}
+
+// endsPlainly takes the "ending" of "ending ch 5", "ending 1 tr in top of tch".
+func (x *rowReader) endsPlainly() bool {
+	if !x.peek().isAny("ending", "finishing") {
+		return false
+	}
+	t := x.at(1)
+	_, n := x.stitchAt(1)
+	if n > 0 || t.isAny("ch", "chain") && x.at(2).kind == tNum || t.kind == tNum && !t.frac && (x.at(2).isAny("ch", "chain") || x.stitchFollows(2)) {
+		x.p++
+		return true
+	}
+	return false
 }
 
 // leavesUnworked reports "leaving last sc unworked", which is no omission.

@@ -401,6 +401,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.refer(); s != nil {
 		return s
 	}
+	if s := x.edges(); s != nil {
+		return s
+	}
 	if s := x.note(); s != nil {
 		return s
 	}

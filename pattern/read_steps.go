@@ -144,8 +144,12 @@ func (x *rowReader) leave() []*Step {
 // startAt reads "beginning in second chain from hook".
 func (x *rowReader) startAt() []*Step {
 	start := x.p
-	if !x.phrase("beginning|starting|begin|start", "[off]", "in|into|with|at|from", "[the]") || x.peek().kind != tOrd || !x.at(1).isAny("ch", "chain") || x.worked {
+	if !x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from")) {
 		x.p = start
+		return nil
+	}
+	if x.p == start+2 && x.ts[start].isAny("in", "into", "from") && !x.at(2).isAny(":", ",") && !(x.at(2).is("from") && x.at(3).is("hook") && x.at(4).isAny(":", ",")) {
+		x.p = start // "in 2nd ch from hook work 3 sc"
 		return nil
 	}
 	n := x.peek().num
@@ -751,6 +755,10 @@ func (x *rowReader) yarnClause() int {
 
 // hookNote takes "using the 4 mm hook".
 func (x *rowReader) hookNote() bool {
+	if t := x.peek(); t.kind == tNum && x.at(1).isAny("mm") && x.at(2).is("hook") {
+		x.p += 3 // "with MC and 6.0mm hook"
+		return true
+	}
 	if !x.peek().isAny("using", "with", "use") {
 		return false
 	}

@@ -90,7 +90,7 @@ func (x *rowReader) work() []*Step {
 	}
 	x.p += n
 	s.Stitch = id
-	if id == stitch.Slip && x.seam() {
+	if id == stitch.Slip && (x.lastToFirst() || x.seam()) {
 		sp := x.spanFrom(start)
 		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 	}
@@ -181,24 +181,6 @@ func (x *rowReader) gloss() {
 	if end := x.closer(0); end > 0 && end-x.p <= 6 && x.otherName(end) {
 		x.p = end + 1
 	}
-}
-
-// seam takes "sl st the short ends together": making up, not a row's work.
-func (x *rowReader) seam() bool {
-	if !x.peek().isAny("the", "both", "all", "pieces", "edges", "sides", "short", "seam", "together", "through", "tog", "open", "closed") {
-		return false
-	}
-	for k := 0; k < 12; k++ {
-		t := x.at(k)
-		if t.kind == tEnd || t.isAny(",", ".", ";", ")") || t.kind == tNum {
-			return false
-		}
-		if t.isAny("together", "tog", "seam", "edges", "ends", "sides", "layers", "pieces", "closed") {
-			x.toClauseEnd()
-			return true
-		}
-	}
-	return false
 }
 
 // loopsAfter takes "sc BLO", "sc in BLO" is a place's own.

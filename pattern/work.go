@@ -512,6 +512,11 @@ func (w *rowWork) skip(s *Step) bool {
 			}
 		}
 		k := min(n, w.runLeft())
+		if r := &w.below.runs[w.cur.i]; r.kind == pSpace && r.size > 1 && len(t.Of) > 0 && t.Of[0].Kind == ChainStitch {
+			// "ch 2, sk 2 ch": the chains of a space are passed with it
+			k = min(max(1, n/int64(r.size)), w.runLeft())
+			n -= k * int64(r.size-1)
+		}
 		w.cur.off += k
 		if w.below.runs[w.cur.i].counts() || w.below.runs[w.cur.i].kind == pChain {
 			w.skipped += k

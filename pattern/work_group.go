@@ -962,16 +962,8 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		ok, n := w.fill(&plain, rest)
 		return ok && len(w.problems) == m.problems, n
 	}
-	var tries []try
-	if len(e.Body) > 0 {
-		tries = append(tries, after)
-	}
-	if len(e.Body) == 0 || endsAlike(s.Body, e.Body) {
-		tries = append(tries, asIs)
-	}
-	for cut := len(s.Body) - 1; cut >= 0 && len(e.Body) > 0; cut-- {
-		c := cut
-		tries = append(tries, func() (bool, int64) {
+	instead := func(c int) try { // the last pass, from its c-th step on
+		return func() (bool, int64) {
 			n := int64(0)
 			for {
 				before := w.mark()
@@ -985,7 +977,20 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 				}
 				n++
 			}
-		})
+		}
+	}
+	var tries []try
+	if placesLast(s.Body, e.Body) {
+		tries = append(tries, instead(len(s.Body)-1))
+	}
+	if len(e.Body) > 0 {
+		tries = append(tries, after)
+	}
+	if len(e.Body) == 0 || endsAlike(s.Body, e.Body) {
+		tries = append(tries, asIs)
+	}
+	for cut := len(s.Body) - 1; cut >= 0 && len(e.Body) > 0; cut-- {
+		tries = append(tries, instead(cut))
 	}
 	for _, t := range tries {
 		w.misfitLeft, w.reached0 = 0, 0
@@ -1027,6 +1032,18 @@ func endsAlike(body, end []*Step) bool {
 	}
 	a, b := last(body), last(end)
 	return a == nil || b == nil || a.Op != OpWork || b.Op != OpWork || a.Stitch == b.Stitch && a.N.N == b.N.N
+}
+
+// placesLast reports whether an ending only says where the last stitch of the
+// group goes in the last pass: "*ch 2, dc in next dc; rep from *, ending with
+// dc in top of turning ch".
+func placesLast(body, end []*Step) bool {
+	if len(body) < 2 || len(end) != 1 {
+		return false
+	}
+	a, b := body[len(body)-1], end[0]
+	return a.Op == OpWork && b.Op == OpWork && a.Stitch == b.Stitch && a.N.N == b.N.N && a.Legs == b.Legs &&
+		a.Target.Which == Next && a.Target.N.N <= 1 && (b.Target.Which == TurnTop || b.Target.Which == Nth)
 }
 
 // leftAfter is how many places would be left over once the steps after are

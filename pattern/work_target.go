@@ -646,7 +646,7 @@ func (w *rowWork) toCentre(s *Step) bool {
 	start, end, ok := w.nextGroup(s.Target.Of)
 	w.cur = at
 	if !ok {
-		return false
+		return w.toMiddle(s.Target.Of)
 	}
 	// a space in the middle of a group is its centre
 	want := Filter{Kind: AnyStitch}
@@ -670,6 +670,44 @@ func (w *rowWork) toCentre(s *Step) bool {
 			return true
 		}
 		mid -= r.n
+	}
+	return false
+}
+
+// toMiddle moves to the stitch, or the space, in the middle of the whole row,
+// where it has one that answers and is not yet passed.
+func (w *rowWork) toMiddle(of []Filter) bool {
+	space := len(of) > 0 && of[0].Kind == Space
+	meant := func(r *run) bool {
+		if space {
+			return r.kind == pSpace
+		}
+		return r.counts() || r.kind == pChain
+	}
+	total := int64(0)
+	for i := range w.below.runs {
+		if r := &w.below.runs[i]; meant(r) {
+			total += r.n
+		}
+	}
+	if total%2 == 0 {
+		return false
+	}
+	at, mid := w.cur, (total-1)/2
+	for i := range w.below.runs {
+		r := &w.below.runs[i]
+		if !meant(r) {
+			continue
+		}
+		if mid >= r.n {
+			mid -= r.n
+			continue
+		}
+		if i < at.i || i == at.i && mid < at.off || len(of) > 0 && !w.matches(&r.place, of) {
+			return false
+		}
+		w.cur = cursor{i, mid}
+		return true
 	}
 	return false
 }
