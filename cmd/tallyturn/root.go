@@ -49,6 +49,7 @@ tallyturn alone shows the basket of things in progress.`,
 		newConfig(w),
 		newEvenly(w),
 		newRounds(w),
+		newLayout(w),
 		newSheet(w),
 	)
 	return root

@@ -43,12 +43,24 @@ type Shape struct {
 	Width    float64 // of a stitch
 	Height   float64 // of its first round
 
-	Widest  float64 // across where it is widest, mm, as the rounds stand up
-	Mouth   float64 // across its last round, mm
-	Deep    float64 // how high it stands, mm; 0 where it lies flat
-	Hollow  float64 // how high it stands where it is stuffed and closed, mm
-	FlatEnd int     // index in Rows of the last that lies flat; -1 for none
+	Widest  float64   // across where it is widest, mm, as the rounds stand up
+	Mouth   float64   // across its last round, mm
+	Deep    float64   // how high it stands, mm; 0 where it lies flat
+	Hollow  float64   // how high it stands where it is stuffed and closed, mm
+	Heights []float64 // as Rows: of one round of each, mm
+	Profile []Spot    // the piece from the side, round by round: at most a few hundred
+	FlatEnd int       // index in Rows of the last that lies flat; -1 for none
 }
+
+// Spot is where the edge of a round is, on a piece that stands with its first
+// round down: so far out from its middle and so far up, mm.
+type Spot struct{ Out, Up float64 }
+
+// maxProfile is how many rounds a profile has; those beyond go on straight.
+const maxProfile = 400
+
+// Closes reports whether the piece draws in to a ball.
+func (s *Shape) Closes() bool { return s.Start == 0 && s.Mouth < closed*s.Widest }
 
 // maxWalked is the most rounds that are gone through one by one.
 const maxWalked = 100_000
@@ -134,6 +146,7 @@ func (s *Shape) follow(f Fabric, widths []float64, terms stitch.Terms) {
 		if i == 0 {
 			s.Height = h
 		}
+		s.Heights = append(s.Heights, h)
 		for range r.Count() {
 			to := widths[i] * f.Width
 			now := growth{to - edge, h}
@@ -146,6 +159,11 @@ func (s *Shape) follow(f Fabric, widths []float64, terms stitch.Terms) {
 			}
 			radius = min(max(to/grows, radius-h), radius+h)
 			s.Widest = max(s.Widest, 2*radius)
+			if spot := (Spot{radius, s.Deep}); len(s.Profile) < maxProfile {
+				s.Profile = append(s.Profile, spot)
+			} else {
+				s.Profile[maxProfile-1] = spot
+			}
 		}
 		row := Row{Proof: r, Edge: edge, Flat: s.Start + grows*s.High}
 		row.Lies = s.lies(row)

@@ -66,7 +66,7 @@ func (s *Shape) comes() []string {
 		return append(out, fmt.Sprintf("%sruffles: its edge is %s, %s longer than the %s of a flat piece of its rounds, which is %s.", it, s.tell(last.Edge), percent(last.Edge/last.Flat-1), s.tell(last.Flat), size))
 	case last.Lies == Upright:
 		return []string{fmt.Sprintf("It stands up as a tube, %s across and %s high.", s.tell(s.Mouth), s.tell(s.Deep))}
-	case s.Start == 0 && s.Mouth < closed*s.Widest:
+	case s.Closes():
 		return []string{fmt.Sprintf("It closes like a ball: %s across where it is widest, about %s high before it is stuffed, and %s from end to end over the curve.", s.tell(s.Widest), s.tell(s.Hollow), s.tell(s.High))}
 	}
 	cups := fmt.Sprintf("%scups: its edge is %s, %s shorter than the %s of a flat piece of its rounds. It", it, s.tell(last.Edge), percent(1-last.Edge/last.Flat), s.tell(last.Flat))
