@@ -86,12 +86,14 @@ func lastLine(text string) string {
 	return text[strings.LastIndex(text, "\n")+1:]
 }
 
-// rerun runs each command of a block and puts what it prints under it.
+// rerun runs each command of a block and puts what it prints under it. The
+// commands of a block have one basket.
 func rerun(t *testing.T, block string) string {
 	var b strings.Builder
+	data := t.TempDir()
 	for _, line := range strings.SplitAfter(block, "\n") {
 		if command, ok := strings.CutPrefix(line, "$ "); ok {
-			b.WriteString(line + runShell(t, command))
+			b.WriteString(line + runShell(t, data, command))
 		}
 	}
 	return b.String()
@@ -99,7 +101,7 @@ func rerun(t *testing.T, block string) string {
 
 // runShell gives what a command prints on either stream, whatever its exit
 // status.
-func runShell(t *testing.T, command string) string {
+func runShell(t *testing.T, data, command string) string {
 	t.Helper()
 	repo, err := filepath.Abs("../..")
 	if err != nil {
@@ -107,7 +109,7 @@ func runShell(t *testing.T, command string) string {
 	}
 	c := exec.Command("sh", "-c", command)
 	c.Dir = repo
-	c.Env = append(os.Environ(), "TALLYTURN_DATA="+t.TempDir(), "NO_COLOR=1")
+	c.Env = append(os.Environ(), "TALLYTURN_DATA="+data, "NO_COLOR=1")
 	out, err := c.CombinedOutput()
 	if _, exited := err.(*exec.ExitError); err != nil && !exited {
 		t.Fatal(err)

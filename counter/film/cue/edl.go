@@ -108,7 +108,29 @@ func (j job) events() ([]event, error) {
 	if len(out) == 0 {
 		return nil, errors.New("no cut is as long as a frame")
 	}
+	j.unnoted()
 	return out, nil
+}
+
+// unnoted says for which takes the footage cannot be found to the frame.
+func (j job) unnoted() {
+	said := map[int]bool{}
+	for _, c := range j.list.Cuts {
+		var missing []string
+		if oneLine(c.Clip) == "" {
+			missing = append(missing, "no camera file is noted")
+		}
+		if strings.TrimSpace(c.Start) == "" {
+			missing = append(missing, "no starting timecode is noted, so it counts from 0")
+		}
+		if c.ClapAt == 0 {
+			missing = append(missing, "the clap's place in its clip is not noted, so the clip is taken to begin with it")
+		}
+		if len(missing) > 0 && !said[c.Take] {
+			j.note("take %d: %s", c.Take, strings.Join(missing, "; "))
+		}
+		said[c.Take] = true
+	}
 }
 
 // startOf is the frame of the clip's beginning, 0 where it was not noted.

@@ -3,6 +3,7 @@ package cue
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -184,6 +185,22 @@ func TestEDLSpeeds(t *testing.T) {
 	}
 }
 
+// A note says of each take once what the edit will have to find by eye.
+func TestEDLNotes(t *testing.T) {
+	l := pennant()
+	for i := range l.Cuts[:3] {
+		l.Cuts[i].ClapAt = 0
+	}
+	edl, _ := Named("edl")
+	_, notes, err := Write(l, edl, Options{Rate: rate(t, "25")})
+	if err != nil || !slices.Equal(notes, []string{
+		"take 1: the clap's place in its clip is not noted, so the clip is taken to begin with it",
+		"take 3: no camera file is noted; no starting timecode is noted, so it counts from 0; the clap's place in its clip is not noted, so the clip is taken to begin with it",
+	}) {
+		t.Errorf("%q, %v", notes, err)
+	}
+}
+
 // many is a list of n cuts of a second, each right after the one before or of
 // another take.
 func many(n int, oneTake bool) film.EditList {
@@ -254,7 +271,10 @@ func TestTooShortForAFrame(t *testing.T) {
 	}}
 	edl, _ := Named("edl")
 	out, notes, err := Write(l, edl, Options{Rate: rate(t, "25")})
-	if err != nil || len(notes) != 1 || notes[0] != "Row 2: 0.010 s of it are too short for a frame, and are left out" {
+	if err != nil || !slices.Equal(notes, []string{
+		"Row 2: 0.010 s of it are too short for a frame, and are left out",
+		"take 1: no camera file is noted; no starting timecode is noted, so it counts from 0; the clap's place in its clip is not noted, so the clip is taken to begin with it",
+	}) {
 		t.Errorf("%q, %v", notes, err)
 	}
 	events, err := readEDL(string(out), rate(t, "25"))
