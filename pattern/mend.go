@@ -129,13 +129,23 @@ func (t *trial) note(label *Row, number int, o outcome, chosen options) {
 	r.clean = !r.fatal && o.status != Differs && r.left == 0 && !hasCode(o.rw.problems, CodeMisfit) && !hasCode(o.rw.problems, CodeOverrun)
 	t.rows = append(t.rows, r)
 	if t.settled() {
-		t.done = !r.clean || o.rw.idle || t.carry == nil && o.rw.passed > 0
+		t.done = !r.clean || o.rw.idle || t.carry == nil && (o.rw.passed > 0 || warns(o.rw.problems))
 		if t.watch != nil {
 			t.watch(label, number, o, !t.done)
 		}
 		return
 	}
 	t.done = !r.clean && !t.base && len(t.rows) == 1 || len(t.rows) > mendAhead
+}
+
+// warns reports whether one of the problems of a row is a warning.
+func warns(ps []problem) bool {
+	for i := range ps {
+		if ps[i].sev == Warning {
+			return true
+		}
+	}
+	return false
 }
 
 // stop ends a trial at a row that cannot be judged.

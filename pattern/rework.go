@@ -33,8 +33,8 @@ type Reworked struct {
 	Sits  *Placing    // where it is worked onto another; nil where it is not
 
 	// Stop is the label of the first row that does not come out, nil where all
-	// do. Number is that row's, Left the stitches it leaves that it should
-	// not; Short is set where it runs out of stitches instead.
+	// do. Number is that row's, Left the stitches it leaves or passes over that
+	// it should not; Short is set where it runs out of stitches instead.
 	Stop   *Row
 	Number int
 	Left   int64
@@ -57,6 +57,13 @@ func (p *Proof) Rework() *Rework {
 		r.kept = append(r.kept, pc.work)
 	}
 	return r
+}
+
+// Copy is the same once more, to settle pieces in and throw away.
+func (r *Rework) Copy() *Rework {
+	c := *r
+	c.kept = append([]*pieceWork(nil), r.kept...)
+	return &c
 }
 
 // Rows is how many rows were worked so far: a measure of the effort.
@@ -169,7 +176,7 @@ func (r *Rework) run(i int, ch Changes) reworking {
 		}
 		if !ok {
 			out.out.Stop, out.out.Number = written[label], number
-			out.out.Left = o.left + o.rw.misfitLeft
+			out.out.Left = o.left + o.rw.misfitLeft + o.rw.passed
 			out.out.Short = o.fatal != nil || hasCode(o.rw.problems, CodeOverrun)
 		}
 	}
@@ -270,6 +277,16 @@ func (c Changes) num(n *Num, size int) {
 	}
 }
 
+// first changes "the 1st st of Row 9", which is a word and no number to the
+// reader, into another stitch of the row.
+func (c Changes) first(t *Target) {
+	for sp, to := range c {
+		if t.Span.Contains(sp) && !sp.Empty() && to > 1 && sp != t.N.Span && t.Row != nil && !t.Row.Span.Contains(sp) {
+			t.Which, t.N = Nth, Num{N: to, Span: sp}
+		}
+	}
+}
+
 func (c Changes) steps(steps []*Step, size int) []*Step {
 	if steps == nil {
 		return nil
@@ -287,6 +304,9 @@ func (c Changes) steps(steps []*Step, size int) []*Step {
 		}
 		for _, n := range []*Num{&d.N, &d.Target.N, &d.Target.Bound.N, &d.Times.N, &d.Times.Bound.N} {
 			c.num(n, size)
+		}
+		if d.Target.Row != nil && d.Target.Which == First {
+			c.first(&d.Target)
 		}
 		out[i] = &d
 	}

@@ -7,3 +7,12 @@ func (p *PieceProof) Sits() *Placing {
 	}
 	return placingOf(p.work.host)
 }
+
+// Foundation is how many chains the first row of a piece is worked into; 0
+// where it begins otherwise.
+func (p *PieceProof) Foundation() int64 {
+	if p.work == nil {
+		return 0
+	}
+	return p.work.foundation
+}

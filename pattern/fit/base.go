@@ -16,16 +16,16 @@ type base struct {
 
 // baseOf finds what a piece is begun on. It is false where that is no number
 // that its width follows from: a magic ring, or another piece.
-func baseOf(p *pattern.Piece, size int) (base, bool) {
-	if len(p.Rows) == 0 {
+func baseOf(pc *pattern.PieceProof, size int) (base, bool) {
+	if len(pc.Piece.Rows) == 0 {
 		return base{}, false
 	}
-	first := p.Rows[0]
+	first := pc.Piece.Rows[0]
 	steps := append(append([]*pattern.Step(nil), first.Setup...), first.Steps...)
 	for i, s := range steps {
 		switch s.Op {
 		case pattern.OpChain:
-			if s.N.Span.Empty() {
+			if s.N.Span.Empty() || pc.Foundation() == 0 {
 				return base{}, false
 			}
 			b := base{span: s.N.Span, n: s.N.At(size), name: "base chain"}

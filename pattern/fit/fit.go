@@ -3,6 +3,7 @@ package fit
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -56,6 +57,7 @@ type Move struct {
 type NotWithinReach struct {
 	Wish    string   // "22 cm"
 	Rows    []string // those that stand in the way
+	Why     string   // what does, where it is no row of the piece itself
 	Nearest []string // the sizes that do work, smaller and larger
 }
 
@@ -95,11 +97,6 @@ func (f *fitter) fit() error {
 	if err := f.width(); err != nil {
 		return err
 	}
-	if f.kept[f.main] != nil {
-		if err := f.place(f.perched); err != nil {
-			return err
-		}
-	}
 	if err := f.height(); err != nil {
 		return err
 	}
@@ -119,7 +116,7 @@ func (f *fitter) others() {
 			continue
 		}
 		why := "it does not begin on a chain that its width follows from"
-		if b, ok := baseOf(p.Piece, 0); ok {
+		if b, ok := baseOf(p, 0); ok {
 			why = fmt.Sprintf("it begins on a %s of its own, %d", b.name, b.n)
 			if f.proof.Pieces[i].Piece.Name != "" && f.widens(i, b) {
 				why += "; --piece fits it"
@@ -164,7 +161,7 @@ func (f *fitter) choose() error {
 		if f.wish.Piece != "" && !sameName(f.wish.Piece, p.Piece.Name) {
 			continue
 		}
-		b, ok := baseOf(p.Piece, size)
+		b, ok := baseOf(p, size)
 		if !ok {
 			if f.wish.Piece != "" {
 				return fmt.Errorf("%s does not begin on a chain that its width follows from", pieceName(p))
@@ -206,6 +203,9 @@ func (f *fitter) widens(i int, b base) bool {
 		return false
 	}
 	now := f.work.Try(i, pattern.Changes{b.span: b.n + 1})
+	if now.Stop == was.Piece.Rows[0] && b.n <= 4 {
+		return false // a centre: all goes into one chain of it
+	}
 	return now.Stop == was.Piece.Rows[0] || len(now.Proof.Rows) > 0 && now.Proof.Rows[0].Made != was.Rows[0].Made
 }
 
@@ -236,22 +236,47 @@ func (f *fitter) width() error {
 		m.WishN = f.wish.Stitches
 		target = float64(m.WishN)
 	}
-	s := &solver{work: f.work, piece: f.main, spent: f.work.Rows(), stood: make(map[*pattern.Row]int)}
+	s := f.solverFor(f.main)
+	var first error // why the nearest that its own rows allow does not do
+	s.accept = func(x *found) bool {
+		try, err := f.with(x)
+		if err != nil {
+			if first == nil && x.n != f.base.n {
+				first = err
+			}
+			return false
+		}
+		x.as = try
+		return true
+	}
 	best := s.nearest(f.base, target, measure)
 	reach := float64(reachLeast)
 	if byTape {
 		reach = f.tape.gauge.Stitches.Length(reachLeast)
 	}
-	if best == nil || best.off(target) > max(reach, reachShare*target) {
-		return f.outOfReach(s, best, target, byTape)
+	if best == nil || best.off(target) > min(max(reach, reachShare*target), target/2) {
+		return f.outOfReach(s, target, byTape, first)
 	}
-	f.changes = f.changes.With(best.changes)
-	f.keep(f.main, best.out)
-	f.res.Base = fmt.Sprint(best.n)
-	f.res.Moved = append(f.res.Moved, Move{What: f.base.name, Was: fmt.Sprint(f.base.n), Now: fmt.Sprint(best.n)})
-	m.Stitches, m.MM = stitchesWide(best.out.Proof), f.tape.across(best.out.Proof)
-	f.changes = f.changes.With(best.out.Totals)
+	*f = *best.as
 	return nil
+}
+
+// with is the fitting with a base that the rows of the piece come out on:
+// what is worked onto the piece is moved, and all of it proven.
+func (f *fitter) with(x *found) (*fitter, error) {
+	c := *f
+	res := *f.res
+	c.res, c.work, c.kept = &res, f.work.Copy(), make(map[int]*pattern.Reworked)
+	c.changes = f.changes.With(x.changes).With(x.out.Totals)
+	c.keep(c.main, x.out)
+	res.Base = fmt.Sprint(x.n)
+	if x.n != c.base.n {
+		res.Moved = append(slices.Clone(res.Moved), Move{What: c.base.name, Was: fmt.Sprint(c.base.n), Now: fmt.Sprint(x.n)})
+	}
+	if err := c.place(c.perched); err != nil {
+		return nil, err
+	}
+	return &c, c.prove()
 }
 
 func (f *fitter) unitName() string {

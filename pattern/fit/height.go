@@ -23,7 +23,13 @@ func (f *fitter) height() error {
 	if len(all) == 0 {
 		return fmt.Errorf("no rows of %s repeat as they are (\"Rows 2-14\"), so there is no rule by which it could be higher", pieceName(pc))
 	}
+	last := int64(0)
 	for _, r := range pc.Piece.Rows {
+		n := r.Numbers
+		if first := n.First.At(0); first > 0 && len(n.List) == 0 && first <= last {
+			return fmt.Errorf("the rows of %s are numbered anew at %s, so they cannot be counted on", pieceName(pc), r.Label)
+		}
+		last = max(last, n.Last.At(0))
 		if r.Numbers.Every > 0 {
 			return fmt.Errorf("%s of %s stands for rows all over the piece, so its rows cannot be counted anew", r.Label, pieceName(pc))
 		}

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"fmt"
+	"regexp"
 
 	"crochet/tallyturn/pattern"
 )
@@ -47,7 +48,7 @@ func (f *fitter) perches() []*perch {
 			out = append(out, on)
 		}
 		t := &seat{piece: i, at: *s}
-		t.num, t.after = placeNumber(p.Piece)
+		t.num, t.after = f.placeNumber(p.Piece)
 		for _, step := range p.Piece.Rows[0].Steps {
 			t.fills = t.fills || fillsRow(step)
 		}
@@ -73,16 +74,24 @@ func (f *fitter) indexOf(p *pattern.PieceProof) int {
 
 // placeNumber finds the number that says where on another piece a piece
 // begins: "in 8th st of Row 3", "skip 4 sts from first fin".
-func placeNumber(p *pattern.Piece) (num pattern.Num, after string) {
+func (f *fitter) placeNumber(p *pattern.Piece) (num pattern.Num, after string) {
 	first := p.Rows[0]
 	for _, s := range append(append([]*pattern.Step(nil), first.Setup...), first.Steps...) {
 		if s.Target.Row == nil {
 			continue
 		}
-		return s.Target.N, s.Target.Row.After
+		num = s.Target.N
+		if s.Target.Which == pattern.First && num.Span.Empty() {
+			if at := firstWord.FindStringIndex(f.proof.Pattern.Source.Slice(s.Target.Span)); at != nil {
+				num = pattern.Num{N: 1, Span: pattern.Span{Start: s.Target.Span.Start + at[0], End: s.Target.Span.Start + at[1]}}
+			}
+		}
+		return num, s.Target.Row.After
 	}
 	return pattern.Num{}, ""
 }
+
+var firstWord = regexp.MustCompile(`(?i)\b(?:1st|first)\b`)
 
 // free lists the stitches before, between and after the seats of a row.
 func (p *perch) free() []int64 {
@@ -185,7 +194,7 @@ func (f *fitter) moveTo(p *perch, s *seat) error {
 // fill works a piece anew that goes along a row to its end.
 func (f *fitter) fill(p *perch, changed map[int]bool) error {
 	for _, s := range p.seats {
-		sv := &solver{work: f.work, piece: s.piece, spent: f.work.Rows(), stood: make(map[*pattern.Row]int)}
+		sv := f.solverFor(s.piece)
 		out, ch := sv.solve(f.changes)
 		if out == nil {
 			return &standing{piece: s.piece, rows: sv.stood}

@@ -8,7 +8,7 @@ import (
 )
 
 // outOfReach says which rows stand in the way of a wish, and which sizes work.
-func (f *fitter) outOfReach(s *solver, best *found, target float64, byTape bool) error {
+func (f *fitter) outOfReach(s *solver, target float64, byTape bool, first error) error {
 	tell := func(measure float64) string {
 		if byTape {
 			return f.tape.gauge.Unit.Tell(measure)
@@ -16,6 +16,9 @@ func (f *fitter) outOfReach(s *solver, best *found, target float64, byTape bool)
 		return countOf(int(measure), "stitch")
 	}
 	e := &NotWithinReach{Wish: tell(target)}
+	if first != nil {
+		e.Why = first.Error()
+	}
 	type stood struct {
 		row *pattern.Row
 		n   int
@@ -69,7 +72,9 @@ func measureOf(f *fitter, byTape bool) func(*pattern.PieceProof) float64 {
 // Lines says it in full: the wish, the rows in the way, and what does work.
 func (e *NotWithinReach) Lines() []string {
 	out := []string{e.Error()}
-	if len(e.Rows) > 0 {
+	if e.Why != "" {
+		out = append(out, "  in the way: "+e.Why)
+	} else if len(e.Rows) > 0 {
 		out = append(out, "  in the way: "+strings.Join(e.Rows, ", "))
 	}
 	if len(e.Nearest) > 0 {

@@ -22,6 +22,9 @@ func (r *Result) Lines() []string {
 	if r.Up.Asked {
 		out = append(out, "  "+r.Up.line("up", "rows"))
 	}
+	if len(r.Moved) == 0 {
+		out = append(out, "  nothing changes: as it is written it is the nearest that works")
+	}
 	width := 0
 	for _, m := range r.Moved {
 		width = max(width, len([]rune(m.What)))

@@ -7,10 +7,11 @@ import (
 )
 
 // Bounds on the search for a base: how many are tried, and how far from the
-// measure one may lie and still be called within reach.
+// measure one may lie and still be called within reach. Nothing is that is off
+// by more than half of the measure itself.
 const (
 	tries      = 400
-	reachShare = 0.25
+	reachShare = 0.1
 	reachLeast = 12 // stitches, or a repeat of the commonest kinds
 )
 
@@ -20,6 +21,7 @@ type found struct {
 	changes pattern.Changes
 	out     *pattern.Reworked
 	measure float64
+	as      *fitter // the fitting with it, once it is accepted
 }
 
 func (f *found) off(target float64) float64 { return math.Abs(f.measure - target) }
@@ -50,9 +52,10 @@ func (s *solver) nearest(b base, target float64, measure func(*pattern.PieceProo
 				slope = sl
 			}
 		}
-		s.works = append(s.works, f)
-		if best == nil || f.off(target) < best.off(target) || f.off(target) == best.off(target) && f.n > best.n {
+		nearer := best == nil || f.off(target) < best.off(target) || f.off(target) == best.off(target) && f.n > best.n
+		if nearer && s.accept(f) {
 			best = f
+			s.works = append(s.works, f)
 		}
 	}
 	done := make(map[int64]bool)

@@ -19,9 +19,20 @@ type solver struct {
 	work  *pattern.Rework
 	piece int
 	size  int
-	spent int                  // rows worked when it began
-	stood map[*pattern.Row]int // how often a row stood in the way
-	works []*found             // the bases on which every row came out
+
+	written *pattern.PieceProof // the piece as it is, without its totals
+	rows    []*pattern.Row
+	spent   int                  // rows worked when it began
+	stood   map[*pattern.Row]int // how often a row stood in the way
+	works   []*found             // bases that do
+
+	// accept tells whether a base does, beyond the rows of the piece itself.
+	accept func(*found) bool
+}
+
+func (f *fitter) solverFor(i int) *solver {
+	return &solver{work: f.work, piece: i, spent: f.work.Rows(), stood: make(map[*pattern.Row]int),
+		written: f.work.Try(i, nil).Proof, rows: f.proof.Pieces[i].Piece.Rows}
 }
 
 // solve works the piece with changes and adds to them what its rows need. It
@@ -33,19 +44,19 @@ func (s *solver) solve(ch pattern.Changes) (*pattern.Reworked, pattern.Changes) 
 func (s *solver) tired() bool { return s.work.Rows()-s.spent > effort }
 
 func (s *solver) from(ch pattern.Changes, out *pattern.Reworked, tuned map[*pattern.Row]bool) (*pattern.Reworked, pattern.Changes) {
-	if out.Stop == nil {
+	at := s.judge(out)
+	if at.row == nil {
 		return out, ch
 	}
-	row := out.Stop
-	if tuned[row] || len(tuned) >= deepest || s.tired() {
-		s.stood[row]++
+	if tuned[at.row] || len(tuned) >= deepest || s.tired() {
+		s.stood[at.row]++
 		return nil, nil
 	}
-	tuned[row] = true
-	defer delete(tuned, row)
+	tuned[at.row] = true
+	defer delete(tuned, at.row)
 	found := false
-	for _, d := range dials(row, s.size) {
-		more, next := s.turn(ch, out, row, d)
+	for _, d := range dials(at.row, s.size) {
+		more, next := s.turn(ch, at, d)
 		if next == nil {
 			continue
 		}
@@ -55,9 +66,68 @@ func (s *solver) from(ch pattern.Changes, out *pattern.Reworked, tuned map[*patt
 		}
 	}
 	if !found {
-		s.stood[row]++
+		s.stood[at.row]++
 	}
 	return nil, nil
+}
+
+// amiss is a row that does not come out as it should: it leaves stitches, or
+// there are too few for it.
+type amiss struct {
+	row   *pattern.Row // nil where nothing is
+	left  int64
+	short bool
+}
+
+// judge finds the first row that is amiss. Besides those that do not come out
+// these are rows that left the piece as wide as it was and do not any more, or
+// the other way round: they come out, but they are other rows.
+func (s *solver) judge(out *pattern.Reworked) amiss {
+	rows := out.Proof.Rows
+	if out.Stop != nil && len(rows) > 0 {
+		rows = rows[:len(rows)-1] // the last is the one that does not come out
+	}
+	for _, r := range rows {
+		was, _ := s.written.At(r.Index)
+		if was == nil || r.Index == 0 || was.Status == pattern.Trusted {
+			continue
+		}
+		a, _ := s.written.At(r.Index - 1)
+		b, _ := out.Proof.At(r.Index - 1)
+		if a.Made < 0 || was.Made < 0 || b.Made < 0 || r.Made < 0 {
+			continue
+		}
+		should, does := sign(was.Made-a.Made), sign(r.Made-b.Made)
+		row := s.row(was)
+		switch {
+		case should == does || row == nil:
+		case does < should:
+			return amiss{row: row, left: max(1, b.Made-r.Made)}
+		default:
+			return amiss{row: row, short: true}
+		}
+	}
+	return amiss{out.Stop, out.Left, out.Short}
+}
+
+// row is the row of the pattern as written whose words are worked.
+func (s *solver) row(r *pattern.RowProof) *pattern.Row {
+	for _, row := range s.rows {
+		if row.Span == r.Row.Span {
+			return row
+		}
+	}
+	return nil
+}
+
+func sign(n int64) int {
+	switch {
+	case n < 0:
+		return -1
+	case n > 0:
+		return 1
+	}
+	return 0
 }
 
 // dial is a number of a row, or several equal ones, that may grow and shrink
@@ -108,10 +178,54 @@ func dials(row *pattern.Row, size int) []dial {
 	for i := range plain {
 		plain[i].takes *= int64(len(plain[i].spans))
 	}
-	out := append(plain, times...)
-	sort.SliceStable(out, func(i, j int) bool { return out[i].takes > out[j].takes })
-	sort.SliceStable(inner, func(i, j int) bool { return inner[i].takes > inner[j].takes })
-	return append(out, inner...)
+	byTakes := func(d []dial) {
+		sort.SliceStable(d, func(i, j int) bool { return d[i].takes > d[j].takes })
+	}
+	byTakes(plain)
+	byTakes(times)
+	byTakes(inner)
+	if len(times) > 0 && (len(plain) == 0 || times[0].takes >= plain[0].takes) {
+		return append(times[:1:1], inner...)
+	}
+	if len(plain) == 0 {
+		return nil
+	}
+	out := plain[:1:1]
+	if e := edges(row, plain); e > 0 {
+		// in a motif of colours what is even at both ends is the ground
+		if coloured(row) {
+			return []dial{plain[e], plain[0]}
+		}
+		out = append(out, plain[e])
+	}
+	return out
+}
+
+// edges finds the dial that is the plain stitches at both ends of a row; 0
+// where there is none, or where it is the first anyway.
+func edges(row *pattern.Row, plain []dial) int {
+	var ends []pattern.Span
+	for _, s := range row.Steps {
+		if run(s) {
+			ends = append(ends, s.Target.N.Span)
+		}
+	}
+	for i, d := range plain {
+		if len(d.spans) == 2 && d.spans[0] == ends[0] && d.spans[1] == ends[len(ends)-1] {
+			return i
+		}
+	}
+	return 0
+}
+
+func coloured(row *pattern.Row) bool {
+	n := 0
+	for _, s := range row.Steps {
+		if s.Op == pattern.OpColour {
+			n++
+		}
+	}
+	return n > 1
 }
 
 // shapes reports whether steps increase or decrease: then the plain stitches
@@ -127,8 +241,9 @@ func shapes(steps []*pattern.Step, size int) bool {
 
 // run reports whether a step works one stitch into each of so many places.
 func run(s *pattern.Step) bool {
-	return s.Op == pattern.OpWork && s.Legs == 0 && !s.Target.N.Span.Empty() && s.Target.Row == nil &&
-		(s.Target.Which == pattern.Next || s.Target.Which == pattern.First || s.Target.Which == pattern.Last)
+	return s.Op == pattern.OpWork && s.Legs == 0 && s.N.N <= 1 && !s.Target.N.Span.Empty() && s.Target.Row == nil &&
+		(s.Target.Which == pattern.Next || s.Target.Which == pattern.First || s.Target.Which == pattern.Last ||
+			s.Target.Which == pattern.Each && s.Target.Bound.Kind == pattern.NoBound)
 }
 
 // fillsRow reports whether a step goes on as far as the row does.
@@ -136,7 +251,10 @@ func fillsRow(s *pattern.Step) bool {
 	if s.Op == pattern.OpGroup {
 		return s.Times.Kind == pattern.Fill
 	}
-	return s.Target.Which == pattern.Each && s.Target.Bound.Kind != pattern.NoBound || s.Op == pattern.OpEven || s.Op == pattern.OpAlong
+	if s.Op == pattern.OpWork || s.Op == pattern.OpInto || s.Op == pattern.OpSkip {
+		return s.Target.Which == pattern.Each && s.Target.Bound.Kind != pattern.NoBound
+	}
+	return s.Op == pattern.OpEven || s.Op == pattern.OpAlong
 }
 
 func passes(s *pattern.Step, size int) int64 {
@@ -166,36 +284,33 @@ func places(steps []*pattern.Step, size int) int64 {
 
 // turn finds how far a dial must be turned for its row to come out. What is
 // left of the row falls as it grows, until it is too short.
-func (s *solver) turn(ch pattern.Changes, out *pattern.Reworked, row *pattern.Row, d dial) (pattern.Changes, *pattern.Reworked) {
-	try := func(by int64) (pattern.Changes, *pattern.Reworked) {
-		more := make(pattern.Changes, len(d.spans))
-		for _, sp := range d.spans {
-			more[sp] = d.n + by
-		}
-		all := ch.With(more)
-		return all, s.work.Try(s.piece, all)
-	}
+func (s *solver) turn(ch pattern.Changes, at amiss, d dial) (pattern.Changes, *pattern.Reworked) {
 	var lo, hi int64 // too little, too much
 	switch {
-	case out.Short:
+	case at.short:
 		if d.n <= 1 {
 			return nil, nil
 		}
 		lo, hi = -d.n, 0
-	case out.Left > 0:
-		hi = out.Left + 1
+	case at.left > 0:
+		hi = at.left + 1
 	default:
 		return nil, nil
 	}
 	for hi-lo > 1 && !s.tired() {
 		mid := lo + (hi-lo)/2
-		all, next := try(mid)
-		switch {
-		case next.Stop != row:
-			return all, next
-		case next.Short:
+		more := make(pattern.Changes, len(d.spans))
+		for _, sp := range d.spans {
+			more[sp] = d.n + mid
+		}
+		all := ch.With(more)
+		out := s.work.Try(s.piece, all)
+		switch now := s.judge(out); {
+		case now.row != at.row:
+			return all, out
+		case now.short:
 			hi = mid
-		case next.Left > 0:
+		case now.left > 0:
 			lo = mid
 		default:
 			return nil, nil

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"strings"
 
 	"crochet/tallyturn/pattern"
 )
@@ -73,6 +74,9 @@ func (f *fitter) stretchOf(pc *pattern.PieceProof, row *pattern.Row, rows []*pat
 	} else if s.last <= s.first || row.Numbers.Last.Span.Empty() {
 		return nil
 	}
+	if s.last > s.first && !f.spansRange(row.Numbers) {
+		return nil
+	}
 	if s.rows%s.unit != 0 || s.rows < s.unit {
 		return nil
 	}
@@ -110,6 +114,16 @@ func (f *fitter) stretchOf(pc *pattern.PieceProof, row *pattern.Row, rows []*pat
 	}
 	s.now = s.rows
 	return s
+}
+
+// spansRange reports whether a label says "Rows 4-9" rather than "Rows 4 and 5",
+// which more rows would make wrong.
+func (f *fitter) spansRange(n pattern.Numbering) bool {
+	if n.First.Span.End > n.Last.Span.Start {
+		return false
+	}
+	between := strings.ToLower(f.proof.Pattern.Source.Slice(pattern.Span{Start: n.First.Span.End, End: n.Last.Span.Start}))
+	return !strings.Contains(between, "and") && !strings.ContainsAny(between, "&,+/")
 }
 
 // referred is how many rows one repeat of a reference has.
