@@ -19,7 +19,9 @@
 //	frame.go       a scene set out on the screen
 //	still.go       the part of it that stands still between taps
 //	words.go       the words of a row, cut and lit
-//	strip.go       the row as a braid
+//	weave.go       the row over the row below; weave_draw.go draws it
+//	yarns.go       in the colours of the yarn
+//	strip.go       the row as a braid, where there is no room for that
 //	figures.go     block figures
 //	silhouette.go  the piece in outline
 //	question.go    what the maker is asked

@@ -29,6 +29,10 @@ func (w *Walk) draw() {
 	}
 }
 
+// leastWords is how many lines are kept for the words of the row and what
+// comes next, with the gaps, beside the large drawing of the row.
+const leastWords = 7
+
 // set draws the still picture.
 func (w *Walk) set() *still {
 	s := &still{of: w.sight()}
@@ -37,12 +41,15 @@ func (w *Walk) set() *still {
 	}
 	f := w.frame()
 	s.scale = f.scale()
-	braid := strip{f.sc.done, f.sc.total, f.sc.known, f.sc.from, f.sc.upto}.draw(f.inner, max(f.height/14, 1))
-
 	high, captions := 0, 2
 	if s.scale > 0 {
 		high, _ = figureCells(s.scale)
 		captions = f.captionLines()
+	}
+	// The words need some lines beside the drawing of the row.
+	braid := f.weave(f.height - 1 - high - captions - 2 - leastWords)
+	if braid == nil {
+		braid = strip{f.sc.done, f.sc.total, f.sc.known, f.sc.from, f.sc.upto}.draw(f.inner, max(f.height/14, 1))
 	}
 	used := 1 + high + captions + len(braid) + 2 // with heading and footer
 	// The gaps take what is left beside that which must be there.

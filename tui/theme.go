@@ -56,26 +56,36 @@ func FindLook(out io.Writer) Look {
 type role uint8
 
 const (
-	base     role = iota // text to read
-	strong               // text to find at once: titles, counts
-	quiet                // captions and hints
-	done                 // worked
-	hand                 // the instruction in hand
-	lead                 // to be done before the stitch in hand, makes none
-	accent               // where in the repeat, the row in hand
-	figure               // the stitch in block figures
-	figure2              // the row in block figures
-	edge                 // lines and rulers
-	markDone             // marks of the strip
-	markHand             //
-	markNear             // to come, in the instruction in hand
-	markCome             //
-	good                 // safe, agrees
-	alarm                // not saved, does not agree
-	button               //
-	letter               // of a button's name: the key that presses it
-	lit                  // the button that Enter presses
-	keycap               // a key's name
+	base       role = iota // text to read
+	strong                 // text to find at once: titles, counts
+	quiet                  // captions and hints
+	done                   // worked
+	hand                   // the instruction in hand
+	lead                   // to be done before the stitch in hand, makes none
+	accent                 // where in the repeat, the row in hand
+	figure                 // the stitch in block figures
+	figure2                // the row in block figures
+	edge                   // lines and rulers
+	markDone               // marks of the strip
+	markHand               //
+	markNear               // to come, in the instruction in hand
+	markCome               //
+	good                   // safe, agrees
+	alarm                  // not saved, does not agree
+	button                 //
+	letter                 // of a button's name: the key that presses it
+	lit                    // the button that Enter presses
+	keycap                 // a key's name
+	yarnRed                // yarn, and so on
+	yarnOrange             //
+	yarnYellow             //
+	yarnGreen              //
+	yarnTeal               //
+	yarnBlue               //
+	yarnPurple             //
+	yarnPink               //
+	yarnBrown              //
+	yarnPale               // white, grey, black
 	roles
 )
 

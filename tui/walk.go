@@ -107,6 +107,8 @@ type Walk struct {
 	broken   error  // why it is not
 	ended    bool   // the last event of the run is written
 
+	weaver weaver
+
 	occasions           []Occasion // to be told by a bell or a flash
 	busySince, busyLast int64      // ms; the hands have worked without a break
 	restDue             bool
