@@ -430,10 +430,12 @@ func (o *own) counted() bool {
 	case "one", ",", ".", ";":
 		return false
 	default:
-		last := w[strings.LastIndexAny(w, " -")+1:]
-		return isNumberWord[last]
+		return isNumber(w)
 	}
 }
+
+// isNumber reports a number in words, or a word that ends in one.
+func isNumber(w string) bool { return isNumberWord[w[strings.LastIndexAny(w, " -")+1:]] }
 
 var isNumberWord = func() map[string]bool {
 	m := map[string]bool{"hundred": true, "million": true, "thousand": true, "billion": true}
@@ -517,6 +519,13 @@ func (o *own) sign(i int, b bit) int {
 			return n
 		}
 	}
+	if b.text == "(" {
+		switch o.at(i + 1).low {
+		case "is", "counts", "does":
+			o.put(",", "which")
+			return 1
+		}
+	}
 	switch b.text {
 	case ",", ";", ":", ".", "!", "?":
 		o.put(b.text)
@@ -527,6 +536,10 @@ func (o *own) sign(i int, b bit) int {
 			o.put("-")
 		} else if !b.glued {
 			o.put(",")
+		}
+	case "#":
+		if o.at(i+1).kind == bitNumber {
+			o.put("number")
 		}
 	case "/":
 		o.put("or")
@@ -549,7 +562,7 @@ var leadsTo = map[string]bool{"in": true, "into": true, "to": true, "of": true, 
 	"skip": true, "miss": true, "between": true, "at": true, "across": true, "with": true, "behind": true, "along": true, "working": true, "leaving": true, "leave": true, "after": true, "before": true, "until": true}
 
 var wantsThe = map[string]bool{"next": true, "last": true, "same": true, "top": true, "hook": true, "ring": true, "beginning": true, "back": true, "front": true, "end": true, "remaining": true, "previous": true,
-	"following": true, "centre": true, "center": true, "middle": true, "turning": true, "corner": true}
+	"following": true, "centre": true, "center": true, "middle": true, "turning": true, "corner": true, "opposite": true}
 
 func isOrdinal(w string) bool { return ordinals[w[strings.LastIndexAny(w, " -")+1:]] }
 
@@ -578,6 +591,12 @@ func articles(words []string) []string {
 			if leadsTo[before] || before == "and" || before == "," {
 				out = append(out, "the")
 			}
+		case low == "marker" && (before == "place" || before == "remove" || before == "move"):
+			out = append(out, map[bool]string{true: "a", false: "the"}[before == "place"])
+		case low == "other" && after == "side" && leadsTo[before]:
+			out = append(out, "the")
+		case low == "chain" && before == "of" && !isNumber(after):
+			out = append(out, "the")
 		case (low == "front" || low == "back") && after == "post" || low == "top" && before == "on":
 		case (low == "yarn" || low == "new") && (before == "join" || before == "attach" || before == "rejoin"):
 			out = append(out, "the")

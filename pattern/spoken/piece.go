@@ -1,6 +1,7 @@
 package spoken
 
 import (
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -81,7 +82,7 @@ func (x *pieceTeller) full(k int, r *pattern.RowProof, first, last bool) {
 	if first && row != nil {
 		text = x.ofRow(r).sentences(row.Setup)
 	}
-	text += " " + x.opens(r) + " " + x.row(r, x.before(k, r), last)
+	text += " " + x.opens(r) + " " + x.row(r, x.before(k, r), last, x.leadsOf(k))
 	if last {
 		text += " " + x.closes(r, row)
 	}
@@ -89,6 +90,16 @@ func (x *pieceTeller) full(k int, r *pattern.RowProof, first, last bool) {
 	if _, ok := x.said[r.Row]; !ok {
 		x.said[r.Row] = saidRow{x.piece, r.First, r.Kind}
 	}
+}
+
+// leadsOf are the steps of a row that are said with the row after: "ch 1,
+// turn" at its end.
+func (x *pieceTeller) leadsOf(k int) []*pattern.Step {
+	leads := x.pc.Rows[k].Lead
+	if k+1 < len(x.pc.Rows) {
+		leads = append(slices.Clone(leads), x.pc.Rows[k+1].Lead...)
+	}
+	return leads
 }
 
 // opens names a row, or several that are alike.
@@ -221,11 +232,11 @@ func (x *pieceTeller) those(k, block int) string {
 	for i := range block {
 		row := x.pc.Rows[k+i].Row
 		at := x.said[row]
-		together = together && at.piece == x.piece && at.number == first.number+i && at.kind == first.kind
+		together = together && at.piece == first.piece && at.number == first.number+i && at.kind == first.kind
 		rows = append(rows, x.where(row))
 	}
 	if together {
-		return x.label(first.kind, first.number, first.number+block-1)
+		return x.label(first.kind, first.number, first.number+block-1) + x.of(first.piece)
 	}
 	return series(rows)
 }
@@ -233,15 +244,18 @@ func (x *pieceTeller) those(k, block int) string {
 // where names a row whose words were said before.
 func (x *pieceTeller) where(row *pattern.Row) string {
 	at := x.said[row]
-	name := x.label(at.kind, at.number, at.number)
-	if at.piece != x.piece {
-		if piece := x.proof.Pieces[at.piece].Piece.Name; piece != "" {
-			name += " of " + x.title(piece)
-		} else {
-			name += " of the piece before"
-		}
+	return x.label(at.kind, at.number, at.number) + x.of(at.piece)
+}
+
+// of names the piece of a row, with a space before it; "" for the piece said.
+func (x *pieceTeller) of(piece int) string {
+	if piece == x.piece {
+		return ""
 	}
-	return name
+	if name := x.proof.Pieces[piece].Piece.Name; name != "" {
+		return " of " + x.title(name)
+	}
+	return " of the piece before"
 }
 
 // before is what the row before came to; 0 where that is not known, or the row

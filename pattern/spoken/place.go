@@ -1,6 +1,7 @@
 package spoken
 
 import (
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -84,8 +85,13 @@ func (x *rowTeller) noun(s *pattern.Step, of []pattern.Filter) (one, many string
 		case pattern.ChainStitch:
 			a = "chain"
 		case pattern.Space:
-			if a = "chain space"; f.Size > 0 {
+			switch {
+			case f.Size > 0:
 				a = "chain-" + x.number(f.Size) + " space"
+			case s.Target.Which == pattern.Same:
+				a = "space"
+			default:
+				a = "chain space"
 			}
 			if x.sayLoop(s) {
 				a = strings.TrimSuffix(a, "space") + "loop"
@@ -126,7 +132,7 @@ func (x *rowTeller) bound(b pattern.Bound) (string, bool) {
 	case pattern.NoBound:
 		return "", true
 	case pattern.ToEnd:
-		if x.r.Kind == pattern.Round {
+		if x.goesRound() {
 			return " all the way " + x.around(), true
 		}
 		return " across", true
@@ -136,6 +142,11 @@ func (x *rowTeller) bound(b pattern.Bound) (string, bool) {
 		return " until you reach the marker", true
 	}
 	return "", false
+}
+
+// goesRound reports work in rounds, whatever the pattern calls them.
+func (x *rowTeller) goesRound() bool {
+	return x.r.Kind == pattern.Round || slices.ContainsFunc(x.r.Row.Steps, func(s *pattern.Step) bool { return s.Op == pattern.OpJoin })
 }
 
 func (x *rowTeller) remaining(b pattern.Bound) string {

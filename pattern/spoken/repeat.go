@@ -95,10 +95,7 @@ func (x *rowTeller) repeat(s *pattern.Step, lead string, before, after bool) []s
 	if len(items) == 0 {
 		return nil
 	}
-	way := " all the way across"
-	if x.r.Kind == pattern.Round {
-		way = " all the way " + x.around()
-	}
+	way := " " + x.way()
 	if len(items) == 1 && s.Ending() == nil {
 		said := lead + items[0]
 		switch {
@@ -116,7 +113,7 @@ func (x *rowTeller) repeat(s *pattern.Step, lead string, before, after bool) []s
 		return []string{sentence(said + x.lastPass(s))}
 	}
 	if o.n == 1 {
-		return split(append([]string{lead + items[0]}, items[1:]...), before)
+		return split(append([]string{lead + items[0]}, items[1:]...))
 	}
 	again := ""
 	switch {
@@ -148,9 +145,17 @@ func (x *rowTeller) repeat(s *pattern.Step, lead string, before, after bool) []s
 		out = append(out, "Now comes the part to repeat.")
 	}
 	items[0] = lead + items[0]
-	out = append(out, split(items, false)...)
+	out = append(out, split(items)...)
 	again = strings.Replace(again, "that", "all of that", 1)
 	return append(out, sentence(again))
+}
+
+// way is how far a repeat goes that goes on to the end.
+func (x *rowTeller) way() string {
+	if x.goesRound() {
+		return "all the way " + x.around()
+	}
+	return "all the way across"
 }
 
 // lastPass says how the last time through a repeat differs.
@@ -217,17 +222,17 @@ func (x *rowTeller) inner(s *pattern.Step) (string, bool) {
 	case o.until != "":
 		often = o.until
 	default:
-		often = "all the way across"
-		if x.r.Kind == pattern.Round {
-			often = "all the way " + x.around()
-		}
+		often = x.way()
+	}
+	if len(items) == 1 && !strings.Contains(items[0], ",") {
+		return items[0] + " " + strings.TrimSuffix(often, " in all") + x.lastPass(s), true
 	}
 	if len(items) == 1 {
 		return items[0] + ", " + often + x.lastPass(s), true
 	}
 	those := "those " + cardinal(int64(len(items)), x.to == stitch.UK) + " steps"
 	if o.n > 0 {
-		return list(items) + ", doing " + those + " " + often + x.lastPass(s), true
+		return list(items) + ", and do " + those + " " + often + x.lastPass(s), true
 	}
-	return list(items) + ", repeating " + those + " " + often + x.lastPass(s), true
+	return list(items) + ", and repeat " + those + " " + often + x.lastPass(s), true
 }

@@ -1,6 +1,7 @@
 package spoken
 
 import (
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -38,13 +39,15 @@ func (x *rowTeller) countPasses(t *pattern.Trace) {
 // row says the words of a row, without its label: what is worked, what it
 // comes to and what stands after that. Before is what the row before came to.
 // Last tells that no row of its label follows, so that what closes them is said.
-func (t *teller) row(r *pattern.RowProof, before int64, last bool) string {
+// Leads are steps that are said with the row after.
+func (t *teller) row(r *pattern.RowProof, before int64, last bool, leads []*pattern.Step) string {
 	x := t.ofRow(r)
 	if r.Status == pattern.Unread {
 		return x.asWritten() + " " + x.total(before)
 	}
-	steps, after := x.parted(r.Row.Steps)
-	said := x.sentences(r.Lead) + " " + x.sentences(steps) + " " + x.total(before)
+	own := slices.DeleteFunc(slices.Clone(r.Row.Steps), func(s *pattern.Step) bool { return slices.Contains(leads, s) })
+	steps, after := x.parted(own)
+	said := x.sentences(append(slices.Clone(r.Lead), steps...)) + " " + x.total(before)
 	if last {
 		said += " " + x.after(after)
 	}
@@ -103,55 +106,137 @@ const most = 4
 // then the stitches, each repeat in sentences of its own, and what closes the
 // row.
 func (x *rowTeller) sentences(steps []*pattern.Step) string {
-	var out []string
-	var run []string // instructions gathered for the next sentence
-	begun := false
-	flush := func() {
-		out = append(out, split(run, begun)...)
-		begun = begun || len(run) > 0
-		run = nil
+	p := paragraph{x: x}
+	for i, s := range steps {
+		if refer := x.r.Row.Refer; s.Unsaid() && (s.Op != pattern.OpNote || refer == nil || !refer.Measure) {
+			continue
+		}
+		p.step(steps, i, s)
 	}
-	worked := false
-	for i := 0; i < len(steps); i++ {
-		s := steps[i]
-		switch {
-		case s.Unsaid() && s.Op != pattern.OpNote:
-			continue
-		case s.Op == pattern.OpGroup && len(s.Body) > 0 && x.tellable(s):
-			lead := ""
-			if len(run) > 0 && strings.HasPrefix(run[len(run)-1], "with ") {
-				lead, run = run[len(run)-1]+", ", run[:len(run)-1]
-			}
-			before := worked || makesNow(steps[:i])
-			flush()
-			out = append(out, x.repeat(s, lead, before, makes(steps[i+1:]))...)
-			begun, worked = true, true
-			continue
-		case s.Op == pattern.OpNote && !x.leans(s):
-			flush()
-			said := x.own(x.source(s))
-			if said == "magic ring" {
-				said = "make a magic ring"
-			}
-			out = append(out, sentence(capitals(said)))
-			continue
-		}
-		if !worked && !prelude(s) {
-			if len(run) > 0 && !strings.HasPrefix(run[len(run)-1], "with ") && s.Op != pattern.OpRing {
-				flush()
-			}
-			worked = true
-		}
-		if s.Op == pattern.OpJoin || s.Op == pattern.OpFasten || s.Op == pattern.OpTurn && worked {
-			flush()
-		}
-		run = x.add(run, steps, i)
-		if s.Op == pattern.OpJoin {
-			flush()
-		}
+	p.flush()
+	if p.lead != "" {
+		p.out = append(p.out, sentence(capitals(strings.TrimSuffix(p.lead, ", "))))
 	}
-	flush()
-	return strings.Join(out, " ")
+	return strings.Join(p.out, " ")
+}
+
+// paragraph gathers the sentences of a row.
+type paragraph struct {
+	x      *rowTeller
+	out    []string
+	run    []string // instructions of the sentence at hand
+	lead   string   // words to put before the next instruction: "with navy, "
+	worked bool     // the first stitch has been said
+}
+
+func (p *paragraph) flush() {
+	p.out = append(p.out, split(p.run)...)
+	p.run = nil
+}
+
+func (p *paragraph) step(steps []*pattern.Step, i int, s *pattern.Step) {
+	x := p.x
+	switch {
+	case s.Op == pattern.OpNote || s.Op == pattern.OpColour:
+		p.remark(steps, i, s)
+		return
+	case s.Op == pattern.OpGroup && len(s.Body) > 0 && x.tellable(s):
+		before := p.worked || makesNow(steps[:i])
+		p.flush()
+		p.out = append(p.out, x.repeat(s, p.lead, before, makes(steps[i+1:]))...)
+		p.lead, p.worked = "", true
+		return
+	case s.Op == pattern.OpStay && !p.worked && len(p.run) > 0:
+		p.run[len(p.run)-1] += " and " + x.clause(s)
+		return
+	}
+	if !p.worked && !prelude(s) {
+		if s.Op != pattern.OpRing {
+			p.flush()
+		}
+		p.worked = true
+	}
+	if closing(s) || s.Op == pattern.OpTurn && p.worked {
+		p.flush()
+	}
+	had := len(p.run)
+	p.run = x.add(p.run, steps, i)
+	if n := len(p.run); p.lead != "" && n > had {
+		p.run[n-1], p.lead = p.lead+p.run[n-1], ""
+	}
+	if s.Op == pattern.OpJoin || s.Op == pattern.OpStay {
+		p.flush()
+	}
+}
+
+func closing(s *pattern.Step) bool {
+	return s.Op == pattern.OpJoin || s.Op == pattern.OpFasten || s.Op == pattern.OpStay
+}
+
+// remark says a remark or a change of colour: with the instruction before it
+// where it leans on that, before the next one, or in a sentence of its own.
+func (p *paragraph) remark(steps []*pattern.Step, i int, s *pattern.Step) {
+	x := p.x
+	said := x.own(unbracket(x.source(s)))
+	if said == "" {
+		return
+	}
+	bracket := x.bracketed(s)
+	switch {
+	case said == "magic ring":
+		said = "make a magic ring"
+	case said == "back loop only" || said == "front loop only":
+		said = "working in the " + said
+	case strings.HasPrefix(said, "is ") || strings.HasPrefix(said, "counts "):
+		said, bracket = "which "+said, true
+	}
+	joint := ", "
+	goesOn := i > 0 && strings.TrimSpace(x.between(steps[i-1], s)) == "" && x.between(steps[i-1], s) != ""
+	if goesOn && !bracket && s.Op == pattern.OpNote {
+		joint = " "
+	}
+	switch {
+	case s.Op == pattern.OpNote && (bracket || goesOn || leans(said)) && len(p.run) > 0:
+		p.run[len(p.run)-1] += joint + said
+	case s.Op == pattern.OpNote && (bracket || goesOn || leans(said)) && len(p.out) > 0 && p.lead == "":
+		last := &p.out[len(p.out)-1]
+		*last = strings.TrimSuffix(*last, ".") + joint + said + "."
+	case leads(said):
+		p.lead += said + ", "
+	default:
+		p.flush()
+		p.out = append(p.out, sentence(capitals(p.lead+said)))
+		p.lead = ""
+	}
+}
+
+// between is the source between two steps; "." where they do not stand one
+// after the other.
+func (x *rowTeller) between(a, b *pattern.Step) string {
+	if a.Span.Empty() || b.Span.Start < a.Span.End {
+		return "."
+	}
+	return x.proof.Pattern.Source.Slice(pattern.Span{Start: a.Span.End, End: b.Span.Start})
+}
+
+// bracketed reports a step that stands in brackets.
+func (x *rowTeller) bracketed(s *pattern.Step) bool {
+	at := s.Span.Start
+	return strings.IndexByte("([{", x.proof.Pattern.Source.Text[at]) >= 0 || at > 0 && strings.IndexByte("([{", x.proof.Pattern.Source.Text[at-1]) >= 0
+}
+
+// unbracket takes the brackets off text that stands in them.
+func unbracket(s string) string {
+	if s != "" && strings.IndexByte("([{", s[0]) >= 0 {
+		return strings.Trim(s, "()[]{}")
+	}
+	return s
+}
+
+// leads reports words that go before the instruction they belong to.
+func leads(said string) bool {
+	first, _, _ := strings.Cut(said, " ")
+	return first == "with" || first == "using" || first == "working" || first == "in" || first == "holding" || first == "from"
 }
 
 // prelude reports what goes before the first stitch of a row.
@@ -174,11 +259,8 @@ func makesNow(steps []*pattern.Step) bool {
 
 // leans reports a remark that says how the instruction before it is worked,
 // rather than something of its own.
-func (x *rowTeller) leans(s *pattern.Step) bool {
-	if at := s.Span.Start; at > 0 && strings.IndexByte("([{", x.proof.Pattern.Source.Text[at-1]) >= 0 {
-		return true
-	}
-	first, _, _ := strings.Cut(strings.ToLower(x.source(s)), " ")
+func leans(said string) bool {
+	first, _, _ := strings.Cut(said, " ")
 	switch first {
 	case "in", "into", "with", "working", "worked", "through", "making", "placing", "being", "taking", "holding", "leaving", "over", "around", "behind", "blo", "flo", "loosely", "tightly", "evenly", "counting", "which", "keeping", "inserting":
 		return true
@@ -194,17 +276,20 @@ func (x *rowTeller) add(run []string, steps []*pattern.Step, i int) []string {
 		case s.Op == pattern.OpTurn && len(x.lost(s)) == 0:
 			run[n-1] += " and turn"
 			return run
+		case s.Op == pattern.OpChain && run[n-1] == "turn" && !s.Counts.Said:
+			run[n-1] += " and " + x.clause(s)
+			return run
 		case s.Op == pattern.OpNote:
-			run[n-1] += ", " + x.own(x.source(s))
+			run[n-1] += ", " + x.own(unbracket(x.source(s)))
 			return run
 		case s.Op == pattern.OpWork && x.placeOnly(s):
 			if place, ok := x.place(s); ok && len(x.lost(s)) == 0 {
-				run[n-1] += " and " + place
+				work, counts, _ := strings.Cut(run[n-1], passed)
+				if run[n-1] = work + " and " + place; counts != "" {
+					run[n-1] += passed + counts
+				}
 				return run
 			}
-		case strings.HasPrefix(run[n-1], "with ") && !strings.Contains(run[n-1], ", "):
-			run[n-1] += ", " + x.clause(s)
-			return run
 		}
 	}
 	if c := x.clause(s); c != "" {
@@ -221,7 +306,7 @@ func (x *rowTeller) placeOnly(s *pattern.Step) bool {
 }
 
 // split makes sentences of a list of instructions.
-func split(run []string, begun bool) []string {
+func split(run []string) []string {
 	if len(run) == 0 {
 		return nil
 	}
@@ -231,7 +316,11 @@ func split(run []string, begun bool) []string {
 		from, to := k*len(run)/parts, (k+1)*len(run)/parts
 		s := list(run[from:to])
 		if k > 0 {
-			s = "then " + s
+			if first, _, _ := strings.Cut(s, " "); strings.HasSuffix(first, "ing") || first == "with" || first == "into" {
+				s = "then, " + s
+			} else {
+				s = "then " + s
+			}
 		}
 		out = append(out, sentence(s))
 	}
@@ -246,6 +335,9 @@ func list(items []string) string {
 	case 1:
 		return items[0]
 	default:
+		if strings.HasPrefix(items[n-1], "then ") {
+			return strings.Join(items, ", ")
+		}
 		return strings.Join(items[:n-1], ", ") + ", then " + items[n-1]
 	}
 }

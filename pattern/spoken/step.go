@@ -112,6 +112,9 @@ func (x *rowTeller) special(d *pattern.Special) string {
 			name = n
 		}
 	}
+	if len(name) <= 3 && !strings.ContainsAny(name, "aeiouy") && x.own(name) == name {
+		return strings.ToUpper(name) // letters, said one by one
+	}
 	return x.own(name)
 }
 
@@ -126,7 +129,7 @@ func plurals(one string) string {
 }
 
 func article(noun string) string {
-	if noun != "" && strings.IndexByte("aeiou", noun[0]) >= 0 {
+	if noun != "" && strings.IndexByte("aeiouFHLMNRSX", noun[0]) >= 0 {
 		return "an " + noun
 	}
 	return "a " + noun
@@ -148,6 +151,9 @@ func (x *rowTeller) work(s *pattern.Step) (string, bool) {
 			place, ok := x.place(s)
 			return x.count(per, one, many, noun) + " " + place, ok
 		}
+		if places <= 1 && !noun {
+			return "one " + one, true
+		}
 		return x.count(max(places, 1), one, many, noun), true
 	}
 	place, ok := x.place(s)
@@ -156,13 +162,23 @@ func (x *rowTeller) work(s *pattern.Step) (string, bool) {
 	}
 	said := x.count(per, one, many, noun) + " " + place
 	if s.Counts.Said && t.Which == pattern.FromHook {
-		counts, ok := x.counts(s.Counts, "the chains you passed over count", "the chains you passed over do not count")
+		counts, ok := x.counts(s.Counts, passed+x.skipped()+" count", passed+x.skipped()+" do not count")
 		if !ok {
 			return "", false
 		}
-		said += "; " + counts
+		said += counts
 	}
 	return said, true
+}
+
+// passed begins what is said of the chains before the first stitch.
+const passed = "; the chains you "
+
+func (t *teller) skipped() string {
+	if t.to == stitch.UK {
+		return "missed"
+	}
+	return "skipped"
 }
 
 // count says how many of something are worked.
@@ -328,7 +344,7 @@ func (x *rowTeller) join(s *pattern.Step) (string, bool) {
 		one, _, ok := x.noun(s, t.Of)
 		return said + " to the first " + one, ok
 	case t.Said() && t.Which == pattern.TurnTop && t.Within == nil:
-		if x.r.Kind == pattern.Round {
+		if x.goesRound() {
 			return said + " to the top of the beginning chain", true
 		}
 		return said + " to the top of the turning chain", true
