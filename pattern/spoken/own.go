@@ -172,6 +172,9 @@ func (o *own) number(i int) int {
 		v, bits = n, used
 		next = o.at(i + bits)
 	}
+	if n := o.chainSpace(v, i+bits); n > 0 {
+		return bits + n
+	}
 	said := o.cardinal(v)
 	if next.text == "." && next.glued && o.at(i+bits+1).kind == bitNumber && o.at(i+bits+1).glued {
 		said += " point " + digits(o.at(i+bits+1).text)
@@ -504,8 +507,33 @@ func (o *own) chain(i int) int {
 		o.put("chain-"+o.cardinal(v), noun)
 		return k + 1
 	}
-	o.put("chain", o.cardinal(v))
+	if n := len(o.out); n > 0 && o.out[n-1] == "of" {
+		o.put("the", "chain-"+o.cardinal(v)) // "3rd ch of ch-5"
+	} else {
+		o.put("chain", o.cardinal(v))
+	}
 	return k
+}
+
+// chainSpace says "3-ch sp" and "1ch loop", where v is the number before it. It
+// gives how many bits follow the number.
+func (o *own) chainSpace(v int64, i int) int {
+	k := i
+	if o.at(k).text == "-" && o.at(k).glued {
+		k++
+	}
+	if o.at(k).low != "ch" && o.at(k).low != "chain" || !o.at(k).glued {
+		return 0
+	}
+	if k++; o.at(k).text == "." || o.at(k).text == "-" {
+		k++
+	}
+	noun := map[string]string{"sp": "space", "sps": "spaces", "space": "space", "spaces": "spaces", "lp": "loop", "lps": "loops", "loop": "loop", "loops": "loops"}[o.at(k).low]
+	if noun == "" {
+		return 0
+	}
+	o.put("chain-"+o.cardinal(v), noun)
+	return k + 1 - i
 }
 
 // sign says a sign, or passes over it where it is not spoken.
@@ -559,10 +587,13 @@ func (o *own) sign(i int, b bit) int {
 
 // before "the": the words after which print leaves the article out.
 var leadsTo = map[string]bool{"in": true, "into": true, "to": true, "of": true, "from": true, "on": true, "onto": true, "over": true, "under": true, "around": true, "round": true, "through": true,
-	"skip": true, "miss": true, "between": true, "at": true, "across": true, "with": true, "behind": true, "along": true, "working": true, "leaving": true, "leave": true, "after": true, "before": true, "until": true}
+	"skip": true, "miss": true, "between": true, "at": true, "across": true, "with": true, "behind": true, "along": true, "leaving": true, "leave": true, "after": true, "before": true, "until": true}
 
 var wantsThe = map[string]bool{"next": true, "last": true, "same": true, "top": true, "hook": true, "ring": true, "beginning": true, "back": true, "front": true, "end": true, "remaining": true, "previous": true,
 	"following": true, "centre": true, "center": true, "middle": true, "turning": true, "corner": true, "opposite": true}
+
+// bareNoun are nouns that print puts after a preposition with no article.
+var bareNoun = map[string]bool{"space": true, "stitch": true, "chain": true, "loop": true, "base": true, "rest": true, "foundation": true, "skipped": true, "shell": true, "mesh": true, "group": true, "edge": true}
 
 func isOrdinal(w string) bool { return ordinals[w[strings.LastIndexAny(w, " -")+1:]] }
 
@@ -591,11 +622,15 @@ func articles(words []string) []string {
 			if leadsTo[before] || before == "and" || before == "," {
 				out = append(out, "the")
 			}
+		case low == "last" && before == "working":
+			out = append(out, "the")
+		case low == "magic" && (before == "in" || before == "into" || before == "make"), (low == "tail" || low == "long") && (before == "leave" || before == "leaving"):
+			out = append(out, "a")
+		case bareNoun[low] && (before == "in" || before == "into" || before == "of" || before == "at" || before == "along") && !(low == "chain" && isNumber(after)):
+			out = append(out, "the")
 		case low == "marker" && (before == "place" || before == "remove" || before == "move"):
 			out = append(out, map[bool]string{true: "a", false: "the"}[before == "place"])
 		case low == "other" && after == "side" && leadsTo[before]:
-			out = append(out, "the")
-		case low == "chain" && before == "of" && !isNumber(after):
 			out = append(out, "the")
 		case (low == "front" || low == "back") && after == "post" || low == "top" && before == "on":
 		case (low == "yarn" || low == "new") && (before == "join" || before == "attach" || before == "rejoin"):

@@ -150,6 +150,13 @@ func (p *paragraph) step(steps []*pattern.Step, i int, s *pattern.Step) {
 		p.run[len(p.run)-1] += " and " + x.clause(s)
 		return
 	}
+	if s.Op == pattern.OpLeave && len(p.run) == 0 && len(p.out) > 0 && p.lead == "" {
+		if said := x.clause(s); strings.HasPrefix(said, "leaving") {
+			last := &p.out[len(p.out)-1]
+			*last = strings.TrimSuffix(*last, ".") + ", " + said + "."
+			return
+		}
+	}
 	if !p.worked && !prelude(s) {
 		if s.Op != pattern.OpRing {
 			p.flush()
@@ -177,7 +184,7 @@ func closing(s *pattern.Step) bool {
 // where it leans on that, before the next one, or in a sentence of its own.
 func (p *paragraph) remark(steps []*pattern.Step, i int, s *pattern.Step) {
 	x := p.x
-	said := x.own(unbracket(x.source(s)))
+	said := x.remarked(unbracket(x.source(s)))
 	if said == "" {
 		return
 	}
@@ -191,7 +198,7 @@ func (p *paragraph) remark(steps []*pattern.Step, i int, s *pattern.Step) {
 		said, bracket = "which "+said, true
 	}
 	joint := ", "
-	goesOn := i > 0 && strings.TrimSpace(x.between(steps[i-1], s)) == "" && x.between(steps[i-1], s) != ""
+	goesOn := i > 0 && strings.Trim(x.between(steps[i-1], s), " \t") == "" && x.between(steps[i-1], s) != ""
 	if goesOn && !bracket && s.Op == pattern.OpNote {
 		joint = " "
 	}

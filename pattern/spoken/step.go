@@ -38,8 +38,10 @@ var loopFill = map[string]bool{"loop": true, "loops": true, "lp": true, "lps": t
 // beside what the tree keeps. It is false where they have.
 func (x *rowTeller) manner(s *pattern.Step) (words string, plain bool) {
 	loop, how := "", ""
+	post := stitch.Of(s.Stitch).Kind == stitch.Post
 	for _, w := range x.lost(s) {
 		switch {
+		case post && (w == "at" || w == "back" || w == "front" || w == "raised" || w == "post" || w == "the"):
 		case loopWords[w] != "" && (loop == "" || loop == loopWords[w]):
 			loop = loopWords[w]
 		case loopFill[w]:

@@ -36,6 +36,13 @@ func (t *teller) own(text string) string {
 	return o.say(text)
 }
 
+// remarked says a remark in a row: words about the work, as a part of a
+// sentence.
+func (t *teller) remarked(text string) string {
+	o := own{from: t.from, to: t.to, size: t.size, sizes: len(t.proof.Pattern.Sizes), prose: true}
+	return small1(o.say(text))
+}
+
 // prose says words of the author's about the work.
 func (t *teller) prose(text string) string {
 	o := own{from: t.from, to: t.to, size: t.size, sizes: len(t.proof.Pattern.Sizes), prose: true}
@@ -55,7 +62,7 @@ func (t *teller) opening() Part {
 	p := Part{Piece: -1, Title: t.proof.Pattern.Title}
 	var notes []pattern.Header
 	for _, h := range t.proof.Pattern.Headers {
-		if h.Kind == pattern.HeaderNote {
+		if h.Kind == pattern.HeaderNote && !strings.ContainsAny(t.proof.Pattern.Source.Slice(h.Span), "|\t") { // no head of a table
 			notes = append(notes, h)
 		}
 	}

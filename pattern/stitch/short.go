@@ -12,7 +12,7 @@ var shorts = map[string]Short{
 	"bet": {One: "between"}, "btw": {One: "between"}, "bl": {One: "back loop"}, "blo": {One: "back loop only"}, "flo": {One: "front loop only"}, "fl": {One: "front loop"},
 	"ch": {"chain", "chains"}, "chs": {"chains", "chains"}, "cc": {One: "contrasting colour"}, "mc": {One: "main colour"}, "col": {"colour", "colours"},
 	"cont": {One: "continue"}, "dec": {"decrease", "decreases"}, "decs": {"decreases", "decreases"}, "inc": {"increase", "increases"}, "incs": {"increases", "increases"},
-	"hk": {One: "hook"}, "fo": {One: "fasten off"}, "foll": {One: "following"}, "folls": {One: "follows"}, "fol": {One: "following"}, "gr": {"group", "groups"}, "grp": {"group", "groups"},
+	"hk": {One: "hook"}, "invdec": {One: "invisible decrease"}, "fo": {One: "fasten off"}, "foll": {One: "following"}, "folls": {One: "follows"}, "fol": {One: "following"}, "gr": {"group", "groups"}, "grp": {"group", "groups"},
 	"incl": {One: "including"}, "lp": {"loop", "loops"}, "lps": {"loops", "loops"}, "mr": {One: "magic ring"}, "nxt": {One: "next"},
 	"pat": {"pattern", "patterns"}, "patt": {"pattern", "patterns"}, "pm": {One: "place a marker"}, "prev": {One: "previous"}, "rem": {One: "remaining"},
 	"rep": {One: "repeat"}, "reps": {One: "repeats"}, "rnd": {"round", "rounds"}, "rnds": {"rounds", "rounds"}, "rd": {"round", "rounds"}, "rds": {"rounds", "rounds"},
