@@ -52,6 +52,7 @@ tallyturn alone shows the basket of things in progress.`,
 		newRounds(w),
 		newLayout(w),
 		newSheet(w),
+		newChart(w),
 	)
 	return root
 }
