@@ -19,4 +19,5 @@
 //	spread.go   where increases lie that are to be spread evenly
 //	implied*.go what follows from the proof: work, multiples, positions
 //	rework.go   the same pieces with other numbers in them
+//	one_size.go the same pattern in one of its sizes
 package pattern

@@ -57,6 +57,9 @@ func (s *Source) Write(sizes ...Changes) string {
 // inSizes writes numbers in the place of one: one of them where all are the
 // same.
 func inSizes(old string, numbers []int64) string {
+	if i := strings.IndexAny(old, "([{"); i > 0 {
+		old = strings.TrimRight(old[:i], " ") // it was written in several sizes itself
+	}
 	if slices.Min(numbers) == slices.Max(numbers) {
 		return renumber(old, numbers[0], 0)
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -66,7 +67,8 @@ wish or the file is no use.`,
 	c.Flags().StringVar(&k.ease, "ease", "", "make it so much larger than --around or --wide, a `length` or a\npercentage; negative for stretch")
 	c.Flags().StringVar(&k.sizes, "sizes", "", "write it in several `sizes` at once:\n\"small=22cm, medium=26cm, large=30cm\"")
 	c.Flags().StringVar(&k.piece, "piece", "", "fit the piece of this `name` (default: the first that begins on\na chain)")
-	c.Flags().StringArrayVar(&k.gauge, "gauge", nil, "work to this `gauge`, whatever the pattern says:\n\"20 sc and 22 rows = 10 cm\"")
+	c.Flags().StringArrayVar(&k.gauge, "gauge", nil, aboutGauge)
+	c.Flags().StringVar(&k.size, "size", "", "go from this `size` of a pattern in several")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
 	return c
 }
@@ -84,6 +86,15 @@ func (k fitCommand) run(c *cobra.Command, file string) error {
 	proof, err := k.prove(name, text)
 	if err != nil {
 		return err
+	}
+	if all := proof.Pattern.Sizes; len(all) > 1 {
+		if k.size == "" {
+			return fmt.Errorf("%s: is written in %s; say with --size which of them to go from", name, strings.Join(all, ", "))
+		}
+		text = proof.Pattern.OneSize(slices.Index(all, proof.Size))
+		if proof, err = (choice{terms: k.terms}).prove(name, text); err != nil {
+			return err
+		}
 	}
 	g, err := k.readGauge(proof)
 	if err != nil {
@@ -211,11 +222,7 @@ func readEase(text string) (fit.Ease, error) {
 // be none: a wish for stitches needs none.
 func (k fitCommand) readGauge(proof *pattern.Proof) (gauge.Gauge, error) {
 	if len(k.gauge) > 0 {
-		g, err := gauge.Read(proof.Terms, k.gauge...)
-		if err != nil {
-			return g, fmt.Errorf("--gauge: %w", err)
-		}
-		return g, nil
+		return gaugeOf(proof, k.gauge)
 	}
 	g, err := gauge.Stated(proof)
 	if errors.Is(err, gauge.ErrNotSaid) || err != nil && !k.measured() {

@@ -19,6 +19,8 @@ type Result struct {
 	Base       string // the number it is begun on
 	Across, Up Measure
 	Moved      []Move   // numbers that changed by rule and are worth a word
+	Choice     string   // the next size on the other side of the wish; "" for none
+	Notes      []string // about the gauge
 	Kept       []string // what was left as it was, and why
 	Look       []string // what only the author can set right
 }
@@ -29,7 +31,8 @@ type Measure struct {
 	WasStitches, Stitches float64 // across: stitches of the widest row; up: rows
 	WasMM, MM             float64
 	WishMM                float64
-	WishN                 int64 // stitches or rows, where those were asked for
+	Slack                 float64 // mm: how far MM may be off as far as the swatch differs
+	WishN                 int64   // stitches or rows, where those were asked for
 	Asked                 bool
 	Unit                  gauge.Unit
 }
@@ -75,7 +78,9 @@ type fitter struct {
 	perched []*perch                  // rows that are worked onto
 	changes pattern.Changes
 	told    map[pattern.Span]bool // headers that were changed themselves
-	res     *Result
+
+	renumbered bool // rows have other numbers
+	res        *Result
 }
 
 // To fits a proven pattern to a wish. The gauge may be empty where the wish is
@@ -109,20 +114,45 @@ func (f *fitter) fit() error {
 	return f.prove()
 }
 
-// others names the pieces that were left as they are.
+// others names what was left as it is.
 func (f *fitter) others() {
+	var on []string
 	for i, p := range f.proof.Pieces {
-		if i == f.main || f.kept[i] != nil || f.proof.Pieces[i].Sits() != nil {
+		switch {
+		case i == f.main:
+			continue
+		case p.Sits() != nil && (f.kept[i] == nil || f.kept[i].Proof.Rows[0].Made == p.Rows[0].Made):
+			on = append(on, pieceName(p))
+			continue
+		case f.kept[i] != nil:
 			continue
 		}
 		why := "it does not begin on a chain that its width follows from"
-		if b, ok := baseOf(p, 0); ok {
+		if b, ok := baseOf(p, 0); ok && f.widens(i, b) {
 			why = fmt.Sprintf("it begins on a %s of its own, %d", b.name, b.n)
-			if f.proof.Pieces[i].Piece.Name != "" && f.widens(i, b) {
+			if p.Piece.Name != "" {
 				why += "; --piece fits it"
 			}
+		} else if round(p) {
+			why = "it grows by its rounds; tallyturn rounds works them out"
 		}
 		f.res.Kept = append(f.res.Kept, fmt.Sprintf("%s: %s", pieceName(p), why))
+	}
+	if len(on) > 0 {
+		f.res.Kept = append(f.res.Kept, strings.Join(on, ", ")+": as large as before, worked onto another piece")
+	}
+	if !f.res.Up.Asked {
+		return
+	}
+	var shaping []string
+	pc := f.proof.Pieces[f.main]
+	for i, r := range pc.Rows {
+		if i > 0 && r.Made != pc.Rows[i-1].Made && !slices.Contains(shaping, r.Label) {
+			shaping = append(shaping, r.Label)
+		}
+	}
+	if len(shaping) > 0 {
+		f.res.Kept = append(f.res.Kept, strings.Join(shaping, ", ")+": as many as before, since they shape the piece")
 	}
 }
 
@@ -138,6 +168,7 @@ func begin(proof *pattern.Proof, g gauge.Gauge, w Wish) (*fitter, error) {
 		return nil, errors.New("it is written in several sizes already; a pattern in one size is needed")
 	}
 	f := &fitter{proof: proof, work: proof.Rework(), tape: tape{g, proof.Terms}, wish: w, changes: make(pattern.Changes), kept: make(map[int]*pattern.Reworked), told: make(map[pattern.Span]bool), res: &Result{}}
+	f.res.Notes = gauge.Unusual(proof.Pattern, g)
 	return f, f.choose()
 }
 
@@ -257,8 +288,26 @@ func (f *fitter) width() error {
 	if best == nil || best.off(target) > min(max(reach, reachShare*target), target/2) {
 		return f.outOfReach(s, target, byTape, first)
 	}
+	choice := ""
+	if best.off(target) >= 1 {
+		if x := s.beyond(f.base, best, target, measure); x != nil {
+			choice = fmt.Sprintf("%d chains: %s", x.n, x.as.comesTo(x, target, byTape))
+		}
+	}
 	*f = *best.as
+	f.res.Choice = choice
 	return nil
+}
+
+// comesTo says what a base makes, and how far it is off.
+func (f *fitter) comesTo(x *found, target float64, byTape bool) string {
+	s := countOf(int(stitchesWide(x.out.Proof)), "stitch")
+	if byTape {
+		off := int(roundMM(x.measure - target))
+		return s + fmt.Sprintf(", %s, %d mm %s", f.tape.gauge.Unit.Tell(x.measure), max(off, -off), moreOrLess(off))
+	}
+	off := int(x.measure - target)
+	return s + fmt.Sprintf(", %d %s", max(off, -off), moreOrLess(off))
 }
 
 // with is the fitting with a base that the rows of the piece come out on:
@@ -273,10 +322,33 @@ func (f *fitter) with(x *found) (*fitter, error) {
 	if x.n != c.base.n {
 		res.Moved = append(slices.Clone(res.Moved), Move{What: c.base.name, Was: fmt.Sprint(c.base.n), Now: fmt.Sprint(x.n)})
 	}
+	c.tuned(x.changes)
 	if err := c.place(c.perched); err != nil {
 		return nil, err
 	}
 	return &c, c.prove()
+}
+
+// tuned lists the numbers of rows that follow the base.
+func (f *fitter) tuned(ch pattern.Changes) {
+	src := f.proof.Pattern.Source
+	for _, row := range f.proof.Pieces[f.main].Piece.Rows {
+		var spans []pattern.Span
+		for sp := range ch {
+			if row.Span.Contains(sp) && sp != f.base.span {
+				spans = append(spans, sp)
+			}
+		}
+		slices.SortFunc(spans, func(a, b pattern.Span) int { return a.Start - b.Start })
+		var was, now []string
+		for _, sp := range spans {
+			was = append(was, src.Slice(sp))
+			now = append(now, fmt.Sprint(ch[sp]))
+		}
+		if len(spans) > 0 {
+			f.res.Moved = append(f.res.Moved, Move{What: row.Label, Was: strings.Join(slices.Compact(was), " and "), Now: strings.Join(slices.Compact(now), " and ")})
+		}
+	}
 }
 
 func (f *fitter) unitName() string {
@@ -300,11 +372,13 @@ func (f *fitter) prove() error {
 func (f *fitter) measure() error {
 	pc := f.res.Proof.Pieces[f.main]
 	f.res.Across.Stitches, f.res.Across.MM = stitchesWide(pc), f.tape.across(pc)
+	f.res.Across.Slack = f.res.Across.MM * f.tape.gauge.Stitches.Slack(1) / max(f.tape.gauge.Stitches.Length(1), 1e-9)
 	up := &f.res.Up
 	if up.Asked && float64(rowsOf(pc)) != up.Stitches {
 		return fmt.Errorf("the new size does not prove: %s reads back as %d rows, not %d", pieceName(pc), rowsOf(pc), int64(up.Stitches))
 	}
 	up.Stitches, up.MM = float64(rowsOf(pc)), f.tape.up(pc)
+	up.Slack = up.MM * f.tape.gauge.Rows.Slack(1) / max(f.tape.gauge.Rows.Length(1), 1e-9)
 	return nil
 }
 

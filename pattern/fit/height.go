@@ -129,6 +129,7 @@ func (f *fitter) renumber(all []*stretch) error {
 		return nil
 	}
 	shifts[f.main] = main
+	f.renumbered = true
 	// a piece that counts on from the one it sits on goes on counting on
 	for _, p := range f.perched {
 		sh, ok := shifts[p.host]

@@ -16,6 +16,8 @@ var spoken = regexp.MustCompile(`(?i)\b\d+\b|\b(?:one|two|three|four|five|six|se
 
 var notSize = regexp.MustCompile(`(?i)\b(?:chs?|chains?|rows?|rnds?|rounds?)(?: \d+ ?(?:-|–|and|to))?[ -]?$`)
 
+var rowBefore = regexp.MustCompile(`(?i)\b(?:rows?|rnds?|rounds?) $`)
+
 // maxLook bounds how many passages are listed.
 const maxLook = 12
 
@@ -31,7 +33,7 @@ func (f *fitter) prose() {
 			return
 		}
 		for _, sentence := range strings.SplitAfter(h.Text, ". ") {
-			if !speaksOfNumbers(sentence) {
+			if !speaksOfNumbers(sentence, f.renumbered) {
 				continue
 			}
 			line, _ := p.Source.Position(h.Span.Start)
@@ -54,9 +56,9 @@ func (f *fitter) prose() {
 	}
 }
 
-func speaksOfNumbers(s string) bool {
+func speaksOfNumbers(s string, rowsToo bool) bool {
 	for _, at := range spoken.FindAllStringIndex(s, -1) {
-		if !notSize.MatchString(s[:at[0]]) {
+		if !notSize.MatchString(s[:at[0]]) || rowsToo && rowBefore.MatchString(s[:at[0]]) {
 			return true
 		}
 	}

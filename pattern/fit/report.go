@@ -4,12 +4,15 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"crochet/tallyturn/pattern"
 )
 
 // The headings of what is said.
 const (
-	keptTitle = "Kept as written"
-	lookTitle = "Read again: these numbers are yours to set right"
+	keptTitle  = "Kept as written"
+	gaugeTitle = "About the gauge"
+	lookTitle  = "Read again: these numbers are yours to set right"
 )
 
 // Lines is what there is to say about the result, without the pattern itself.
@@ -24,6 +27,9 @@ func (r *Result) Lines() []string {
 	}
 	if len(r.Moved) == 0 {
 		out = append(out, "  nothing changes: as it is written it is the nearest that works")
+	}
+	if r.Choice != "" {
+		out = append(out, "  or "+r.Choice)
 	}
 	width := 0
 	for _, m := range r.Moved {
@@ -42,8 +48,27 @@ func (r *Result) Lines() []string {
 	}
 	list(keptTitle, r.Kept)
 	list(lookTitle, r.Look)
-	s := r.Proof.Summary()
-	out = append(out, "", fmt.Sprintf("Proven as printed: %s, %d agree, none differs.", countOf(s.Rows, "row"), s.Agrees))
+	list(gaugeTitle, r.Notes)
+	return append(out, "", "Proven as printed: "+outcome(r.Proof)+".")
+}
+
+// outcome sums up a proof in which nothing differs: "16 rows, 12 agree, 4 state
+// no total".
+func outcome(p *pattern.Proof) string {
+	s := p.Summary()
+	out := countOf(s.Rows, "row")
+	for _, c := range []struct {
+		n    int
+		one  string
+		many string
+	}{{s.Agrees, "agrees", "agree"}, {s.Unstated, "states no total", "state no total"}, {s.Trusted, "taken on trust", "taken on trust"}, {s.Unread, "not understood", "not understood"}} {
+		switch {
+		case c.n == 1:
+			out += ", 1 " + c.one
+		case c.n > 1:
+			out += fmt.Sprintf(", %d %s", c.n, c.many)
+		}
+	}
 	return out
 }
 
@@ -52,6 +77,9 @@ func (m Measure) line(way, what string) string {
 	s := fmt.Sprintf("%s: %s %s, were %s", way, figure(m.Stitches), what, figure(m.WasStitches))
 	if m.MM > 0 {
 		s += fmt.Sprintf("; %s, was %s", m.tell(m.MM), m.tell(m.WasMM))
+	}
+	if m.Slack >= 1 {
+		s += fmt.Sprintf(" (give or take %.0f mm, as the swatch differs)", m.Slack)
 	}
 	switch {
 	case m.WishMM > 0:

@@ -11,6 +11,7 @@ import (
 // by more than half of the measure itself.
 const (
 	tries      = 400
+	neighbours = 64 // how far a choice beside the nearest is looked for
 	reachShare = 0.1
 	reachLeast = 12 // stitches, or a repeat of the commonest kinds
 )
@@ -82,4 +83,28 @@ func (s *solver) nearest(b base, target float64, measure func(*pattern.PieceProo
 		}
 	}
 	return best
+}
+
+// beyond finds the next base on the other side of the measure from the best:
+// what the maker could have instead. It is nil where none is near.
+func (s *solver) beyond(b base, best *found, target float64, measure func(*pattern.PieceProof) float64) *found {
+	by := int64(1)
+	if best.measure > target {
+		by = -1
+	}
+	for d := int64(1); d <= neighbours && !s.tired(); d++ {
+		n := best.n + by*d
+		if n < 1 {
+			return nil
+		}
+		out, ch := s.solve(pattern.Changes{b.span: n})
+		if out == nil {
+			continue
+		}
+		f := &found{n: n, changes: ch, out: out, measure: measure(out.Proof)}
+		if f.measure != best.measure && (f.measure > target) != (best.measure > target) && s.accept(f) {
+			return f
+		}
+	}
+	return nil
 }

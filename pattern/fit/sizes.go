@@ -183,11 +183,11 @@ func (s *Several) Lines() []string {
 		}
 	}
 	list(keptTitle, func(r *Result) []string { return r.Kept })
+	list(gaugeTitle, func(r *Result) []string { return r.Notes })
 	list(lookTitle, func(r *Result) []string { return r.Look })
 	out = append(out, "")
 	for i, p := range s.Proofs {
-		sum := p.Summary()
-		out = append(out, fmt.Sprintf("%s proven as printed: %s, %d agree, none differs.", s.Sizes[i].Name, countOf(sum.Rows, "row"), sum.Agrees))
+		out = append(out, fmt.Sprintf("%s proven as printed: %s.", s.Sizes[i].Name, outcome(p)))
 	}
 	return out
 }
