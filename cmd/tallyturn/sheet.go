@@ -43,7 +43,7 @@ not be read or written or the command line is wrong.`,
 		Args: patternFiles(1, 1),
 		RunE: func(c *cobra.Command, files []string) error { return k.run(files[0]) },
 	}
-	c.Flags().StringVar(&k.as, "as", "md", "write `md|txt`")
+	c.Flags().StringVar(&k.as, "as", "md", "write `md|html|txt`")
 	c.Flags().StringVar(&k.terms, "terms", "", "tell it in `us|uk|both` terms (default: as it is written)")
 	c.Flags().BoolVar(&k.restyle, "restyle", false, "write the rows in one style")
 	c.Flags().BoolVar(&k.anyway, "anyway", false, "publish a pattern with errors, its rows marked")
@@ -93,10 +93,12 @@ func (k sheetCommand) form() (func(*sheet.Doc) string, error) {
 	switch k.as {
 	case "md":
 		return sheet.Markdown, nil
+	case "html":
+		return sheet.HTML, nil
 	case "txt":
 		return sheet.Text, nil
 	}
-	return nil, fmt.Errorf("--as is md or txt, not %q", k.as)
+	return nil, fmt.Errorf("--as is md, html or txt, not %q", k.as)
 }
 
 // inTerms are the terms that the sheet is to be told in.

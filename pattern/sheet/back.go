@@ -10,10 +10,10 @@ import (
 
 // readBack reads the version as it will be printed and notes where it proves
 // otherwise than the pattern.
-func (b *builder) readBack(t stitch.Terms) {
+func (b *builder) readBack(t stitch.Terms, own []*pattern.Proof) {
 	d := &Doc{Title: clean(b.p.Title), About: b.about, Says: "Written in " + t.String() + " terms.", Versions: []Version{{t, b.blocks()}}}
 	for _, form := range []string{Text(d), Markdown(d)} {
-		if b.unlike = Unlike(b.origin.Pattern, b.origin.Terms, pattern.Read(form)); len(b.unlike) > 0 {
+		if b.unlike = unlike(own, pattern.Read(form)); len(b.unlike) > 0 {
 			return
 		}
 	}
@@ -23,14 +23,28 @@ func (b *builder) readBack(t stitch.Terms) {
 // the pattern, read in the terms given, from which it was written. Stitches may
 // have other names in it.
 func Unlike(p *pattern.Pattern, t stitch.Terms, again *pattern.Pattern) []string {
-	sizes := p.Sizes
-	if len(sizes) == 0 {
-		sizes = []string{""}
+	return unlike(inSizes(p, t), again)
+}
+
+// inSizes proves a pattern in each of its sizes.
+func inSizes(p *pattern.Pattern, t stitch.Terms) []*pattern.Proof {
+	var out []*pattern.Proof
+	for _, size := range p.Sizes {
+		out = append(out, p.Prove(pattern.Options{Size: size, Terms: t}))
 	}
-	for _, size := range sizes {
-		a := p.Prove(pattern.Options{Size: size, Terms: t})
-		b := again.Prove(pattern.Options{Size: size})
-		if bad := unlikeProofs(a, b); len(bad) > 0 {
+	if out == nil {
+		out = append(out, p.Prove(pattern.Options{Terms: t}))
+	}
+	return out
+}
+
+func unlike(own []*pattern.Proof, again *pattern.Pattern) []string {
+	for _, a := range own {
+		size := ""
+		if len(own) > 1 {
+			size = a.Size
+		}
+		if bad := unlikeProofs(a, again.Prove(pattern.Options{Size: size})); len(bad) > 0 {
 			if size != "" {
 				bad[0] = "size " + size + ": " + bad[0]
 			}

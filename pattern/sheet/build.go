@@ -30,13 +30,14 @@ func New(proof *pattern.Proof, o Options) *Doc {
 	if d.Title == "" {
 		d.Title = "Crochet pattern"
 	}
+	proofs := inSizes(p, own)
 	var whole [][]Block
 	for _, t := range terms {
 		text := p.InTerms(t).Source.Text
 		if o.Restyle {
 			text = pattern.Write(pattern.ReadIn(text, t))
 		}
-		b := build(text, t, proof, o)
+		b := build(text, t, proofs, o)
 		d.Unlike = append(d.Unlike, b.unlike...)
 		d.About = b.about
 		whole = append(whole, b.blocks())
@@ -100,7 +101,6 @@ const (
 type builder struct {
 	p      *pattern.Pattern // as the version tells it
 	proof  *pattern.Proof   // of p
-	origin *pattern.Proof
 	o      Options
 	care   care
 	about  []string
@@ -127,13 +127,13 @@ type line struct {
 
 // build makes a version with as much freedom as lets it read back as the
 // pattern that it came from.
-func build(text string, t stitch.Terms, origin *pattern.Proof, o Options) *builder {
+func build(text string, t stitch.Terms, own []*pattern.Proof, o Options) *builder {
 	var best *builder
 	for c := asUsual; c < cares; c++ {
 		p := pattern.ReadIn(text, t)
-		b := &builder{p: p, proof: p.Prove(pattern.Options{Terms: t, Size: origin.Size}), origin: origin, o: o, care: c}
+		b := &builder{p: p, proof: p.Prove(pattern.Options{Terms: t}), o: o, care: c}
 		b.gather()
-		b.readBack(t)
+		b.readBack(t, own)
 		if best == nil || len(b.unlike) < len(best.unlike) {
 			best = b
 		}

@@ -2,9 +2,11 @@ package sheet
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -19,18 +21,17 @@ var update = flag.Bool("update", false, "write the sheets of the demos anew")
 type written struct{ name, text string }
 
 // writtenPatterns are all patterns of the test data and the demos.
-func writtenPatterns(t testing.TB) []written {
-	t.Helper()
+func writtenPatterns() []written {
 	var out []written
 	for _, glob := range []string{"../demo/*.txt", "../../testdata/cases/*.case", "../../testdata/dialects/*.txt", "../../testdata/corpus/*/*.case"} {
 		files, err := filepath.Glob(glob)
 		if err != nil || len(files) == 0 {
-			t.Fatalf("%s: %v, %d files", glob, err, len(files))
+			panic(fmt.Sprintf("%s: %v, %d files", glob, err, len(files)))
 		}
 		for _, f := range files {
 			data, err := os.ReadFile(f)
 			if err != nil {
-				t.Fatal(err)
+				panic(err)
 			}
 			text, _, _ := strings.Cut(string(data), "\n=== want")
 			out = append(out, written{filepath.Base(f), strings.TrimPrefix(text, "=== pattern\n") + "\n"})
@@ -43,6 +44,26 @@ func sheetOf(text string, o Options) (*pattern.Proof, *Doc) {
 	proof := pattern.Read(text).Prove(pattern.Options{})
 	return proof, New(proof, o)
 }
+
+// made is the sheet of a pattern in some terms.
+type made struct {
+	name  string
+	terms stitch.Terms
+	proof *pattern.Proof
+	doc   *Doc
+}
+
+// allSheets are the sheets of all patterns in both terms, made once.
+var allSheets = sync.OnceValue(func() []made {
+	var out []made
+	for _, w := range writtenPatterns() {
+		for _, terms := range []stitch.Terms{stitch.US, stitch.UK} {
+			proof, doc := sheetOf(w.text, Options{Terms: []stitch.Terms{terms}})
+			out = append(out, made{w.name, terms, proof, doc})
+		}
+	}
+	return out
+})
 
 // otherwise are the patterns whose sheet does not read back the same in every
 // form and in both terms. Their sheet is refused; each is looser than print.
@@ -74,32 +95,35 @@ var otherwise = map[string]bool{
 }
 
 // TestReadsBack holds what is published to the proof of what was written:
-// every pattern there is, in both terms.
+// every pattern there is, in both terms and every form.
 func TestReadsBack(t *testing.T) {
-	all, good := 0, 0
-	for _, w := range writtenPatterns(t) {
-		for _, terms := range []stitch.Terms{stitch.US, stitch.UK} {
-			proof, d := sheetOf(w.text, Options{Terms: []stitch.Terms{terms}})
-			all++
-			if len(d.Unlike) > 0 {
-				if !otherwise[w.name] {
-					t.Errorf("%s in %s terms: %s", w.name, terms, strings.Join(d.Unlike, "\n\t"))
-				}
-				continue
+	good := 0
+	for _, m := range allSheets() {
+		if len(m.doc.Unlike) > 0 {
+			if !otherwise[m.name] {
+				t.Errorf("%s in %s terms: %s", m.name, m.terms, strings.Join(m.doc.Unlike, "\n\t"))
 			}
-			good++
-			for _, form := range []string{Text(d), Markdown(d)} {
-				again := pattern.Read(form)
-				if bad := Unlike(proof.Pattern, proof.Terms, again); len(bad) > 0 {
-					t.Errorf("%s in %s terms: %s", w.name, terms, strings.Join(bad, "\n\t"))
-				}
-				if got := again.Prove(pattern.Options{}).Terms; got != terms {
-					t.Errorf("%s in %s terms reads as %s", w.name, terms, got)
-				}
+			continue
+		}
+		good++
+		forms := []string{"txt", "md", "html"}
+		for i, form := range []string{Text(m.doc), Markdown(m.doc), pageText(parsePage(t, HTML(m.doc)))} {
+			again := pattern.Read(form)
+			if again.Terms != m.terms {
+				t.Errorf("%s in %s terms reads as %s from %s", m.name, m.terms, again.Terms, forms[i])
+			}
+			if forms[i] != "html" || m.terms == m.proof.Terms {
+				continue // New has proven the others; pages are alike in both terms
+			}
+			if bad := Unlike(m.proof.Pattern, m.proof.Terms, again); len(bad) > 0 {
+				t.Errorf("%s in %s terms from %s: %s", m.name, m.terms, forms[i], strings.Join(bad, "\n\t"))
 			}
 		}
 	}
-	t.Logf("%d of %d sheets read back the same", good, all)
+	t.Logf("%d of %d sheets read back the same", good, len(allSheets()))
+	if good < len(allSheets())*9/10 {
+		t.Errorf("only %d of %d sheets read back the same", good, len(allSheets()))
+	}
 }
 
 // TestGoldens has the sheets of the demos, in both terms.
@@ -109,7 +133,7 @@ func TestGoldens(t *testing.T) {
 		if len(doc.Unlike) > 0 {
 			t.Errorf("%s: %v", d.Name, doc.Unlike)
 		}
-		for as, got := range map[string]string{"txt": Text(doc), "md": Markdown(doc)} {
+		for as, got := range map[string]string{"txt": Text(doc), "md": Markdown(doc), "html": HTML(doc)} {
 			file := filepath.Join("testdata", d.Name+"."+as)
 			if *update {
 				if err := os.MkdirAll("testdata", 0o755); err != nil {
