@@ -552,10 +552,21 @@ func (o *own) sign(i int, b bit) int {
 		case "is", "counts", "does":
 			o.put(",", "which")
 			return 1
+		case "=":
+			o.put(",", "which", "counts", "as")
+			return 2
 		}
 	}
 	switch b.text {
-	case ",", ";", ":", ".", "!", "?":
+	case ".":
+		next := o.at(i + 1)
+		switch {
+		case next.kind == bitWord && next.text == next.low && !o.prose: // the stop of an abbreviation
+		case next.text == "," || next.text == ";" || next.text == ")":
+		default:
+			o.put(".")
+		}
+	case ",", ";", ":", "!", "?":
 		o.put(b.text)
 	case "(", ")", "[", "]", "{", "}", "\u2014", "\u2013":
 		o.put(",")
@@ -570,7 +581,9 @@ func (o *own) sign(i int, b bit) int {
 			o.put("number")
 		}
 	case "/":
-		o.put("or")
+		if o.at(i-1).kind != bitSign && o.at(i+1).kind != bitSign {
+			o.put("or")
+		}
 	case "&":
 		o.put("and")
 	case "+":

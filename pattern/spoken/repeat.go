@@ -130,7 +130,7 @@ func (x *rowTeller) repeat(s *pattern.Step, lead string, before, after bool) []s
 		again = "repeat that" + way
 	}
 	again += x.lastPass(s)
-	if len(items) <= most {
+	if len(items) <= most && !slices.ContainsFunc(items, doesAgain) {
 		said := list(items)
 		switch {
 		case lead != "":
@@ -147,6 +147,7 @@ func (x *rowTeller) repeat(s *pattern.Step, lead string, before, after bool) []s
 	items[0] = lead + items[0]
 	out = append(out, split(items)...)
 	again = strings.Replace(again, "that", "all of that", 1)
+	again = strings.Replace(again, "that all the way across", "that to the end of the row", 1)
 	return append(out, sentence(again))
 }
 

@@ -185,7 +185,7 @@ func closing(s *pattern.Step) bool {
 func (p *paragraph) remark(steps []*pattern.Step, i int, s *pattern.Step) {
 	x := p.x
 	said := x.remarked(unbracket(x.source(s)))
-	if said == "" {
+	if said == "" || i > 0 && x.told(steps[i-1], s) {
 		return
 	}
 	bracket := x.bracketed(s)
@@ -194,8 +194,8 @@ func (p *paragraph) remark(steps []*pattern.Step, i int, s *pattern.Step) {
 		said = "make a magic ring"
 	case said == "back loop only" || said == "front loop only":
 		said = "working in the " + said
-	case strings.HasPrefix(said, "is ") || strings.HasPrefix(said, "counts "):
-		said, bracket = "which "+said, true
+	case which(said) != said:
+		said, bracket = which(said), true
 	}
 	joint := ", "
 	goesOn := i > 0 && strings.Trim(x.between(steps[i-1], s), " \t") == "" && x.between(steps[i-1], s) != ""
@@ -203,6 +203,9 @@ func (p *paragraph) remark(steps []*pattern.Step, i int, s *pattern.Step) {
 		joint = " "
 	}
 	switch {
+	case !p.worked && !bracket && leads(said):
+		p.flush()
+		p.lead += said + ", "
 	case s.Op == pattern.OpNote && (bracket || goesOn || leans(said)) && len(p.run) > 0:
 		p.run[len(p.run)-1] += joint + said
 	case s.Op == pattern.OpNote && (bracket || goesOn || leans(said)) && len(p.out) > 0 && p.lead == "":
@@ -215,6 +218,25 @@ func (p *paragraph) remark(steps []*pattern.Step, i int, s *pattern.Step) {
 		p.out = append(p.out, sentence(capitals(p.lead+said)))
 		p.lead = ""
 	}
+}
+
+// told reports a remark that only says again what was said of the step before
+// it: "(skipped ch counts as dc)", "(cluster)".
+func (x *rowTeller) told(before, s *pattern.Step) bool {
+	if c := before.Counts; c.Said && c.Span.Start < s.Span.End && s.Span.Start < c.Span.End {
+		return true
+	}
+	one, _, _, ok := x.name(before)
+	return ok && x.bracketed(s) && x.remarked(unbracket(x.source(s))) == one
+}
+
+// which begins a remark that has a verb of its own.
+func which(said string) string {
+	switch first, _, _ := strings.Cut(said, " "); first {
+	case "is", "isn't", "counts", "does", "doesn't":
+		return "which " + said
+	}
+	return said
 }
 
 // between is the source between two steps; "." where they do not stand one
@@ -283,11 +305,13 @@ func (x *rowTeller) add(run []string, steps []*pattern.Step, i int) []string {
 		case s.Op == pattern.OpTurn && len(x.lost(s)) == 0:
 			run[n-1] += " and turn"
 			return run
-		case s.Op == pattern.OpChain && run[n-1] == "turn" && !s.Counts.Said:
+		case s.Op == pattern.OpChain && run[n-1] == "turn":
 			run[n-1] += " and " + x.clause(s)
 			return run
-		case s.Op == pattern.OpNote:
-			run[n-1] += ", " + x.own(unbracket(x.source(s)))
+		case s.Op == pattern.OpNote && i > 0:
+			if !x.told(steps[i-1], s) {
+				run[n-1] += ", " + which(x.own(unbracket(x.source(s))))
+			}
 			return run
 		case s.Op == pattern.OpWork && x.placeOnly(s):
 			if place, ok := x.place(s); ok && len(x.lost(s)) == 0 {
@@ -312,26 +336,48 @@ func (x *rowTeller) placeOnly(s *pattern.Step) bool {
 	return s.Defined() == nil && s.Target.Said() && (strings.HasPrefix(text, "in ") || strings.HasPrefix(text, "into "))
 }
 
-// split makes sentences of a list of instructions.
+// split makes sentences of a list of instructions. One that does some steps
+// again stands by itself, so that it is plain which they are.
 func split(run []string) []string {
-	if len(run) == 0 {
-		return nil
-	}
-	parts := (len(run) + most - 1) / most
 	var out []string
-	for k := range parts {
-		from, to := k*len(run)/parts, (k+1)*len(run)/parts
-		s := list(run[from:to])
-		if k > 0 {
-			if first, _, _ := strings.Cut(s, " "); strings.HasSuffix(first, "ing") || first == "with" || first == "into" {
-				s = "then, " + s
-			} else {
-				s = "then " + s
-			}
+	for from := 0; from < len(run); {
+		to := from
+		for to < len(run) && !doesAgain(run[to]) {
+			to++
 		}
-		out = append(out, sentence(s))
+		if to == from {
+			out = append(out, connected(run[from], len(out) > 0))
+			from++
+			continue
+		}
+		n := to - from
+		parts := (n + most - 1) / most
+		for k := range parts {
+			out = append(out, connected(list(run[from+k*n/parts:from+(k+1)*n/parts]), len(out) > 0))
+		}
+		from = to
 	}
 	return out
+}
+
+// connected is a sentence that may go on from the one before.
+func connected(s string, goesOn bool) string {
+	first, _, _ := strings.Cut(s, " ")
+	switch {
+	case !goesOn:
+	case doesAgain(s):
+		s = "next, " + s
+	case strings.HasSuffix(first, "ing") || first == "with" || first == "into":
+		s = "then, " + s
+	default:
+		s = "then " + s
+	}
+	return sentence(s)
+}
+
+// doesAgain reports an instruction that does several steps again.
+func doesAgain(item string) bool {
+	return strings.Contains(item, ", and do those ") || strings.Contains(item, ", and repeat those ")
 }
 
 // list joins instructions: "a, b, then c".

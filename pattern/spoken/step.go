@@ -24,7 +24,16 @@ func (x *rowTeller) clause(s *pattern.Step) string {
 // written is a step in the author's own words, in small letters as a part of a
 // sentence.
 func (x *rowTeller) written(s *pattern.Step) string {
-	return x.own(strings.TrimRight(x.source(s), " ,;.:"))
+	said := x.own(strings.TrimRight(x.source(s), " ,;.:"))
+	if s.Op == pattern.OpChain { // "3ch"
+		n, rest, _ := strings.Cut(said, " ")
+		for _, chains := range []string{"chains", "chain"} {
+			if after, ok := strings.CutPrefix(rest, chains); ok && isNumber(n) && (after == "" || after[0] == ',' || after[0] == ' ') {
+				return "chain " + n + after
+			}
+		}
+	}
+	return said
 }
 
 func (x *rowTeller) lost(s *pattern.Step) []string { return x.keeping.Lost(s) }
@@ -102,7 +111,12 @@ func (x *rowTeller) name(s *pattern.Step) (one, many string, noun, ok bool) {
 	if s.Name != "" || s.Stitch == stitch.None || s.Stitch == stitch.Special {
 		return "", "", false, false
 	}
-	return s.Stitch.Words(x.to), s.Stitch.Plural(x.to), stitch.Of(s.Stitch).Kind == stitch.Compound, true
+	one, many = s.Stitch.Words(x.to), s.Stitch.Plural(x.to)
+	noun = stitch.Of(s.Stitch).Kind == stitch.Compound
+	if noun && !strings.Contains(x.written(s), strings.Fields(one)[0]) {
+		return "", "", false, false // "3 dtr tog into next st": the author does not call it a cluster
+	}
+	return one, many, noun, true
 }
 
 // special is the name of a stitch of the pattern's own: the longest of those

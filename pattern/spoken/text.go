@@ -30,7 +30,15 @@ func (s *Script) Text() string {
 			}
 		}
 	}
+	if len(s.Parts) > 0 {
+		fmt.Fprintf(&b, "\n%s\n", s.inAll())
+	}
 	return b.String()
+}
+
+// inAll says how long the whole script is.
+func (s *Script) inAll() string {
+	return fmt.Sprintf("%s in all, at %.0f words a minute.", clock(s.Milliseconds), float64(s.Rate))
 }
 
 // Markdown is the script as Markdown: a heading a part, a paragraph a line.
@@ -56,6 +64,9 @@ func (s *Script) Markdown() string {
 			}
 			b.WriteString(escape(l.Text) + "\n")
 		}
+	}
+	if len(s.Parts) > 0 {
+		fmt.Fprintf(&b, "\n*%s*\n", s.inAll())
 	}
 	return b.String()
 }
