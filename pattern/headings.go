@@ -134,6 +134,8 @@ func (r *reader) beginsWork(ln line) bool {
 	switch {
 	case t.isAny("*", "**", "(", "["):
 		return t.isAny("*", "**") || r.hasStitches(ln)
+	case t.isAny("foundation", "base", "starting", "beginning") && x.at(1).isAny("ch", "chain") && x.at(2).kind == tNum:
+		return true
 	case t.isAny("ch", "chain", "chs"):
 		return x.at(1).kind == tNum && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end)
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
@@ -571,6 +573,12 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 			rest := line{k + 1, ln.end}
 			if l, isLabel := r.labelAt(k + 1); isLabel && l.strong {
 				return name, k + 1, true
+			}
+			if setupNames[name] && k > ln.start && r.toks[k-1].isAny("ch", "chain") && r.toks[k+1].kind == tNum && (k+2 >= ln.end || r.toks[k+2].isAny(".", ",", "(", "sts", "stitches")) {
+				if k == ln.start+2 {
+					return name, ln.start, true // "Foundation chain: 52."
+				}
+				return name, k - 1, true
 			}
 			if r.beginsWork(rest) || setupNames[name] && r.hasStitches(rest) {
 				return name, k + 1, true

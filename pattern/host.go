@@ -39,6 +39,26 @@ func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
 	}
 }
 
+// toRest sets a row to go on where the last part that stopped short of a row
+// left off, though its words do not name the row: "skip next 16 sts, join yarn
+// in next st".
+func (w *pieceWork) toRest(rw *rowWork, s *Step) {
+	for i := len(w.pr.pieces) - 1; i >= 0; i-- {
+		q := w.pr.pieces[i]
+		for j := len(q.rows) - 1; j >= 0; j-- {
+			if r := &q.rows[j]; r.rest != nil && r.worked < r.rest.stitches(0, 0, true) {
+				w.toHost(rw, &RowRef{Span: s.Span, Number: r.number, Piece: q.piece.Name}, s)
+				return
+			}
+		}
+	}
+}
+
+// goesOnBeside reports whether a step that begins a row may mean such a part.
+func (rw *rowWork) goesOnBeside(s *Step) bool {
+	return rw.below != nil && rw.below.free && rw.host == nil && !rw.begun && s.Target.Row == nil && s.Target.Which == Next && s.Target.said
+}
+
 // leaves keeps where a row stopped short on the row below, for the part that
 // goes on beside it: a second shoulder, the other half of a heel.
 func (w *pieceWork) leaves(rw *rowWork) {

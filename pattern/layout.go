@@ -326,7 +326,9 @@ func (r *reader) startRow(l label, start, end int) {
 	r.sec = noSection
 	if r.heading.set {
 		r.flushSetup(false)
-		r.settleHeading(true)
+		if r.heading.set { // no row of its own came before the label
+			r.settleHeading(true)
+		}
 	}
 	if r.rows++; r.rows > maxRows {
 		if !r.stop {

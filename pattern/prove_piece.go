@@ -383,6 +383,9 @@ func (w *pieceWork) newProof(row, label *Row, from, to int) *RowProof {
 		if label.Kind == Round {
 			rp.Label = fmt.Sprintf("Rnd %d", from)
 		}
+		if from == 0 {
+			rp.Label = "Foundation" // "Rnd 1" stands after it
+		}
 	}
 	rp.Index = w.proof.Len()
 	return rp

@@ -526,6 +526,9 @@ func startsAfresh(row *Row) bool {
 			if next := nextMaking(steps[i+1:]); next != nil && next.Target.Which == FromHook || i+1 < len(steps) && steps[i+1].Op == OpRing {
 				return true
 			}
+			if i+1 < len(steps) && s.N.N > 5 && steps[i+1].Op == OpSkip && len(steps[i+1].Target.Of) > 0 && steps[i+1].Target.Of[0].Kind == ChainStitch {
+				return true // "ch 16, start in 2nd ch from hook, ..."
+			}
 		case OpWork, OpInto:
 			return s.Target.Which == InRing || stitch.Of(s.Stitch).Kind == stitch.Foundation || s.Target.Which == FromHook
 		case OpGroup:

@@ -573,7 +573,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		return done(x.topOf(&t))
 	case w.isAny("base", "bottom"):
 		x.p++
-		x.phrase("of", "[the]", "[same]")
+		x.phrase("of", "[the]", "[same|first|beg|beginning|starting|turning]")
 		if n, ok := x.nounAt(0); ok {
 			x.p += n.tokens
 		}

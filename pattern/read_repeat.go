@@ -607,6 +607,13 @@ func (x *rowReader) leavesUnworked(start int) bool {
 // ending reads such words where they do not follow a repeat directly.
 func (x *rowReader) ending() []*Step {
 	start := x.p
+	if x.phrase("end|ending|ends|finish|finishing", "[with]", "[the]", "[last]", "[st|stitch|sc|dc|hdc|tr|htr|one]", "in|on|into") {
+		// "sc in each st across, ending in top of tch": where the last one lands
+		if x.worked && len(x.place()) > 0 {
+			return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+		}
+		x.p = start
+	}
 	if x.phrase("end|ending|ends|finish|finishing", "[the|each]", "[row|rnd|round|last]", "[rep]", "with|by|in") {
 		x.accept("a")
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start)), implicit: true}}

@@ -434,6 +434,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.work(); s != nil {
 		return s
 	}
+	if s := x.inColours(); s != nil {
+		return s
+	}
 	return x.lateNote()
 }
 
@@ -478,6 +481,9 @@ func (x *rowReader) chain() []*Step {
 		x.phrase(".")
 		x.accept("-", "a", "another")
 		x.accept("loosely", "of")
+		if x.peek().is(":") && x.at(1).kind == tNum && x.p == start+1 {
+			x.p++ // "Foundation chain: 52"
+		}
 		if x.peek().kind == tNum {
 			n, ok = x.number()
 			if x.peek().is("-") && x.spaceAfter(1) > 0 || x.spaceAfter(0) > 0 && !x.at(-1).isAny(",") {
@@ -527,7 +533,7 @@ func (x *rowReader) chain() []*Step {
 			n, ok = x.number()
 		}
 		x.accept("sts", "st", "stitches")
-	case x.phrase("[make|work|begin|start]", "[with]", "a", "[foundation|base|loose|starting|beginning]", "chain|ch", "of"), x.phrase("[make|work]", "[a]", "foundation|base|starting|beginning", "chain|ch", "of"):
+	case x.phrase("[make|work|begin|start]", "[with]", "a", "[foundation|base|loose|starting|beginning]", "chain|ch", "of"), x.phrase("[make|work]", "[a]", "foundation|base|starting|beginning", "chain|ch", "[of|:|-]"):
 		if x.peek().kind == tNum {
 			n, ok = x.number()
 			x.accept("sts", "st", "stitches", "ch", "chs", "chains", "chain")

@@ -23,6 +23,10 @@ func (x *rowReader) skip() []*Step {
 	case x.accept("each"):
 		x.counted(&s.Target, true)
 		s.Target.Which = Next
+	case x.peek().isAny("center", "centre", "middle") && x.at(1).kind == tNum:
+		x.p++ // "skip center 16 sts": those that the shoulders leave between them
+		x.counted(&s.Target, true)
+		s.Target.Which = Next
 	case x.peek().isAny("last", "final"):
 		x.p++
 		s.Target.Which = Last
@@ -507,7 +511,7 @@ func (x *rowReader) coreAfterTo() (Target, bool) {
 		x.p++
 		x.phrase("of", "[the]")
 		ok = x.topOf(&t)
-	case w.isAny("same", "next", "beg", "beginning", "base", "center", "centre", "last"):
+	case w.isAny("same", "next", "beg", "beginning", "base", "center", "centre", "middle", "last"):
 		t, ok = x.core(false)
 		if !ok {
 			if n, k := x.nounAt(0); k {

@@ -289,6 +289,8 @@ func (w *rowWork) attach(s *Step) bool {
 	}
 	if s.Target.Row != nil && w.host == nil && (s.Target.Row.Piece != "" || s.Target.Row.Number > 0) && !w.begun {
 		w.pc.toHost(w, s.Target.Row, s)
+	} else if w.goesOnBeside(s) {
+		w.pc.toRest(w, s)
 	}
 	t := s.Target
 	if w.below == nil {
@@ -445,6 +447,8 @@ func (w *rowWork) skip(s *Step) bool {
 	n := t.N.At(w.pr.size)
 	if t.Row != nil && w.host == nil && !w.begun {
 		w.pc.toHost(w, t.Row, s)
+	} else if w.goesOnBeside(s) {
+		w.pc.toRest(w, s)
 	}
 	if w.below == nil {
 		return true

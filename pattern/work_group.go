@@ -980,6 +980,9 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		}
 	}
 	var tries []try
+	if w.kind == Round && closesLoop(s.Body, e.Body) {
+		tries = append(tries, w.closeLoop(s))
+	}
 	if placesLast(s.Body, e.Body) {
 		tries = append(tries, instead(len(s.Body)-1))
 	}
@@ -1032,6 +1035,40 @@ func endsAlike(body, end []*Step) bool {
 	}
 	a, b := last(body), last(end)
 	return a == nil || b == nil || a.Op != OpWork || b.Op != OpWork || a.Stitch == b.Stitch && a.N.N == b.N.N
+}
+
+// closesLoop reports whether an ending makes the last loop of a round in
+// another way than the others, so that the next round begins in its middle:
+// "*ch 7, skip 3, sc in next; rep from * around, ending with ch 3, tr in first
+// st".
+func closesLoop(body, end []*Step) bool {
+	if len(body) < 2 || len(end) != 2 {
+		return false
+	}
+	a, b, tall := body[0], end[0], end[1]
+	return a.Op == OpChain && b.Op == OpChain && b.N.N < a.N.N && tall.Op == OpWork && tall.Stitch != stitch.Slip &&
+		(tall.Target.Which == Same || tall.Target.Which == First || tall.Target.Which == TurnTop)
+}
+
+// closeLoop fills a round with a group whose last pass is only such an ending.
+// It closes over what the last pass would have passed over and stood in.
+func (w *rowWork) closeLoop(s *Step) func() (bool, int64) {
+	return func() (bool, int64) {
+		n, each := int64(0), int64(0)
+		for {
+			if left := w.leftOver(); n > 0 && left <= each {
+				w.skipped += left
+				w.cur = cursor{i: len(w.below.runs)}
+				return left >= each-1 && w.run(s.ending.Body), n + 1
+			}
+			before, left := w.mark(), w.leftOver()
+			if !w.pass(s, s.Body, n+1) || w.cur == before.cur {
+				return false, n
+			}
+			n++
+			each = left - w.leftOver()
+		}
+	}
 }
 
 // placesLast reports whether an ending only says where the last stitch of the
