@@ -12,6 +12,8 @@
 //	here.go        which keys work where
 //	rebind.go      the maker's own keys
 //	wants.go       and her bells and flashes, and when to rest the hands
+//	lines.go       lines in place of frames
+//	asking.go      the terminal asked for its ground
 //	locking.go     the keys locked against knocks
 //	walk.go        what a walk does
 //	walk_keys.go   what its keys and buttons mean

@@ -51,6 +51,7 @@ type Page = page
 type Screen struct {
 	model *model
 	prog  *tea.Program
+	keys  *os.File // to be made raw for lines; nil for frames
 }
 
 // Options says where a screen is. The zero Options are the terminal the
@@ -58,20 +59,35 @@ type Screen struct {
 type Options struct {
 	In  io.Reader
 	Out io.Writer
+	// Lines has lines printed in place of frames.
+	Lines bool
+	// AskGround has the terminal asked whether its ground is light or dark.
+	// Nothing waits for the answer.
+	AskGround bool
 }
 
 // NewScreen makes a screen that shows first, a *Basket or a *Walk.
 func NewScreen(first page, o Options) *Screen {
 	s := &Screen{model: &model{page: first}}
 	opts := []tea.ProgramOption{
-		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120),
 		// bubbletea quits on a signal without telling the model, and not at
 		// all on a hang-up: Run listens itself.
 		tea.WithoutSignalHandler(),
 	}
-	if o.In != nil {
-		opts = append(opts, tea.WithInput(o.In))
+	in := cmp.Or[io.Reader](o.In, os.Stdin)
+	keys, isFile := in.(*os.File)
+	if o.Lines {
+		opts = append(opts, tea.WithoutRenderer())
+		s.model.lines = &teller{out: cmp.Or[io.Writer](o.Out, os.Stdout)}
+		s.keys = keys
+	} else {
+		opts = append(opts, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(120))
+		if o.AskGround && isFile {
+			s.model.asking = true
+			in = &listener{File: keys, tell: func(dark bool) { go s.Send(groundMsg{dark}) }}
+		}
 	}
+	opts = append(opts, tea.WithInput(in))
 	if o.Out != nil {
 		opts = append(opts, tea.WithOutput(o.Out))
 	}
@@ -110,7 +126,9 @@ func (s *Screen) Run(ctx context.Context) error {
 		case <-done:
 		}
 	}()
+	restore := s.raw()
 	_, err := s.prog.Run()
+	restore()
 	close(done)
 	switch {
 	case err == nil, errors.Is(err, tea.ErrInterrupted):
@@ -126,10 +144,25 @@ func (s *Screen) Run(ctx context.Context) error {
 	return errors.Join(err, s.model.close())
 }
 
+// raw has keys come one by one where bubbletea does not see to that.
+func (s *Screen) raw() (restore func()) {
+	if s.keys == nil {
+		return func() {}
+	}
+	before, err := term.MakeRaw(s.keys.Fd())
+	if err != nil {
+		return func() {} // no terminal: keys come as they come
+	}
+	return func() { _ = term.Restore(s.keys.Fd(), before) }
+}
+
 // model is what bubbletea runs: the page in front, and the help over it.
 type model struct {
 	page          page
 	out           io.Writer       // for bells; nil for none
+	lines         *teller         // prints lines in place of frames; nil for frames
+	asking        bool            // the terminal is asked for its ground
+	ground        *bool           // dark or light, as it answered; nil before
 	said          string          // to be told once the page is open
 	flash         string          // what the first line says for a moment
 	flashes       int             // how many there have been
@@ -143,8 +176,9 @@ type model struct {
 
 func (m *model) Init() (cmd tea.Cmd) {
 	defer m.breakdown(&cmd)
-	cmd = tea.Batch(m.page.open(), second())
+	cmd = tea.Batch(m.page.open(), second(), m.ask())
 	m.page.tell(m.said)
+	m.printLines()
 	return cmd
 }
 
@@ -163,7 +197,15 @@ func (m *model) Update(msg tea.Msg) (_ tea.Model, cmd tea.Cmd) {
 		cmd = tea.Batch(cmd, told)
 	}
 	m.page.draw()
+	m.printLines()
 	return m, cmd
+}
+
+// printLines prints what is new, where there are lines in place of frames.
+func (m *model) printLines() {
+	if m.lines != nil {
+		m.lines.tell(m.spoken())
+	}
 }
 
 func (m *model) update(msg tea.Msg) tea.Cmd {
@@ -195,6 +237,9 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tickMsg:
 		m.page.tick()
 		return second()
+	case groundMsg:
+		m.ground = &msg.dark
+		m.inkFor(msg.dark)
 	case flashOverMsg:
 		if msg.n == m.flashes {
 			m.flash = ""
@@ -237,6 +282,9 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 	}
 	m.page, m.sheet = to.page, nil
 	defer m.page.tell(to.note) // open leaves no note
+	if m.ground != nil {
+		m.inkFor(*m.ground)
+	}
 	m.page.resize(m.width, m.height)
 	return m.page.open()
 }
@@ -295,7 +343,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	switch {
 	case key.Matches(k, keyQuit):
 		return tea.Quit
-	case key.Matches(k, keyRest):
+	case key.Matches(k, keyRest) && m.lines == nil:
 		return tea.Suspend
 	case m.help != nil:
 		m.helpKey(k)

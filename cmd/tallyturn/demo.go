@@ -23,6 +23,14 @@ would stand in a file of your own, or with --walk opens its walk.`,
   tallyturn demo buoy | tallyturn check -
   tallyturn demo buoy --walk`,
 		Args: patternFiles(0, 1),
+		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) (names []string, _ cobra.ShellCompDirective) {
+			if len(args) == 0 {
+				for _, d := range demo.All() {
+					names = append(names, d.Name+"\t"+d.About)
+				}
+			}
+			return names, cobra.ShellCompDirectiveNoFileComp
+		},
 		RunE: func(c *cobra.Command, args []string) error {
 			switch {
 			case c.Flags().NFlag() > 0 && !walk:

@@ -35,7 +35,6 @@ tallyturn alone shows the basket of things in progress.`,
 	root.SetVersionTemplate("tallyturn {{.Version}}\n")
 	root.SuggestionsMinimumDistance = 2
 	root.SetHelpCommand(newHelp())
-	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return wrongUse(c, err.Error())
 	})
@@ -47,7 +46,7 @@ tallyturn alone shows the basket of things in progress.`,
 		newDemo(w),
 		newBasket(w), newFilm(w),
 		newCues(w),
-		newConfig(w),
+		newConfig(w), newMan(w),
 		newEvenly(w),
 		newRounds(w),
 		newLayout(w),

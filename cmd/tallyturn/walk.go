@@ -15,6 +15,7 @@ import (
 	"crochet/tallyturn/pattern/demo"
 	"crochet/tallyturn/store"
 	"crochet/tallyturn/tui"
+	"crochet/tallyturn/tui/ground"
 )
 
 var errNoTerminal = errors.New("the walk needs a terminal to draw on; 'tallyturn check FILE' works without one")
@@ -26,12 +27,16 @@ type walkCommand struct {
 	data    string // folder; "" for the usual one
 	anew    bool
 	tapKeys []string
+	ascii   bool
+	plain   bool
 }
 
 func (k *walkCommand) flags(c *cobra.Command) {
 	c.Flags().StringVar(&k.size, "size", "", "walk this `size`, spelled as in the pattern (default: its first)")
 	c.Flags().BoolVar(&k.anew, "anew", false, "begin a new walk; one in progress stays in the basket")
 	c.Flags().StringSliceVar(&k.tapKeys, "tap-key", nil, "let this `key` tap as well, as a pedal sends it: f5, x, ctrl+t\n(default: $TALLYTURN_TAP_KEY)")
+	c.Flags().BoolVar(&k.ascii, "ascii", false, "draw with nothing but the signs of ASCII")
+	c.Flags().BoolVar(&k.plain, "plain", false, "print lines instead of frames, for a screen reader; the keys are\nthe same")
 	k.dataFlag(c, false)
 }
 
@@ -90,9 +95,11 @@ func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 		return errNoTerminal
 	}
 	settings, wrong := config.Load(config.Path(configHome()))
+	look := settings.Look(k.look(k.out))
+	look.ASCII = look.ASCII || k.ascii
 	s := &shelf{
 		file: k.basketFile(), config: configHome(),
-		look: settings.Look(k.look(k.out)), now: k.now, clock: newRunClock(k.now), tapKeys: k.tapKeyNames(), done: make(chan struct{}),
+		look: look, now: k.now, clock: newRunClock(k.now), tapKeys: k.tapKeyNames(), done: make(chan struct{}),
 	}
 	said, err := s.openBasket()
 	if err != nil {
@@ -115,7 +122,10 @@ func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 		}
 		page = s.notice(said, next)
 	}
-	screen := tui.NewScreen(page, tui.Options{In: k.in, Out: k.out})
+	screen := tui.NewScreen(page, tui.Options{
+		In: k.in, Out: k.out, Lines: k.plain || settings.Plain || os.Getenv("TERM") == "dumb",
+		AskGround: settings.Ground == "auto" && !ground.Known(),
+	})
 	if wrong != nil {
 		// Without the folder, so that there is room for the mistake itself.
 		screen.Tell(strings.TrimPrefix(wrong.Error(), filepath.Dir(config.Path(configHome()))+string(filepath.Separator)) + "; your settings are not used.")

@@ -22,9 +22,13 @@ import (
 // the terminal has: "dark" or "light". It overrules what the terminal says.
 const Variable = "TALLYTURN_GROUND"
 
-var dark = find(os.Getenv)
+var dark, known = find(os.Getenv)
 
 func init() { lipgloss.SetHasDarkBackground(dark) }
+
+// Known reports whether the environment said which ground there is. Where it
+// did not, the terminal may be asked.
+func Known() bool { return known }
 
 // Dark reports whether the ground is dark, as found when the program started.
 func Dark() bool { return dark }
@@ -32,18 +36,18 @@ func Dark() bool { return dark }
 // find looks where an answer can be had without asking the terminal: our own
 // variable, then COLORFGBG, which several terminals set. A ground that is not
 // known is taken for dark.
-func find(getenv func(string) string) bool {
+func find(getenv func(string) string) (dark, known bool) {
 	switch strings.ToLower(strings.TrimSpace(getenv(Variable))) {
 	case "dark":
-		return true
+		return true, true
 	case "light":
-		return false
+		return false, true
 	}
 	// "15;0", or "15;default;0": the last field is the ground's colour.
 	fields := strings.Split(getenv("COLORFGBG"), ";")
 	n, err := strconv.Atoi(fields[len(fields)-1])
 	if err != nil || len(fields) < 2 {
-		return true
+		return true, false
 	}
-	return n < 7 || n == 8
+	return n < 7 || n == 8, true
 }

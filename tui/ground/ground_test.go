@@ -21,7 +21,7 @@ func TestFind(t *testing.T) {
 		{"ours misspelt falls through", "lihgt", "0;15", false},
 	} {
 		env := map[string]string{Variable: c.own, "COLORFGBG": c.fgbg}
-		if got := find(func(k string) string { return env[k] }); got != c.dark {
+		if got, _ := find(func(k string) string { return env[k] }); got != c.dark {
 			t.Errorf("%s: dark is %v, want %v", c.name, got, c.dark)
 		}
 	}

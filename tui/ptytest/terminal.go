@@ -176,6 +176,9 @@ func (t *Terminal) Raw() string {
 	return t.raw.String()
 }
 
+// RawNow is Raw within a function that Wait calls.
+func (t *Terminal) RawNow() string { return t.raw.String() }
+
 // Wait waits for a whole screen that is as it should be and gives it. What names it
 // for the case that it never comes.
 func (t *Terminal) Wait(what string, is func(screen string) bool) string {

@@ -1,0 +1,168 @@
+package tui
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// The plain mode: lines in place of frames, for screen readers, braille
+// displays and terminals that obey nothing. Keys are the same. After each key
+// the lines that say something new are printed, and nothing is ever drawn over.
+
+// teller prints what is new.
+type teller struct {
+	out  io.Writer
+	last []string
+}
+
+// tell prints the lines that were not there before.
+func (t *teller) tell(lines []string) {
+	var b strings.Builder
+	for _, l := range lines {
+		l = strings.TrimSpace(l)
+		if l == "" {
+			continue
+		}
+		old := false
+		for _, o := range t.last {
+			old = old || o == l
+		}
+		if !old {
+			b.WriteString(l)
+			b.WriteString("\r\n") // the terminal is raw
+		}
+	}
+	t.last = t.last[:0]
+	for _, l := range lines {
+		t.last = append(t.last, strings.TrimSpace(l))
+	}
+	if b.Len() > 0 {
+		_, _ = io.WriteString(t.out, b.String()) // a terminal that is gone shows by other ways
+	}
+}
+
+// spoken is all that the screen says at the moment, line by line.
+func (m *model) spoken() []string {
+	var lines []string
+	ascii := m.page.ink().look.ASCII
+	switch p := m.page.(type) {
+	case interface{ spoken() []string }:
+		lines = p.spoken()
+	default:
+		lines = strings.Split(ansi.Strip(m.page.view()), "\n")
+	}
+	if m.sheet != nil {
+		lines = strings.Split(ansi.Strip(m.View()), "\n")
+	}
+	if m.help != nil {
+		lines = []string{"Keys that work here; Esc closes."}
+		for _, g := range m.help.groups {
+			lines = append(lines, g.heading+":")
+			for _, k := range g.keys {
+				lines = append(lines, m.help.keymap.name(k)+": "+k.Help().Desc)
+			}
+		}
+		lines = append(lines, m.help.note)
+	}
+	if m.locked {
+		lines = append(lines, fmt.Sprintf("Locked: %s unlocks. %s did nothing.", m.keymap().name(keyLock), count(int64(m.knocks), "key")))
+	}
+	if m.flash != "" {
+		lines = append(lines, m.flash)
+	}
+	if ascii {
+		for i := range lines {
+			lines[i] = asciiSigns.Replace(lines[i])
+		}
+	}
+	return lines
+}
+
+func plainText(spans []span) string {
+	var b strings.Builder
+	for _, s := range spans {
+		b.WriteString(s.text)
+	}
+	return b.String()
+}
+
+// spoken is a walk in lines: the row when it is another, the place, what is in
+// hand, the question, the note.
+func (w *Walk) spoken() (lines []string) {
+	sc := w.scene
+	if w.broken != nil {
+		lines = append(lines, fmt.Sprintf("NOT SAVED: %s", Clean(w.broken.Error())))
+	}
+	f := w.frame()
+	f.inner, f.width, f.height = wordsWide, wordsWide, 60
+	switch {
+	case w.mode == choosing:
+		return append(lines, plainText(f.rowEntry(w.rows.lit)), w.note)
+	case sc.finished && w.mode == walking:
+		lines = append(lines, "Finished: every row of every piece is worked.")
+		for _, l := range f.account() {
+			lines = append(lines, plainText(l))
+		}
+		return append(lines, w.note)
+	}
+	what := sc.title
+	if p := sc.pieceLine(); p != "" {
+		what += ", " + p
+	}
+	lines = append(lines, what)
+	if sc.label != "" {
+		var words strings.Builder
+		for _, x := range sc.words {
+			words.WriteString(x.text)
+		}
+		lines = append(lines, fmt.Sprintf("%s, %s: %s", sc.rowLine(), sc.label, strings.TrimSpace(words.String())))
+	}
+	if sc.remark != "" {
+		lines = append(lines, sc.remark)
+	}
+	place := append([]string{sc.stitchLine()}, sc.facts...)
+	if t := sc.words.text(wordLead); t != "" && w.mode == walking {
+		place = append(place, "first "+t)
+	}
+	if t := sc.words.text(wordHand); t != "" && w.mode == walking {
+		place = append(place, t)
+	}
+	lines = append(lines, strings.Join(place, ", "))
+	if w.mode != walking {
+		for _, l := range f.question(wordsWide) {
+			lines = append(lines, plainText(l))
+		}
+	}
+	if sc.behind != "" {
+		lines = append(lines, sc.behind)
+	}
+	if w.restDue {
+		lines = append(lines, "Rest your hands a while.")
+	}
+	return append(lines, w.note)
+}
+
+// spoken is a basket in lines: the part, the lit thing, what is typed.
+func (b *Basket) spoken() (lines []string) {
+	if b.unsaved != nil {
+		lines = append(lines, "NOT SAVED: "+Clean(b.unsaved.Error()))
+	}
+	lines = append(lines, fmt.Sprintf("The basket, %s: %d", strings.ToLower(partNames[b.part]), len(b.shown)))
+	switch it := b.item(); {
+	case it == nil:
+		lines = append(lines, b.empty())
+	default:
+		lines = append(lines, fmt.Sprintf("%d: %s, %s, %s", b.lit+1, it.Title, b.far(*it, 80), b.when(*it)))
+	}
+	if b.typing() {
+		lines = append(lines, plainText(b.field.asks(wordsWide)))
+	}
+	return append(lines, b.note)
+}
+
+func (n *Notice) spoken() []string {
+	return append(append([]string{n.cfg.Title}, n.cfg.Lines...), n.note, "Enter goes on.")
+}
