@@ -43,6 +43,9 @@ func (j job) captions() []caption {
 		}
 		out = append(out, j.spread(text, s, end)...)
 	}
+	if len(out) == 0 {
+		j.note("nothing is said in it, so it has no captions")
+	}
 	return out
 }
 

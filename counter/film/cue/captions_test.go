@@ -152,6 +152,7 @@ func TestCaptionNotes(t *testing.T) {
 		want []string
 	}{
 		{one(60_000, 20_000, long), nil},
+		{one(60_000, 0, " \n "), []string{"nothing is said in it, so it has no captions"}},
 		{one(15_000, 20_000, long), []string{"Row 1: its words take 20.000 s, and there are 15.000 s for them"}},
 		{one(8_000, 8_000, long), []string{"Row 1: its captions would have to be read at 37 characters a second; 20 is fast"}},
 		{one(50, 0, long), []string{"Row 1: its words take 18.600 s, and there are 0.050 s for them",
