@@ -119,6 +119,47 @@ func TestCaptionsOfAnyList(t *testing.T) {
 	})
 }
 
+// Three captions of which the first and last take 918 ms to read with their
+// gap, and the second 20 characters at 17 a second, 1177 ms, and 84.
+func TestShare(t *testing.T) {
+	parts := []block{{"one."}, {"twenty characters it"}, {"two."}}
+	for _, c := range []struct {
+		said, window int64
+		want         []int64
+	}{
+		{0, 60_000, []int64{918, 1261, 918}},         // as long as they are read
+		{28_000, 60_000, []int64{4000, 20000, 4000}}, // as long as they are said
+		{28_000, 28_000, []int64{4000, 20000, 4000}}, // and just so
+		{2_800, 3_300, []int64{918, 1464, 918}},      // of what is over, as more is said
+		{28_000, 15_549, []int64{2459, 10630, 2460}}, // half of what is over
+		{2_800, 1_549, []int64{459, 630, 460}},       // half of what it takes
+	} {
+		got := share(parts, c.said, c.window)
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%d ms said in %d: %d, want %d", c.said, c.window, got, c.want)
+		}
+	}
+}
+
+func TestSRTText(t *testing.T) {
+	for in, want := range map[string]string{
+		"3 < 4 & so on": "3 <~ 4 & so on", "<b>": "<~b>", `{\an8}`: `{~\an8}`, "a --> b": "a --~> b", "&lt;": "&~lt;", "&#60;": "&~#60;",
+	} {
+		if got := strings.ReplaceAll(srtText(in), wordJoiner, "~"); got != want {
+			t.Errorf("%q is written %q, want %q", in, got, want)
+		}
+	}
+}
+
+// Marks stay with the letter that they are on where a word has to be cut.
+func TestCutWords(t *testing.T) {
+	got := cutWords([]string{"abcde\u0301f", "\u0301\u0301\u0301\u0301\u0301\u0301"}, 5)
+	want := []string{"abcd", "e\u0301f", "\u0301", "\u0301\u0301\u0301\u0301\u0301"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // Speech that has its time keeps all the limits, two frames between captions
 // among them, and needs no note.
 func TestCaptionsInTime(t *testing.T) {

@@ -52,7 +52,6 @@ func words(line []span) []chapter {
 		}
 		for _, m := range s.Marks {
 			if at := s.at(m.At); m.Kind == film.OwnWord && at > out[len(out)-1].from && at < s.to {
-				out[len(out)-1].to = at
 				out = append(out, chapter{from: at, first: s.Cut, last: s.Cut, word: markText(m)})
 			}
 		}

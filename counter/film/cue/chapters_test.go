@@ -121,6 +121,7 @@ func TestChaptersJoin(t *testing.T) {
 		{"20 30 20 4", "0:00 Strip: Row 1 / 0:20 Strip: Row 2 / 0:50 Strip: Rows 3-4"},
 		{"20 20 4 | 20", "0:00 Strip: Row 1 / 0:20 Strip: Rows 2-3 / 0:44 Coil: Row 1"},
 		{"4 | 9 | 20 20 20", "0:00 Strip: Row 1 to Coil: Row 1 / 0:13 Tassel: Row 1 / 0:33 Tassel: Row 2 / 0:53 Tassel: Row 3"},
+		{"20 | 4 | 20 20", "0:00 Strip: Row 1 / 0:20 Coil: Row 1 to Tassel: Row 1 / 0:44 Tassel: Row 2"},
 		{"3599 3600 20", "0:00 Strip: Row 1 / 59:59 Strip: Row 2 / 1:59:59 Strip: Row 3"},
 		{"9 9 9", "a chapter list needs 3 chapters of at least 10 seconds each, and the rows of 27.000 s make fewer"},
 		{"100", "a chapter list needs 3 chapters of at least 10 seconds each, and the rows of 100.000 s make fewer"},
@@ -141,9 +142,9 @@ func TestChaptersJoin(t *testing.T) {
 func TestChaptersAtMarks(t *testing.T) {
 	l := filmOf("60 30")
 	l.Cuts[0].Marks = []film.Mark{{At: 15_000, Kind: film.Instruction, Text: "dc"}, {At: 20_000, Kind: film.OwnWord, Text: "close-up"},
-		{At: 55_000, Kind: film.OwnWord, Text: "too short"}}
+		{At: 25_000, Kind: film.OwnWord, Text: "too soon after it"}, {At: 60_000, Kind: film.OwnWord, Text: "at the end"}}
+	l.Cuts[1].Marks = []film.Mark{{At: 85_000, Kind: film.OwnWord, Text: "too late"}}
 	want := "0:00 Strip: Row 1\n0:20 close-up\n1:00 Strip: Row 2\n"
-	l.Cuts[0].Marks = l.Cuts[0].Marks[:2]
 	if got := string(written(t, l, "chapters", Options{})); got != want {
 		t.Errorf("got\n%s", got)
 	}

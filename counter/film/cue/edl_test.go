@@ -216,6 +216,15 @@ func many(n int, oneTake bool) film.EditList {
 	return l
 }
 
+// apart leaves something out between the cuts of a list.
+func apart(l film.EditList) film.EditList {
+	for i := range l.Cuts {
+		l.Cuts[i].From += int64(i)
+		l.Cuts[i].To += int64(i)
+	}
+	return l
+}
+
 func TestEDLEventLimit(t *testing.T) {
 	edl, _ := Named("edl")
 	at25 := Options{Rate: rate(t, "25")}
@@ -227,6 +236,7 @@ func TestEDLEventLimit(t *testing.T) {
 		{many(999, true), 999, ""},
 		{many(999, false), 999, ""},
 		{many(1000, true), 1, ""}, // they are one stretch of one take
+		{apart(many(1000, true)), 0, "the film has 1000 cuts"},
 		{many(1000, false), 0, "the film has 1000 cuts, and an edit decision list holds 999"},
 		{many(film.MaxTime/1000, false), 0, "the film has 86400 cuts"},
 	} {

@@ -45,6 +45,21 @@ func TestFootage(t *testing.T) {
 	})
 }
 
+// The line of a take begins with its clip where the clap's place is noted, or
+// else with the clap.
+func TestSourceLine(t *testing.T) {
+	for take, want := range map[int][2]int64{1: {6_480, 66_730}, 3: {0, 6_000}} {
+		l, err := footage(pennant(), take)
+		if err != nil {
+			t.Fatal(err)
+		}
+		line, err := sourceLine(l)
+		if err != nil || line[0].from != want[0] || line[0].to != want[1] {
+			t.Errorf("take %d goes from %d to %d (%v)", take, line[0].from, line[0].to, err)
+		}
+	}
+}
+
 func TestWriteRefuses(t *testing.T) {
 	spoilt := pennant()
 	spoilt.Cuts[1].FilmFrom++

@@ -174,6 +174,17 @@ func TestAnyOTIO(t *testing.T) {
 	})
 }
 
+func TestFileURL(t *testing.T) {
+	for in, want := range map[string]string{
+		"A001_0412.MOV": "A001_0412.MOV", "a b.mp4": "a%20b.mp4", "..": "%2E.", "../x": "%2E.%2Fx", "c:\\x": "c%3A%5Cx",
+		"é#?%": "%C3%A9%23%3F%25",
+	} {
+		if got := fileURL(in); got != want {
+			t.Errorf("%q is referred to as %q, want %q", in, got, want)
+		}
+	}
+}
+
 func TestOTIOSpeeds(t *testing.T) {
 	var timeline otioTimeline
 	if err := json.Unmarshal(written(t, pennant(), "otio", Options{Rate: rate(t, "25")}), &timeline); err != nil {
