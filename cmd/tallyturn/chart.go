@@ -49,7 +49,7 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 	c.Flags().StringVar(&k.piece, "piece", "", "draw the piece of this `name` (default: all of them)")
 	c.Flags().StringVar(&k.size, "size", "", "draw this `size`, spelled as in the pattern (default: its first)")
 	c.Flags().StringVar(&k.terms, "terms", "", "name the stitches in `us|uk` terms (default: the pattern's)")
-	c.Flags().StringVar(&k.as, "as", "", "write `svg|txt` (default: as the name after -o ends, else txt)")
+	c.Flags().StringVar(&k.as, "as", "", "write `svg|png|txt` (default: as the name after -o ends, else txt)")
 	c.Flags().StringVarP(&k.to, "output", "o", "", "write to this `file`, not to standard output")
 	c.Flags().IntVar(&k.tile, "tile", 0, "draw this `part` only of a chart that comes in several")
 	return c
@@ -109,13 +109,13 @@ func (k chartCommand) format() (string, error) {
 		}
 	}
 	switch as {
-	case "svg", "txt":
+	case "svg", "png", "txt":
 		return as, nil
 	}
 	if k.as == "" {
-		return "", fmt.Errorf("%s: the name does not say what to write; --as svg or --as txt does", tui.Clean(k.to))
+		return "", fmt.Errorf("%s: the name does not say what to write; --as svg, png or txt does", tui.Clean(k.to))
 	}
-	return "", fmt.Errorf("--as is svg or txt, not %q", k.as)
+	return "", fmt.Errorf("--as is svg, png or txt, not %q", k.as)
 }
 
 // pieces are the places of the pieces to draw: the one named, or all but those
@@ -144,6 +144,9 @@ func (k chartCommand) pieces(name string, proof *pattern.Proof) ([]int, error) {
 	return all, nil
 }
 
+// pngScale is how many dots of a picture a single crochet is high.
+const pngScale = 32
+
 // drawn draws pieces one below the other.
 func drawn(proof *pattern.Proof, pieces []int, as string, o chart.Options) ([]byte, error) {
 	if as == "txt" {
@@ -167,6 +170,9 @@ func drawn(proof *pattern.Proof, pieces []int, as string, o chart.Options) ([]by
 			return nil, err
 		}
 		charts = append(charts, c)
+	}
+	if as == "png" {
+		return chart.PNG(pngScale, charts...)
 	}
 	return chart.Join(charts...), nil
 }

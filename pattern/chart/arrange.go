@@ -49,5 +49,17 @@ func arrange(charts []*Chart) (pages []page, size pt) {
 
 // heading is the title of a chart and the terms of its legend.
 func (c *Chart) heading() string {
-	return c.Title + " (" + c.Terms.String() + " terms)"
+	t := c.Title
+	for i, g := range c.guests {
+		switch {
+		case i == 0:
+			t += " with "
+		case i == len(c.guests)-1:
+			t += " and "
+		default:
+			t += ", "
+		}
+		t += g
+	}
+	return t + " (" + c.Terms.String() + " terms)"
 }

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"image/png"
 	"io"
 	"os"
 	"os/exec"
@@ -379,6 +380,95 @@ func TestNothingToDraw(t *testing.T) {
 	for _, piece := range []int{-1, 1} {
 		if _, err := Draw(p, piece, Options{}); err == nil {
 			t.Errorf("piece %d is drawn", piece)
+		}
+	}
+}
+
+// The picture of dots is the same each time, shows what SVG shows, and is
+// refused where it would be too large.
+func TestPNG(t *testing.T) {
+	d, _ := demo.Find("pennant")
+	p := prove(d.Text)
+	c, err := Draw(p, 0, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := PNG(20, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := PNG(20, c)
+	if err != nil || !bytes.Equal(data, again) {
+		t.Errorf("drawn twice, it differs: %v", err)
+	}
+	img, err := png.Decode(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := PNG(1e5, c); err == nil {
+		t.Error("a picture of a billion dots is drawn")
+	}
+	// every stroke of the drawing is dark where it begins
+	pages, size := arrange([]*Chart{c})
+	if got := img.Bounds().Size(); got.X < int(size.x*20) || got.Y < int(size.y*20) {
+		t.Fatalf("%v for %v", got, size)
+	}
+	dark, light := 0, 0
+	for i := range pages {
+		for _, g := range pages[i].groups {
+			for _, s := range g.shapes {
+				if s.paint != stroke {
+					continue
+				}
+				x, y := pages[i].place(s.path[0].p[0])
+				r, _, _, _ := img.At(int(x), int(y)).RGBA()
+				if r < 0x8000 {
+					dark++
+				} else {
+					light++
+				}
+			}
+		}
+	}
+	if dark < 100 || light > dark/20 {
+		t.Errorf("%d strokes begin in the dark, %d do not", dark, light)
+	}
+}
+
+// Row numbers stand clear of every symbol.
+func TestNumbersAreClear(t *testing.T) {
+	for name, p := range goldens(t) {
+		c, err := Draw(p, 0, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		numbers := 0
+		for _, g := range c.groups {
+			for _, l := range g.labels {
+				if !l.bold {
+					continue
+				}
+				numbers++
+				b := l.box()
+				b.min.y += 0.2 * l.size
+				for _, h := range c.groups {
+					for _, s := range h.shapes {
+						if s.paint == tint || s.paint == hatch || s.paint == spot || h.title == "" {
+							continue
+						}
+						for _, line := range strokes(s.path) {
+							for k := range 21 {
+								if q := line[0].to(line[1], float64(k)/20); q.x > b.min.x && q.x < b.max.x && q.y > b.min.y && q.y < b.max.y {
+									t.Fatalf("%s: the number %s lies on a symbol of %s", name, l.text, h.title)
+								}
+							}
+						}
+					}
+				}
+			}
+		}
+		if numbers == 0 {
+			t.Errorf("%s has no numbers", name)
 		}
 	}
 }

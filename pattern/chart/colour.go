@@ -62,22 +62,53 @@ func newYarns(p *pattern.Pattern) *yarns {
 	return y
 }
 
-// readLetters finds "red (A)" and "A: red" in a line about yarn.
+// readLetters finds "red (A)", "A: red" and "A slate" in a line about yarn.
 func (y *yarns) readLetters(line string) {
-	words := split(line)
-	for i, w := range words {
-		if !isLetter(w) {
-			continue
+	for _, part := range strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ';' || r == '.' }) {
+		words := split(part)
+		from := 0
+		for i, w := range words {
+			if i > 0 && w == "and" {
+				y.readLetter(words[from:i])
+				from = i + 1
+			}
 		}
-		for _, j := range []int{i - 1, i + 1, i + 2} {
-			if j < 0 || j >= len(words) {
-				continue
-			}
-			if _, ok := named[strings.ToLower(words[j])]; ok && y.letters[w] == "" {
-				y.letters[w] = colourAround(words, j)
-			}
+		y.readLetter(words[from:])
+	}
+}
+
+// readLetter reads words that tell of one yarn.
+func (y *yarns) readLetter(words []string) {
+	at := -1
+	for i, w := range words {
+		if isLetter(w) && at < 0 {
+			at = i
 		}
 	}
+	if at < 0 || y.letters[words[at]] != "" {
+		return
+	}
+	// a colour that is known, the nearest to the letter; else what little
+	// else is said
+	best := -1
+	for i, w := range words {
+		if _, ok := named[strings.ToLower(w)]; ok && i != at && (best < 0 || abs(i-at) < abs(best-at)) {
+			best = i
+		}
+	}
+	switch {
+	case best >= 0:
+		y.letters[words[at]] = colourAround(words, best)
+	case at == 0 && (len(words) == 2 || len(words) == 3):
+		y.letters[words[at]] = strings.ToLower(strings.Join(words[1:], " "))
+	}
+}
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
 }
 
 // colourAround is the name of a colour with the word before it that belongs to

@@ -8,7 +8,8 @@ type sign struct {
 	symbol
 	feet []pt
 	head pt
-	loop int // 1 back loop, -1 front loop
+	loop int  // 1 back loop, -1 front loop
+	fan  bool // it shares its foot
 }
 
 const (
@@ -88,6 +89,9 @@ func (g *group) cross(s sign, ink *path, foot, axis pt) {
 	low = g.footing(s, ink, low, axis)
 	ink.lines(low, high)
 	c := foot.to(s.head, 0.5)
+	if s.fan {
+		c = foot.to(s.head, 0.75) // clear of the next one's
+	}
 	if s.foot || s.tail || s.post != 0 {
 		c = foot.to(s.head, 0.6)
 	}

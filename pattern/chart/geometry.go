@@ -93,6 +93,41 @@ func (p *path) ellipse(c, d pt, a, b float64) {
 	p.close()
 }
 
+// pieces are small boxes that together hold the path, with the width of its
+// line.
+func (p path) pieces() (out []box) {
+	const step, half = 0.15, 0.06
+	var at, start pt
+	add := func(ps ...pt) {
+		b := newBox()
+		for _, q := range ps {
+			b.point(q)
+		}
+		out = append(out, b.grown(half))
+	}
+	to := func(q pt) {
+		n := math.Ceil(math.Max(q.sub(at).length()/step, 1))
+		for k := 0.0; k < n; k++ {
+			add(at.to(q, k/n), at.to(q, (k+1)/n))
+		}
+		at = q
+	}
+	for _, s := range p {
+		switch s.op {
+		case 'M':
+			at, start = s.p[0], s.p[0]
+		case 'L':
+			to(s.p[0])
+		case 'C':
+			add(at, s.p[0], s.p[1], s.p[2])
+			at = s.p[2]
+		case 'Z':
+			to(start)
+		}
+	}
+	return out
+}
+
 // box is the rectangle round the points of the path and their handles.
 func (p path) box() box {
 	b := newBox()

@@ -14,6 +14,7 @@ func itoa(n int) string { return strconv.Itoa(n) }
 type usage struct {
 	chain, dot, ring, picot bool
 	back, front             bool
+	attach, fasten          bool // ends of yarn
 	stitches                []kind
 	specials                []string
 	yarns                   []int
@@ -161,6 +162,12 @@ func (f *figure) legend() []entry {
 			m := made{link: &pattern.Link{Chains: 3}, head: stand{at.x, at.y + 0.1}}
 			f.picot(g, ground{flat: true}, &m)
 		})
+	}
+	if u.attach {
+		add("", "", "join yarn", func(g *group, at pt) { g.put(open, triangle(at.add(pt{0, 0.5}), pt{0, 1})) })
+	}
+	if u.fasten {
+		add("", "", "fasten off", func(g *group, at pt) { g.put(solid, triangle(at.add(pt{0, 0.5}), pt{0, -1})) })
 	}
 	for _, n := range u.yarns {
 		y := f.y.all[n]

@@ -70,6 +70,50 @@ func (f *figure) draw() {
 		f.level(&g, r, r.v, several)
 		f.front = append(f.front, g)
 	}
+	f.clearNumbers()
+}
+
+// clearNumbers moves the numbers of rows off the symbols; one for which there
+// is no room nearby is left out.
+func (f *figure) clearNumbers() {
+	var taken []box
+	for i := range f.front {
+		for _, s := range f.front[i].shapes {
+			taken = append(taken, s.path.pieces()...)
+		}
+	}
+	free := func(b box) bool {
+		for i := range taken {
+			if taken[i].meets(b) {
+				return false
+			}
+		}
+		return true
+	}
+	tries := []pt{{0, 0}, {0.3, 0}, {-0.3, 0}, {0, 0.3}, {0, -0.3}, {0.6, 0}, {-0.6, 0}, {0, 0.6}, {0, -0.6}, {0.6, 0.4}, {-0.6, 0.4}, {0.6, -0.4}, {-0.6, -0.4}, {1, 0}, {-1, 0}, {0.9, 0.5}, {0.9, -0.5}, {-0.9, 0.5}, {-0.9, -0.5}, {0, 0.9}, {0, -0.9}}
+	for i := range f.front {
+		g := &f.front[i]
+		kept := g.labels[:0]
+		for _, l := range g.labels {
+			if !l.bold {
+				kept = append(kept, l)
+				continue
+			}
+			for _, d := range tries {
+				m := l
+				m.at = l.at.add(d)
+				b := m.box()
+				// digits are as high as their body and have nothing below
+				b.min.y += 0.2 * l.size
+				if free(b) {
+					kept = append(kept, m)
+					taken = append(taken, b)
+					break
+				}
+			}
+		}
+		g.labels = kept
+	}
 }
 
 // severalYarns reports whether more than one yarn was used: one alone needs no
@@ -145,7 +189,7 @@ func (f *figure) stitch(g *group, gr ground, v *level, i int) {
 		g.chains([]pt{foot, head}, n, math.Min(chainLong, 0.95*head.sub(foot).length()/float64(n)))
 		return
 	}
-	s := sign{symbol: m.sign, feet: feet, head: head}
+	s := sign{symbol: m.sign, feet: feet, head: head, fan: m.fan}
 	switch m.link.Loop {
 	case pattern.BackLoop:
 		s.loop = 1
@@ -163,12 +207,25 @@ func (f *figure) stitch(g *group, gr ground, v *level, i int) {
 			g.labels = append(g.labels, label{at: head.along(axis, -0.4).add(pt{0, -0.17}), text: itoa(n), size: 0.45})
 		}
 	}
-	f.leader(feet, m)
+	f.leader(g, gr, m)
 }
 
-// leader joins a stitch to a place far below it, as on a row of another piece
+// leader joins a stitch to a place far below it, on a row of another piece
 // that has rows over it already, with a dotted line.
-func (f *figure) leader(feet []pt, m *made) {}
+func (f *figure) leader(g *group, gr ground, m *made) {
+	var p path
+	for _, l := range m.lead {
+		p.lines(gr.point(l[0].t, l[0].r), gr.point(l[1].t, l[1].r))
+	}
+	g.put(dotted, p)
+}
+
+// triangle is the mark of an end of yarn, pointing along d.
+func triangle(c, d pt) (p path) {
+	p.lines(c.along(d, 0.25), c.along(d, -0.2).along(d.right(), 0.22), c.along(d, -0.2).along(d.right(), -0.22))
+	p.close()
+	return p
+}
 
 // picot draws chains in a ring, closed on the head of a stitch.
 func (f *figure) picot(g *group, gr ground, m *made) {
@@ -211,6 +268,14 @@ func (f *figure) start(g *group, r *laidRow, v *level) {
 		dot.ellipse(gr.point(s.t, s.r).along(out, -0.1), out.right(), 0.22, 0.15)
 		g.put(solid, dot)
 		f.used.dot = true
+	}
+	for _, s := range v.attach {
+		f.used.attach = true
+		g.put(open, triangle(gr.point(s.t, s.r), gr.outward(s.t)))
+	}
+	for _, s := range v.fasten {
+		f.used.fasten = true
+		g.put(solid, triangle(gr.point(s.t, s.r), gr.outward(s.t).mul(-1)))
 	}
 	if v == r.v && len(v.made) > 0 {
 		at := gr.point(v.number.t, v.number.r)

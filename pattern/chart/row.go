@@ -16,7 +16,9 @@ type made struct {
 	sign symbol
 	head stand
 	feet []stand
-	yarn int // which of the yarns, from 0; -1 where the pattern has one
+	lead [][2]stand // from places far below to the feet that stand for them
+	yarn int        // which of the yarns, from 0; -1 where the pattern has one
+	fan  bool       // it shares its place with the one beside it
 	way  []pt
 }
 
@@ -32,6 +34,8 @@ type level struct {
 	number stand
 	align  int
 	join   []stand
+	attach []stand // where yarn is joined
+	fasten []stand // where it is fastened off
 }
 
 // layer lays rows one on the other.
@@ -385,8 +389,19 @@ func (o *ordering) heads(base float64, rl *pattern.RowLinks) {
 		total += gap
 	}
 	lift := 0.0
-	if g.closed && total > g.around(o.reach) {
-		lift = (total-2*g.length)/(2*math.Pi) - o.reach
+	inner := o.ring && o.below == nil
+	if g.closed {
+		lift = math.Max(0, (total-2*g.length)/(2*math.Pi)-o.reach)
+		// half way up, where the arms of crosses and the bars of stems are
+		arms := 0.0
+		for _, i := range o.idx {
+			arms += v.made[i].sign.arms()
+		}
+		short := (arms-2*g.length)/(2*math.Pi) - (base+o.reach)/2
+		if !inner {
+			short *= 2 // only the heads can move
+		}
+		lift = math.Max(lift, short)
 	}
 	if !g.flat && !g.closed {
 		span := 0.9 * 2 * math.Pi
@@ -397,8 +412,9 @@ func (o *ordering) heads(base float64, rl *pattern.RowLinks) {
 	}
 	if lift > 0 {
 		o.reach += lift
-		if o.ring && o.below == nil && len(o.l.chain) == 0 {
+		if inner {
 			o.l.ring += lift
+			v.bottom += lift
 		}
 	}
 	// where they want to be, things in one place side by side
@@ -462,10 +478,11 @@ func (o *ordering) feet() {
 	g, v := o.l.g, o.v
 	for k, i := range o.idx {
 		m := &v.made[i]
+		m.fan = k > 0 && o.siblings(o.idx[k-1], i) || k+1 < len(o.idx) && o.siblings(i, o.idx[k+1])
 		if len(o.bases[i]) == 0 {
 			r := o.reach - o.high
 			if o.ring && o.below == nil {
-				r = o.l.ring
+				r = v.bottom
 			}
 			m.feet = []stand{{m.head.t, r}}
 			continue
@@ -493,7 +510,12 @@ func (o *ordering) feet() {
 			if on != nil && m.sign.post != 0 && on.link.Kind == pattern.LinkStitch {
 				s.r -= math.Min(0.55, 0.4*on.sign.high)
 			}
-			_ = kind
+			if kind == pattern.BaseHost && v.bottom-s.r > 1 {
+				// other rows lie between: a line leads over them
+				far := stand{s.t, v.bottom}
+				m.lead = append(m.lead, [2]stand{s, far})
+				s = far
+			}
 			m.feet = append(m.feet, s)
 		}
 	}
@@ -673,6 +695,22 @@ func (o *ordering) extras(rl *pattern.RowLinks) {
 		v.start = []stand{{t, low}, {t, math.Min(low+columnRise*float64(rl.Start), o.reach+0.5)}}
 		off += 0.8
 	}
+	if o.earlier == nil && attaches(v.made[0].link) {
+		v.attach = []stand{{back(off + 0.3), low + 0.3}}
+		off += 0.6
+	}
+	if fastens(rl.Marks) {
+		last := o.idx[len(o.idx)-1]
+		if v.dir < 0 {
+			last = o.idx[0]
+		}
+		h := v.made[last].head
+		v.fasten = []stand{{g.at(g.way(h.t, o.reach)+v.dir*0.75, o.reach), h.r - 0.3}}
+		if g.closed {
+			v.fasten[0] = stand{v.first.t, o.reach + 0.6}
+		}
+		v.top = math.Max(v.top, v.fasten[0].r)
+	}
 	switch {
 	case g.closed:
 		w := o.numberWide()
@@ -721,4 +759,24 @@ func ownChains(made []made, i int) int {
 		n = min(n-made[i+1].link.Chains, stitch.Of(m.Stitch).Turn)
 	}
 	return max(n, 1)
+}
+
+// attaches reports whether yarn is joined before a stitch.
+func attaches(l *pattern.Link) bool {
+	for _, s := range l.Marks {
+		if s.Op == pattern.OpAttach {
+			return true
+		}
+	}
+	return false
+}
+
+// fastens reports whether the yarn is fastened off.
+func fastens(marks []*pattern.Step) bool {
+	for _, s := range marks {
+		if s.Op == pattern.OpFasten {
+			return true
+		}
+	}
+	return false
 }

@@ -14,6 +14,9 @@ const (
 	spot                // the dots of a yarn's hatching
 )
 
+// paints are the paints in the order in which they are put on.
+var paints = []paint{tint, hatch, spot, dotted, fine, stroke, open, solid}
+
 // shape is a path with its paint.
 type shape struct {
 	paint paint

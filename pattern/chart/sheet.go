@@ -31,7 +31,8 @@ type Chart struct {
 	Terms  stitch.Terms
 	Pieces []int // what is drawn in it, by their places in the proof
 
-	groups []group // in the order drawn
+	guests []string // the names of the pieces on it
+	groups []group  // in the order drawn
 	key    []entry
 	notes  []string
 	flat   bool
@@ -84,6 +85,9 @@ func Draw(proof *pattern.Proof, piece int, o Options) (*Chart, error) {
 		if !seen[r.piece] {
 			seen[r.piece] = true
 			c.Pieces = append(c.Pieces, r.piece)
+			if r.piece != piece {
+				c.guests = append(c.guests, nameOf(proof, r.piece))
+			}
 		}
 	}
 	c.groups = append(append(f.behind, f.lead), f.front...)
@@ -290,7 +294,10 @@ func pitchOf(rows []pattern.RowLinks, chain int) float64 {
 			n++
 		}
 	}
-	return max(p, min(float64(n)/float64(chain), mostPitch))
+	if rows[0].Chain > 1 {
+		p = max(p, min(float64(n)/float64(chain), mostPitch))
+	}
+	return p
 }
 
 // base is where the first row begins.
@@ -458,5 +465,5 @@ func nameOf(p *pattern.Proof, piece int) string {
 	if p.Pattern.Title != "" {
 		return clean(p.Pattern.Title)
 	}
-	return "the piece"
+	return "The piece"
 }

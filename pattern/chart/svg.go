@@ -83,7 +83,7 @@ func (p *page) svg(b *bytes.Buffer, n int) {
 // group writes a group, all that is painted alike as one path.
 func (p *page) group(b *bytes.Buffer, g *group) {
 	var body bytes.Buffer
-	for _, pt := range []paint{tint, hatch, spot, dotted, fine, stroke, open, solid} {
+	for _, pt := range paints {
 		yarns := map[int]bool{}
 		for _, s := range g.shapes {
 			if s.paint != pt || pt == tint && yarns[s.yarn] {
@@ -122,17 +122,16 @@ func (p *page) group(b *bytes.Buffer, g *group) {
 
 // look is how a paint is written.
 func (p *page) look(k paint, yarn int) string {
+	wide := fmt.Sprintf(` stroke-width="%s"`, num(k.lineWide()))
 	switch k {
 	case tint:
-		return fmt.Sprintf(` fill="%s" stroke="%[1]s" stroke-width="0.6"`, p.yarns[yarn].ground())
-	case hatch:
-		return fmt.Sprintf(` stroke="%s" stroke-width="0.7"`, grey)
-	case spot:
-		return fmt.Sprintf(` stroke="%s" stroke-width="1.8"`, grey)
+		return fmt.Sprintf(` fill="%s" stroke="%[1]s"`, p.yarns[yarn].ground()) + wide
+	case hatch, spot:
+		return fmt.Sprintf(` stroke="%s"`, grey) + wide
 	case dotted:
-		return fmt.Sprintf(` stroke="%s" stroke-width="1.2" stroke-dasharray="0 4"`, grey)
+		return fmt.Sprintf(` stroke="%s" stroke-dasharray="0 4"`, grey) + wide
 	case fine:
-		return ` stroke-width="1"`
+		return wide
 	case open:
 		return fmt.Sprintf(` fill="%s"`, paper)
 	case solid:

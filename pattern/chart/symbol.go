@@ -81,6 +81,17 @@ var symbols = map[stitch.ID]symbol{
 // symbolOf is the symbol of a stitch; legs are worked together.
 func symbolOf(id stitch.ID) symbol { return symbols[id] }
 
+// arms is how wide a symbol is half way up.
+func (s symbol) arms() float64 {
+	switch s.form {
+	case formCross, formLeaf, formPop:
+		return 0.85
+	case formStem:
+		return 0.6
+	}
+	return 0.5
+}
+
 // wide is the room a symbol takes along its row.
 func (s symbol) wide() float64 {
 	switch s.form {
