@@ -401,7 +401,7 @@ func (o *own) word(i int) int {
 			said = s.Many
 		case (b.low == "blo" || b.low == "flo") && next.low == "only":
 			n = 2
-		case next.text == "." && next.glued && o.at(i+2).kind == bitWord && o.at(i+2).low == o.at(i+2).text:
+		case next.text == "." && next.glued && (o.at(i+2).kind == bitWord && o.at(i+2).low == o.at(i+2).text || b.low == "rep" && o.at(i+2).kind == bitNumber):
 			n = 2 // the stop of an abbreviation
 		}
 		o.put(strings.Fields(said)...)
@@ -639,6 +639,8 @@ func articles(words []string) []string {
 			out = append(out, "the")
 		case low == "magic" && (before == "in" || before == "into" || before == "make"), (low == "tail" || low == "long") && (before == "leave" || before == "leaving"):
 			out = append(out, "a")
+		case isNumber(low) && low != "one" && before == "of" && (after == "chains" || after == "chain"):
+			out = append(out, "the") // "3rd of 5 ch"
 		case bareNoun[low] && (before == "in" || before == "into" || before == "of" || before == "at" || before == "along") && !(low == "chain" && isNumber(after)):
 			out = append(out, "the")
 		case low == "marker" && (before == "place" || before == "remove" || before == "move"):

@@ -65,9 +65,29 @@ func (x *rowTeller) place(s *pattern.Step) (string, bool) {
 		}
 		return "into the ring", true
 	case pattern.TurnTop:
-		return "in the top of the turning chain", len(t.Of) == 0
+		return "in the top of the " + x.startChain(), len(t.Of) == 0 && !x.ordinal(s)
 	}
 	return "", false
+}
+
+// startChain is what the chain at the start of a row is called.
+func (x *rowTeller) startChain() string {
+	if x.goesRound() {
+		return "beginning chain"
+	}
+	return "turning chain"
+}
+
+// ordinal reports a step whose words say which chain is meant: "3rd of ch-5",
+// which need not be the top.
+func (x *rowTeller) ordinal(s *pattern.Step) bool {
+	bits := cut(x.source(s))
+	for i, b := range bits {
+		if ordinals[b.low] || i > 0 && b.glued && bits[i-1].kind == bitNumber && (b.low == "st" || b.low == "nd" || b.low == "rd" || b.low == "th" || b.low == "d") {
+			return true
+		}
+	}
+	return false
 }
 
 // noun names the places meant, as one and as several.

@@ -106,7 +106,7 @@ func (t *teller) at(n pattern.Num) int64 { return n.At(t.size) }
 func (x *rowTeller) name(s *pattern.Step) (one, many string, noun, ok bool) {
 	if d := s.Defined(); d != nil {
 		one = x.special(d)
-		return one, plurals(one), true, one != ""
+		return one, plurals(one), true, one != "" && x.names(s, d) // "5 dc in next ch" may be a shell nobody calls one
 	}
 	if s.Name != "" || s.Stitch == stitch.None || s.Stitch == stitch.Special {
 		return "", "", false, false
@@ -117,6 +117,28 @@ func (x *rowTeller) name(s *pattern.Step) (one, many string, noun, ok bool) {
 		return "", "", false, false // "3 dtr tog into next st": the author does not call it a cluster
 	}
 	return one, many, noun, true
+}
+
+// names reports whether the author calls a stitch of her own by its name.
+func (x *rowTeller) names(s *pattern.Step, d *pattern.Special) bool {
+	said := letters(x.source(s))
+	for _, n := range d.Names {
+		if strings.Contains(said, letters(n)) {
+			return true
+		}
+	}
+	return false
+}
+
+// letters is text without what stands between its letters and figures.
+func letters(s string) string {
+	var b strings.Builder
+	for _, bit := range cut(s) {
+		if bit.kind != bitSign {
+			b.WriteString(bit.low)
+		}
+	}
+	return b.String()
 }
 
 // special is the name of a stitch of the pattern's own: the longest of those
@@ -238,8 +260,10 @@ func (x *rowTeller) together(s *pattern.Step, one string) (string, bool) {
 	switch {
 	case !ok:
 		return "", false
-	case (t.Which == pattern.Next || t.Which == pattern.Last || t.Which == pattern.First) && n == int64(s.Legs):
-		which := map[pattern.Which]string{pattern.Next: "next", pattern.Last: "last", pattern.First: "first"}[t.Which]
+	case t.Which == pattern.Next && n == 1 && strings.Contains(x.written(s), "next "+legs+" "):
+		return one + " the next " + legs + " " + kinds + " together", true
+	case (t.Which == pattern.Last || t.Which == pattern.First) && n == int64(s.Legs):
+		which := map[pattern.Which]string{pattern.Last: "last", pattern.First: "first"}[t.Which]
 		return one + " the " + which + " " + legs + " " + kinds + " together", true
 	case t.Which == pattern.Next && n == 1:
 		return one + " " + legs + " together in the next " + kind, true
@@ -360,10 +384,7 @@ func (x *rowTeller) join(s *pattern.Step) (string, bool) {
 		one, _, ok := x.noun(s, t.Of)
 		return said + " to the first " + one, ok
 	case t.Said() && t.Which == pattern.TurnTop && t.Within == nil:
-		if x.goesRound() {
-			return said + " to the top of the beginning chain", true
-		}
-		return said + " to the top of the turning chain", true
+		return said + " to the top of the " + x.startChain(), !x.ordinal(s)
 	}
 	return "", false
 }

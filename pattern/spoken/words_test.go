@@ -112,6 +112,49 @@ func TestEveryStitchIsSaid(t *testing.T) {
 	}
 }
 
+// TestNumbersAreKept wants each number of an instruction, as the author writes
+// it, in what is said of its row. How often a repeat is worked is said another
+// way, and "top of ch-3" needs no number.
+func TestNumbersAreKept(t *testing.T) {
+	numbers := 0
+	for name, text := range written(t) {
+		proof := pattern.Read(text).Prove(pattern.Options{})
+		if len(proof.Pattern.Sizes) > 0 {
+			continue // only one of several is said
+		}
+		teller := newTeller(proof, Options{})
+		for _, pc := range proof.Pieces {
+			for _, r := range pc.Rows {
+				if r.Status == pattern.Unread {
+					continue
+				}
+				x := teller.ofRow(r)
+				plain := strings.NewReplacer(",", " ", ".", " ", ";", " ", ":", " ", "-", " ")
+				said := " " + strings.ToLower(plain.Replace(x.sentences(r.Row.Steps))) + " "
+				eachStep(r.Row.Steps, func(s *pattern.Step) {
+					if len(s.Body) > 0 && s.Defined() == nil || s.Op == pattern.OpNote || s.Target.Which == pattern.TurnTop && !x.ordinal(s) {
+						return
+					}
+					o := own{from: teller.from, to: teller.to, bits: cut(x.source(s))}
+					for i := range o.bits {
+						n, _, ok := o.numberAt(i)
+						if !ok || n < 2 || s.Op == pattern.OpChain && s.N.N > n { // "making ch 6 instead of ch 5"
+							continue
+						}
+						numbers++
+						if !strings.Contains(said, " "+plain.Replace(cardinal(n, false))+" ") && !strings.Contains(said, " "+plain.Replace(ordinal(n, false))+" ") && !(n == 2 && strings.Contains(said, " twice ")) {
+							t.Errorf("%s, %s: no %d of %q in %q", name, r.Label, n, x.source(s), said)
+						}
+					}
+				})
+			}
+		}
+	}
+	if numbers < 1000 {
+		t.Errorf("only %d numbers looked at", numbers)
+	}
+}
+
 func eachStep(steps []*pattern.Step, f func(*pattern.Step)) {
 	for _, s := range steps {
 		f(s)
