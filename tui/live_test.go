@@ -33,10 +33,15 @@ Press it.
 // walkText makes a walk through a written pattern.
 func walkText(t testing.TB, text string, width, height int) (*Walk, *shelf) {
 	t.Helper()
+	return walkTextLook(t, text, Look{Colours: Plain, Dark: true}, width, height)
+}
+
+func walkTextLook(t testing.TB, text string, look Look, width, height int) (*Walk, *shelf) {
+	t.Helper()
 	s := &shelf{}
 	w := NewWalk(WalkConfig{
 		ID: "limpet", Title: "Limpet", State: counter.Begin(counter.NewPlan(pattern.Read(text).Prove(pattern.Options{}))),
-		Journal: s, Now: (&pinned{noon}).now, Look: Look{Colours: Plain, Dark: true},
+		Journal: s, Now: (&pinned{noon}).now, Look: look,
 	})
 	w.resize(width, height)
 	w.open()
