@@ -196,7 +196,7 @@ func (r *Rework) run(i int, ch Changes) reworking {
 		}
 	}
 	w.closeHost()
-	r.spent += pr.worked + len(piece.Rows)/64 + int(pr.spent/512) + 1
+	r.spent += pr.worked + len(piece.Rows)/64 + int(pr.spent/32) + 1
 	return out
 }
 

@@ -139,7 +139,7 @@ func (f *fitter) others() {
 		f.res.Kept = append(f.res.Kept, fmt.Sprintf("%s: %s", pieceName(p), why))
 	}
 	if len(on) > 0 {
-		f.res.Kept = append(f.res.Kept, strings.Join(on, ", ")+": as large as before, worked onto another piece")
+		f.res.Kept = append(f.res.Kept, someOf(on)+": as large as before, worked onto another piece")
 	}
 	if !f.res.Up.Asked {
 		return
@@ -152,8 +152,17 @@ func (f *fitter) others() {
 		}
 	}
 	if len(shaping) > 0 {
-		f.res.Kept = append(f.res.Kept, strings.Join(shaping, ", ")+": as many as before, since they shape the piece")
+		f.res.Kept = append(f.res.Kept, someOf(shaping)+": as many as before, since they shape the piece")
 	}
+}
+
+// someOf lists names, no more of them than can be taken in.
+func someOf(names []string) string {
+	const most = 8
+	if len(names) > most {
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:most-1], ", "), len(names)-most+1)
+	}
+	return strings.Join(names, ", ")
 }
 
 // begin checks what can be checked before anything is worked.
@@ -281,6 +290,9 @@ func (f *fitter) width() error {
 		return true
 	}
 	best := s.nearest(f.base, target, measure)
+	if s.tired() && (best == nil || best.n == f.base.n) {
+		return fmt.Errorf("%s has too many rows with numbers of their own to be worked out in another width", pieceName(p))
+	}
 	reach := float64(reachLeast)
 	if byTape {
 		reach = f.tape.gauge.Stitches.Length(reachLeast)
@@ -332,6 +344,9 @@ func (f *fitter) with(x *found) (*fitter, error) {
 // tuned lists the numbers of rows that follow the base.
 func (f *fitter) tuned(ch pattern.Changes) {
 	src := f.proof.Pattern.Source
+	type change struct{ was, now string }
+	alike := make(map[change][]string) // labels
+	var order []change
 	for _, row := range f.proof.Pieces[f.main].Piece.Rows {
 		var spans []pattern.Span
 		for sp := range ch {
@@ -346,8 +361,15 @@ func (f *fitter) tuned(ch pattern.Changes) {
 			now = append(now, fmt.Sprint(ch[sp]))
 		}
 		if len(spans) > 0 {
-			f.res.Moved = append(f.res.Moved, Move{What: row.Label, Was: strings.Join(slices.Compact(was), " and "), Now: strings.Join(slices.Compact(now), " and ")})
+			c := change{strings.Join(slices.Compact(was), " and "), strings.Join(slices.Compact(now), " and ")}
+			if alike[c] == nil {
+				order = append(order, c)
+			}
+			alike[c] = append(alike[c], row.Label)
 		}
+	}
+	for _, c := range order {
+		f.res.Moved = append(f.res.Moved, Move{What: someOf(alike[c]), Was: c.was, Now: c.now})
 	}
 }
 

@@ -115,6 +115,34 @@ func (f *fitter) place(perches []*perch) error {
 			return err
 		}
 	}
+	return f.goOn(changed)
+}
+
+// goOn works pieces anew that go on from the one before them without a
+// beginning of their own, where that has changed: the body of a cowl under a
+// heading of its own.
+func (f *fitter) goOn(changed map[int]bool) error {
+	for i := 1; i < len(f.proof.Pieces); i++ {
+		pc := f.proof.Pieces[i]
+		if !changed[i-1] || changed[i] || f.kept[i] != nil || pc.Sits() != nil || len(pc.Rows) == 0 {
+			continue
+		}
+		if _, ok := baseOf(pc, 0); ok && len(pc.Piece.Rows[0].Setup) > 0 {
+			continue
+		}
+		out := f.work.Try(i, f.changes)
+		if out.Stop == nil && (len(out.Proof.Rows) == 0 || out.Proof.Rows[0].Available == pc.Rows[0].Available) {
+			continue
+		}
+		sv := f.solverFor(i)
+		out, ch := sv.solve(f.changes)
+		if out == nil {
+			return &standing{piece: i, rows: sv.stood}
+		}
+		f.changes = ch.With(out.Totals)
+		f.keep(i, out)
+		changed[i] = true
+	}
 	return nil
 }
 

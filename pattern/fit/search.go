@@ -11,6 +11,7 @@ import (
 // by more than half of the measure itself.
 const (
 	tries      = 400
+	refusals   = 24 // how many are proven in full and found wanting
 	neighbours = 64 // how far a choice beside the nearest is looked for
 	reachShare = 0.1
 	reachLeast = 12 // stitches, or a repeat of the commonest kinds
@@ -37,8 +38,20 @@ func (s *solver) nearest(b base, target float64, measure func(*pattern.PieceProo
 	if slope <= 0 {
 		return nil
 	}
-	guess := max(1, b.n+int64(math.Round((target-m0)/slope)))
+	// the next larger base that works shows how much a chain brings, and how
+	// many belong together
+	step := int64(1)
+	for d := int64(1); d <= neighbours; d++ {
+		if out, _ := s.solve(pattern.Changes{b.span: b.n + d}); out != nil {
+			if m := measure(out.Proof); m > m0 {
+				slope, step = (m-m0)/float64(d), d
+			}
+			break
+		}
+	}
+	guess := max(1, b.n+step*int64(math.Round((target-m0)/(slope*float64(step)))))
 	var best *found
+	refused := 0
 	try := func(n int64) {
 		if n < 1 || n > 2*most {
 			return
@@ -54,9 +67,13 @@ func (s *solver) nearest(b base, target float64, measure func(*pattern.PieceProo
 			}
 		}
 		nearer := best == nil || f.off(target) < best.off(target) || f.off(target) == best.off(target) && f.n > best.n
-		if nearer && s.accept(f) {
-			best = f
-			s.works = append(s.works, f)
+		if nearer && refused < refusals {
+			if s.accept(f) {
+				best = f
+				s.works = append(s.works, f)
+			} else {
+				refused++
+			}
 		}
 	}
 	done := make(map[int64]bool)

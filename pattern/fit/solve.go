@@ -9,7 +9,7 @@ import (
 // Bounds on the search for the numbers of one size: how many rows may need a
 // number of their own, and how many rows are worked in all.
 const (
-	deepest = 60
+	deepest = 200
 	effort  = 60_000
 )
 
@@ -22,6 +22,7 @@ type solver struct {
 
 	written *pattern.PieceProof // the piece as it is, without its totals
 	rows    []*pattern.Row
+	dialled map[*pattern.Row][]dial
 	spent   int                  // rows worked when it began
 	stood   map[*pattern.Row]int // how often a row stood in the way
 	works   []*found             // bases that do
@@ -32,7 +33,7 @@ type solver struct {
 
 func (f *fitter) solverFor(i int) *solver {
 	return &solver{work: f.work, piece: i, spent: f.work.Rows(), stood: make(map[*pattern.Row]int),
-		written: f.work.Try(i, nil).Proof, rows: f.proof.Pieces[i].Piece.Rows}
+		written: f.work.Try(i, nil).Proof, rows: f.proof.Pieces[i].Piece.Rows, dialled: make(map[*pattern.Row][]dial)}
 }
 
 // solve works the piece with changes and adds to them what its rows need. It
@@ -61,6 +62,12 @@ func (s *solver) from(ch pattern.Changes, out *pattern.Reworked, tuned map[*patt
 			continue
 		}
 		found = true
+		if all := s.likewise(more, at.row, d); all != nil {
+			// rows written alike are changed alike, as long as it gets further
+			if out := s.work.Try(s.piece, all); s.after(s.judge(out).row, s.judge(next).row) {
+				more, next = all, out
+			}
+		}
 		if res, all := s.from(more, next, tuned); res != nil {
 			return res, all
 		}
@@ -69,6 +76,46 @@ func (s *solver) from(ch pattern.Changes, out *pattern.Reworked, tuned map[*patt
 		s.stood[at.row]++
 	}
 	return nil, nil
+}
+
+// likewise is changes with those of one row made in later rows that have the
+// same numbers; nil where there are none.
+func (s *solver) likewise(ch pattern.Changes, row *pattern.Row, d dial) pattern.Changes {
+	to := ch[d.spans[0]]
+	more := make(pattern.Changes)
+	past := false
+	for _, r := range s.rows {
+		if r == row {
+			past = true
+			continue
+		}
+		if !past {
+			continue
+		}
+		if _, ok := s.dialled[r]; !ok {
+			s.dialled[r] = dials(r, s.size)
+		}
+		for _, e := range s.dialled[r] {
+			if e.n == d.n && e.takes == d.takes && len(e.spans) == len(d.spans) {
+				for _, sp := range e.spans {
+					more[sp] = to
+				}
+				break
+			}
+		}
+	}
+	if len(more) == 0 {
+		return nil
+	}
+	return ch.With(more)
+}
+
+// after reports whether a row comes after another; nil is after all of them.
+func (s *solver) after(a, b *pattern.Row) bool {
+	if a == nil || b == nil {
+		return a == nil && b != nil
+	}
+	return a.Span.Start > b.Span.Start
 }
 
 // amiss is a row that does not come out as it should: it leaves stitches, or
@@ -285,6 +332,15 @@ func places(steps []*pattern.Step, size int) int64 {
 // turn finds how far a dial must be turned for its row to come out. What is
 // left of the row falls as it grows, until it is too short.
 func (s *solver) turn(ch pattern.Changes, at amiss, d dial) (pattern.Changes, *pattern.Reworked) {
+	try := func(by int64) (pattern.Changes, *pattern.Reworked, amiss) {
+		more := make(pattern.Changes, len(d.spans))
+		for _, sp := range d.spans {
+			more[sp] = d.n + by
+		}
+		all := ch.With(more)
+		out := s.work.Try(s.piece, all)
+		return all, out, s.judge(out)
+	}
 	var lo, hi int64 // too little, too much
 	switch {
 	case at.short:
@@ -293,19 +349,27 @@ func (s *solver) turn(ch pattern.Changes, at amiss, d dial) (pattern.Changes, *p
 		}
 		lo, hi = -d.n, 0
 	case at.left > 0:
-		hi = at.left + 1
+		// what is left may be counted otherwise than the dial
+		for hi = at.left + 1; ; hi *= 2 {
+			all, out, now := try(hi)
+			if now.row != at.row {
+				return all, out
+			}
+			if now.short {
+				break
+			}
+			if now.left == 0 || hi > 2*most || s.tired() {
+				return nil, nil
+			}
+			lo = hi
+		}
 	default:
 		return nil, nil
 	}
 	for hi-lo > 1 && !s.tired() {
 		mid := lo + (hi-lo)/2
-		more := make(pattern.Changes, len(d.spans))
-		for _, sp := range d.spans {
-			more[sp] = d.n + mid
-		}
-		all := ch.With(more)
-		out := s.work.Try(s.piece, all)
-		switch now := s.judge(out); {
+		all, out, now := try(mid)
+		switch {
 		case now.row != at.row:
 			return all, out
 		case now.short:

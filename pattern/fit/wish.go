@@ -30,7 +30,7 @@ type Ease struct {
 // Bounds on what is worked out: nobody makes a piece of more stitches, and one
 // of fewer than two is none.
 const (
-	most  = 20_000
+	most  = 4_000
 	least = 2
 )
 
