@@ -183,7 +183,7 @@ func (r *reader) surveyLabels() {
 func (r *reader) line(i int) {
 	ln := r.lines[i]
 	t := &r.toks[ln.start]
-	if t.kind == tEnd {
+	if t.kind == tEnd || r.pageNumber(ln) {
 		return
 	}
 	if l, ok := r.labelAt(ln.start); ok && r.isLabel(l, ln.start) {
@@ -253,6 +253,13 @@ func (r *reader) line(i int) {
 		return
 	}
 	r.prose(ln)
+}
+
+// pageNumber reports a line that numbers a page of print, "Page 2 of 5": it
+// stands between the words and belongs to none of them.
+func (r *reader) pageNumber(ln line) bool {
+	l := r.toks[ln.start:ln.end]
+	return len(l) == 4 && l[0].is("page") && l[1].kind == tNum && l[2].is("of") && l[3].kind == tNum
 }
 
 // isLabel rules out what only looks like a label: the end of a sentence that

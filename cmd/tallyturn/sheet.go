@@ -3,18 +3,21 @@ package main
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/sheet"
+	"crochet/tallyturn/pattern/sheet/pdf"
 	"crochet/tallyturn/pattern/stitch"
 )
 
 type sheetCommand struct {
 	world
 	as, terms, file string
+	paper           string
 	restyle, anyway bool
 }
 
@@ -37,13 +40,16 @@ FILE is plain text of at most 4 MB; - is standard input.
 
 Exit status: 0 the sheet is written, 1 the pattern has errors, 2 a file could
 not be read or written or the command line is wrong.`,
-		Example: `  tallyturn sheet pennant.txt --as md
+		Example: `  tallyturn sheet pennant.txt
+  tallyturn sheet pennant.txt -o pennant.html --terms both
+  tallyturn sheet pennant.txt -o pennant.pdf --paper letter
   tallyturn sheet pennant.txt --as txt --terms uk -o pennant-uk.txt
   tallyturn demo net | tallyturn sheet - --terms both`,
 		Args: patternFiles(1, 1),
 		RunE: func(c *cobra.Command, files []string) error { return k.run(files[0]) },
 	}
-	c.Flags().StringVar(&k.as, "as", "md", "write `md|html|txt`")
+	c.Flags().StringVar(&k.as, "as", "", "write `md|html|pdf|txt` (default: as the name after -o ends, else md)")
+	c.Flags().StringVar(&k.paper, "paper", "a4", "print a PDF on `a4|letter`")
 	c.Flags().StringVar(&k.terms, "terms", "", "tell it in `us|uk|both` terms (default: as it is written)")
 	c.Flags().BoolVar(&k.restyle, "restyle", false, "write the rows in one style")
 	c.Flags().BoolVar(&k.anyway, "anyway", false, "publish a pattern with errors, its rows marked")
@@ -52,7 +58,7 @@ not be read or written or the command line is wrong.`,
 }
 
 func (k sheetCommand) run(file string) error {
-	write, err := k.form()
+	form, err := k.form()
 	if err != nil {
 		return err
 	}
@@ -85,20 +91,49 @@ func (k sheetCommand) run(file string) error {
 		}
 		k.complain(fmt.Errorf("%s", problem))
 	}
-	return k.put(write(doc))
+	out, err := form(doc)
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return k.put(out)
 }
 
-// form is how the sheet is to be written.
-func (k sheetCommand) form() (func(*sheet.Doc) string, error) {
-	switch k.as {
-	case "md":
-		return sheet.Markdown, nil
-	case "html":
-		return sheet.HTML, nil
-	case "txt":
-		return sheet.Text, nil
+// form is how the sheet is to be written: as asked for, as the name of the file
+// ends, or in Markdown.
+func (k sheetCommand) form() (func(*sheet.Doc) ([]byte, error), error) {
+	var paper pdf.Paper
+	switch strings.ToLower(k.paper) {
+	case "a4":
+		paper = pdf.A4
+	case "letter":
+		paper = pdf.Letter
+	default:
+		return nil, fmt.Errorf("--paper is a4 or letter, not %q", k.paper)
 	}
-	return nil, fmt.Errorf("--as is md, html or txt, not %q", k.as)
+	as := strings.ToLower(k.as)
+	if as == "" {
+		as = strings.ToLower(strings.TrimPrefix(filepath.Ext(k.file), "."))
+	}
+	text := func(write func(*sheet.Doc) string) func(*sheet.Doc) ([]byte, error) {
+		return func(d *sheet.Doc) ([]byte, error) { return []byte(write(d)), nil }
+	}
+	switch as {
+	case "md", "":
+		return text(sheet.Markdown), nil
+	case "html":
+		return text(sheet.HTML), nil
+	case "txt":
+		return text(sheet.Text), nil
+	case "pdf":
+		if _, ok := onTerminal(k.out); ok && (k.file == "" || k.file == "-") {
+			return nil, fmt.Errorf("a PDF is not for the screen: name a file with -o")
+		}
+		return func(d *sheet.Doc) ([]byte, error) { return pdf.Write(d, paper) }, nil
+	}
+	if k.as == "" {
+		return nil, fmt.Errorf("%s: the name does not say what to write; --as md, html, pdf or txt does", sourceName(k.file))
+	}
+	return nil, fmt.Errorf("--as is md, html, pdf or txt, not %q", k.as)
 }
 
 // inTerms are the terms that the sheet is to be told in.
@@ -120,14 +155,14 @@ func (k sheetCommand) inTerms(p *pattern.Proof) ([]stitch.Terms, error) {
 }
 
 // put writes the sheet where it is wanted.
-func (k sheetCommand) put(s string) error {
+func (k sheetCommand) put(out []byte) error {
 	if k.file == "" || k.file == "-" {
-		if _, err := fmt.Fprint(k.out, s); err != nil {
+		if _, err := k.out.Write(out); err != nil {
 			return fmt.Errorf("cannot write the sheet: %w", err)
 		}
 		return nil
 	}
-	if err := os.WriteFile(k.file, []byte(s), 0o644); err != nil {
+	if err := os.WriteFile(k.file, out, 0o666); err != nil {
 		return fmt.Errorf("%s: cannot be written: %w", sourceName(k.file), reason(err))
 	}
 	return nil

@@ -82,6 +82,7 @@ type Row struct {
 type Picture struct {
 	Title string
 	SVG   string // a whole SVG document, which refers to nothing outside
+	PNG   []byte // the same drawing, for what cannot show the other; may be nil
 	Words string // what it shows, for those who do not see it
 }
 
