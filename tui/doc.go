@@ -26,6 +26,7 @@
 //	strip.go       the row as a braid, where there is no room for that
 //	figures.go     block figures
 //	silhouette.go  the piece in outline
+//	overview.go    all pieces to scale
 //	question.go    what the maker is asked
 //	rows.go        the rows of a piece, to look over
 //	live.go        what goes beyond tapping; it leads to

@@ -58,6 +58,8 @@ func (w *Walk) view() string {
 		f.tiny()
 	case w.mode == choosing:
 		f.rowList()
+	case w.mode == overviewing:
+		f.overview()
 	case w.scene.finished:
 		f.finished()
 	default:

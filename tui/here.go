@@ -46,7 +46,7 @@ func (n *Notice) here() []keyGroup {
 func (w *Walk) here() []keyGroup {
 	buttons := keyGroup{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}}
 	away := keyGroup{"Away from the row", []key.Binding{keyBasket, keyElsewhere}}
-	row := []key.Binding{keyAgain, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace}
+	row := []key.Binding{keyAgain, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview}
 	group := func(heading string, keys ...key.Binding) []keyGroup {
 		return []keyGroup{{heading, keys}, buttons}
 	}
@@ -71,6 +71,8 @@ func (w *Walk) here() []keyGroup {
 		return []keyGroup{{"A note", []key.Binding{keyKeepNote, keyErase, keyDrop}}}
 	case listing:
 		return group("Markers, notes and differences", keyGoThere, keyTakeOut, keyUp, keyDown, keyEsc)
+	case overviewing:
+		return group("The overview", overviewKeys()...)
 	case timing:
 		return group("Times", keyClosePace, keyUp, keyDown, keyEsc)
 	case following:

@@ -105,7 +105,7 @@ type keyGroup struct {
 
 // allKeys is the help: every key of every screen.
 var allKeys = []keyGroup{
-	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyEnd, keyPause, keyRows, keyTick}},
+	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview, keyEnd, keyPause, keyRows, keyTick}},
 	{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
 	{"When a count differs", []key.Binding{keyCarry, keyHunt, keyFollow, keyReturn, keyTally, keyAsIs}},
 	{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},

@@ -45,6 +45,8 @@ func (w *Walk) liveChoices() []choice {
 		return []choice{{"Go there", keyGoThere, act((*Walk).goToListed)}, {"Take it out", keyTakeOut, act((*Walk).takeOut)}, {"Close", keyEsc, act((*Walk).dismiss)}}
 	case following:
 		return []choice{{"Close", keyCloseFollow, act((*Walk).closeFollowing)}}
+	case overviewing:
+		return []choice{{"Close", keyCloseOverview, act((*Walk).dismiss)}}
 	case timing:
 		return []choice{{"Close", keyClosePace, act((*Walk).dismiss)}}
 	case rewriting:
@@ -74,7 +76,7 @@ func (w *Walk) liveKey(k tea.KeyMsg) bool {
 			return false
 		}
 		return true
-	case timing, following, rewriting:
+	case timing, following, rewriting, overviewing:
 		switch {
 		case key.Matches(k, keyUp):
 			w.moveOn(-1)
@@ -130,6 +132,8 @@ func (w *Walk) walkingKey(k tea.KeyMsg) bool {
 		w.showFollowing()
 	case key.Matches(k, keyPace):
 		w.showPace()
+	case key.Matches(k, keyOverview):
+		w.showOverview()
 	case w.state.Finished() && key.Matches(k, keyTick):
 		w.tick1(k.String())
 	default:
@@ -171,6 +175,8 @@ func (f *frame) liveQuestion(width int) (out [][]span) {
 		add(quiet, "Enter keeps it, Esc leaves it. An empty note is no note.")
 	case listing:
 		return f.list(width)
+	case overviewing:
+		return f.legend()
 	case following:
 		return f.from(f.follow(width))
 	case timing:

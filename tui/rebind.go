@@ -29,7 +29,7 @@ var actionNames = []struct {
 }{
 	{"tap", &keyTap}, {"back", &keyBack}, {"again", &keyAgain}, {"stride", &keyStride}, {"count", &keyCount},
 	{"hunt", &keyHunt}, {"unravel", &keyUnravel}, {"marker", &keyMark}, {"note", &keyNote}, {"list", &keyList},
-	{"follow", &keyFollow}, {"time", &keyPace}, {"end-row", &keyEnd}, {"pause", &keyPause}, {"rows", &keyRows},
+	{"follow", &keyFollow}, {"time", &keyPace}, {"overview", &keyOverview}, {"end-row", &keyEnd}, {"pause", &keyPause}, {"rows", &keyRows},
 	{"basket", &keyBasket}, {"lock", &keyLock}, {"help", &keyHelp}, {"leave", &keyQuit}, {"suspend", &keyRest},
 	{"write-elsewhere", &keyElsewhere}, {"close", &keyEsc},
 	{"take-count", &keyTake}, {"erase", &keyErase}, {"as-it-is", &keyAsIs}, {"go-back", &keyReturn},
@@ -45,7 +45,7 @@ var actionNames = []struct {
 // text or a number is given.
 var fixedKeys = []*key.Binding{
 	&keyGoTo, &keyDigit, &keyNumber, &keyTick, &keyGo, &keyCarry, &keyTally, &keyAnswer, &keyRip, &keyGoThere,
-	&keyClosePace, &keyCloseFollow, &keyMove, &keyKeepNote, &keyDrop,
+	&keyClosePace, &keyCloseFollow, &keyCloseOverview, &keyMove, &keyKeepNote, &keyDrop,
 }
 
 // Actions lists what keys do, in the order of the help.
@@ -122,7 +122,7 @@ func (m *Keymap) Clash() string {
 
 // places are the keys that must differ, since they are pressed at one place.
 var places = [][]key.Binding{
-	{keyTap, keyBack, keyAgain, keyStride, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyEnd, keyPause,
+	{keyTap, keyBack, keyAgain, keyStride, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview, keyEnd, keyPause,
 		keyRows, keyBasket, keyLock, keyHelp, keyQuit, keyRest, keyElsewhere, keyEsc, keyPress, keyLight, keyLightB, keyGoTo},
 	{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyChoose, keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete,
 		keyOut, keyUndo, keyPart, keyPartB, keyLock, keyHelp, keyQuit, keyRest, keyNumber},

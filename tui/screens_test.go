@@ -43,6 +43,7 @@ func TestScreens(t *testing.T) {
 		{"hunt", walk(append(times(" ", 20), "1", "9", "enter", "h")...)},
 		{"rows", walk("r")},
 		{"help", walk("?")},
+		{"overview", walk(append(append(row, times(" ", 7)...), "o")...)},
 		{"locked", walk("ctrl+l", " ")},
 		{"basket", func(look Look, width, height int) *model {
 			m := &model{page: basketOf(look)}

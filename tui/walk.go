@@ -108,6 +108,7 @@ type Walk struct {
 	ended    bool   // the last event of the run is written
 
 	weaver weaver
+	survey survey // while overviewing
 
 	occasions           []Occasion // to be told by a bell or a flash
 	busySince, busyLast int64      // ms; the hands have worked without a break
