@@ -95,11 +95,22 @@ func (x *pieceTeller) full(k int, r *pattern.RowProof, first, last bool) {
 // leadsOf are the steps of a row that are said with the row after: "ch 1,
 // turn" at its end.
 func (x *pieceTeller) leadsOf(k int) []*pattern.Step {
-	leads := x.pc.Rows[k].Lead
+	leads := lead(x.pc.Rows[k])
 	if k+1 < len(x.pc.Rows) {
-		leads = append(slices.Clone(leads), x.pc.Rows[k+1].Lead...)
+		leads = append(slices.Clone(leads), lead(x.pc.Rows[k+1])...)
 	}
 	return leads
+}
+
+// lead is what the row before left to this one, but for remarks in front of
+// it: they are of the stitches before them.
+func lead(r *pattern.RowProof) []*pattern.Step {
+	for i, s := range r.Lead {
+		if s.Op != pattern.OpNote {
+			return r.Lead[i:]
+		}
+	}
+	return nil
 }
 
 // opens names a row, or several that are alike.

@@ -47,7 +47,7 @@ func (t *teller) row(r *pattern.RowProof, before int64, last bool, leads []*patt
 	}
 	own := slices.DeleteFunc(slices.Clone(r.Row.Steps), func(s *pattern.Step) bool { return slices.Contains(leads, s) })
 	steps, after := x.parted(own)
-	said := x.sentences(append(slices.Clone(r.Lead), steps...)) + " " + x.total(before)
+	said := x.sentences(append(slices.Clone(lead(r)), steps...)) + " " + x.total(before)
 	if last {
 		said += " " + x.after(after)
 	}

@@ -1,6 +1,8 @@
 package spoken
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"crochet/tallyturn/pattern"
@@ -52,5 +54,32 @@ func TestEveryRowHasItsLine(t *testing.T) {
 				t.Errorf("%s: %d ms in all, and its lines %d", d.Name, s.Milliseconds, sum)
 			}
 		}
+	}
+}
+
+// TestLongRuns wants a run beyond what is said one by one to be said once, and
+// a run of that length in full.
+func TestLongRuns(t *testing.T) {
+	for rows, want := range map[int]int{MostRowsInFull + 1: MostRowsInFull + 1, MostRowsInFull + 2: 2, 1_000_000: 2} {
+		text := fmt.Sprintf("Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRows 2-%d: Ch 1, turn, sc in each st across. (10 sc)\n", rows)
+		s := Of(pattern.Read(text).Prove(pattern.Options{}), Options{EveryRow: true})
+		if got := len(s.Parts[0].Lines); got != want {
+			t.Errorf("%d rows have %d lines, want %d", rows, got, want)
+		}
+	}
+}
+
+// TestOnePiece says one piece alone, whatever the case of its name, with the
+// reader's own line behind its row.
+func TestOnePiece(t *testing.T) {
+	s := Of(demoProof(t, "net"), Options{Piece: "HANDLE", Notes: []Note{{1, 1, "show the 2 ends"}, {0, 1, "not this"}}})
+	if len(s.Parts) != 1 || s.Parts[0].Piece != 1 || len(s.Parts[0].Lines) != 2 {
+		t.Fatalf("%+v", s.Parts)
+	}
+	if l, ok := s.Row(1, 1); !ok || !strings.HasSuffix(l.Text, "Show the two ends.") {
+		t.Errorf("%q", l.Text)
+	}
+	if _, ok := s.Row(0, 0); ok {
+		t.Error("another piece is said")
 	}
 }

@@ -12,6 +12,9 @@ const width = 78
 // front of it, in minutes and seconds.
 func (s *Script) Text() string {
 	var b strings.Builder
+	if s.headed() {
+		b.WriteString(shown(s.Title) + "\n\n")
+	}
 	for i, p := range s.Parts {
 		if i > 0 {
 			b.WriteByte('\n')
@@ -36,6 +39,12 @@ func (s *Script) Text() string {
 	return b.String()
 }
 
+// headed reports whether the title stands over the first part, which has
+// another one.
+func (s *Script) headed() bool {
+	return s.Title != "" && len(s.Parts) > 0 && s.Parts[0].Title != s.Title
+}
+
 // inAll says how long the whole script is.
 func (s *Script) inAll() string {
 	return fmt.Sprintf("%s in all, at %.0f words a minute.", clock(s.Milliseconds), float64(s.Rate))
@@ -44,6 +53,9 @@ func (s *Script) inAll() string {
 // Markdown is the script as Markdown: a heading a part, a paragraph a line.
 func (s *Script) Markdown() string {
 	var b strings.Builder
+	if s.headed() {
+		fmt.Fprintf(&b, "# %s\n\n", escape(shown(s.Title)))
+	}
 	for i, p := range s.Parts {
 		if i > 0 {
 			b.WriteByte('\n')
