@@ -92,17 +92,15 @@ func (w *pieceWork) afterPiece(rw *rowWork, ref *RowRef, s *Step) {
 			continue
 		}
 		u := q.host
-		for j := range u.piece.rows {
-			if u.piece.rows[j].number == u.number {
-				f := *u.piece.rows[j].fabric
-				f.slips = w.slipsCount(&f)
-				rw.log.host(&f, u.piece, u.number, false)
-				rw.below, rw.cur = &f, cursor{}
-				rw.attached = true
-				rw.host = &hostUse{piece: u.piece, by: w, number: u.number, from: -1, of: u.of, span: ref.Span}
-				rw.goTo(u.to)
-				return
-			}
+		if row := u.piece.worked(u.number); row != nil {
+			f := *row.fabric
+			f.slips = w.slipsCount(&f)
+			rw.log.host(&f, u.piece, u.number, false)
+			rw.below, rw.cur = &f, cursor{}
+			rw.attached = true
+			rw.host = &hostUse{piece: u.piece, by: w, number: u.number, from: -1, of: u.of, span: ref.Span}
+			rw.goTo(u.to)
+			return
 		}
 	}
 	rw.below = &fabric{free: true}
@@ -125,18 +123,32 @@ func (rw *rowWork) goTo(n int64) {
 	rw.cur = cursor{i: len(rw.below.runs)}
 }
 
+// worked finds the row of a piece that has a number, the last of them; 0 is the
+// last row of all. Rows that go on alike are kept as the first and the last of
+// them: one between is as they are.
+func (w *pieceWork) worked(n int) *workedRow {
+	for i := len(w.rows) - 1; i >= 0; i-- {
+		r := &w.rows[i]
+		if r.number == n || n == 0 {
+			return r
+		}
+		if i > 0 {
+			b := &w.rows[i-1]
+			if b.number < n && n < r.number && b.row == r.row && b.fabric == r.fabric {
+				between := *r
+				between.number, between.rest = n, nil
+				return &between
+			}
+		}
+	}
+	return nil
+}
+
 // findRow finds a row that a place names: in the piece named, in this piece,
 // or in the nearest piece before it that has such a row.
 func (pr *prover) findRow(w *pieceWork, ref *RowRef) (*pieceWork, *workedRow) {
 	ref = ref.sized(pr.size)
-	last := func(q *pieceWork, n int) *workedRow {
-		for i := len(q.rows) - 1; i >= 0; i-- {
-			if q.rows[i].number == n || n == 0 {
-				return &q.rows[i]
-			}
-		}
-		return nil
-	}
+	last := (*pieceWork).worked
 	if ref.Piece != "" && ref.Piece != w.piece.Name {
 		for i := len(pr.pieces) - 1; i >= 0; i-- {
 			if q := pr.pieces[i]; q.piece.Name == ref.Piece {

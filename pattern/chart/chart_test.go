@@ -118,7 +118,7 @@ func wellFormed(t *testing.T, svg []byte) string {
 			words.Write(x)
 		case xml.StartElement:
 			switch x.Name.Local {
-			case "svg", "title", "rect", "g", "path", "text", "clipPath":
+			case "svg", "title", "rect", "g", "path", "text":
 			default:
 				t.Errorf("an element <%s>", x.Name.Local)
 			}
@@ -469,6 +469,58 @@ func TestNumbersAreClear(t *testing.T) {
 		}
 		if numbers == 0 {
 			t.Errorf("%s has no numbers", name)
+		}
+	}
+}
+
+// Seen from the right side, a first row on the wrong side runs to the right.
+func TestSides(t *testing.T) {
+	for _, test := range []struct {
+		side string
+		want float64
+	}{{"", -1}, {" (RS)", -1}, {" (WS)", 1}} {
+		f, l, err := lay(prove("Ch 9.\nRow 1"+test.side+": Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, turn, sc in each st across.\n"), 0, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, want := range []float64{test.want, -test.want} {
+			m := f.rows[i].v.made
+			if d := l.g.point(m[1].head.t, 0).x - l.g.point(m[0].head.t, 0).x; d*want < 0 {
+				t.Errorf("%q: row %d runs by %g", test.side, i+1, d)
+			}
+		}
+	}
+}
+
+// A piece on a row that has others over it is drawn above them, and joined to
+// its stitches by dotted lines.
+func TestOntoAnInnerRow(t *testing.T) {
+	p := prove("Hull\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\nRows 2-5: Ch 1, turn, sc in each st across. (12)\nFasten off.\n\nFin\nRow 1: Join yarn in 3rd st of Row 3 of Hull, sc in same st and in next 3 sts. (4)\nRow 2: Ch 1, turn, sc2tog twice. (2)\nFasten off.\n")
+	f, _, err := lay(p, 0, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f.draw()
+	top := f.levels[[2]int{0, 4}].top
+	fin := f.levels[[2]int{1, 0}]
+	if fin == nil || fin.bottom <= top {
+		t.Fatalf("the fin is not drawn above %g", top)
+	}
+	lines := 0
+	for _, g := range f.front {
+		for _, s := range g.shapes {
+			if s.paint == dotted {
+				lines++
+			}
+		}
+	}
+	if lines != 4 {
+		t.Errorf("%d dotted lines for 4 stitches", lines)
+	}
+	host := f.levels[[2]int{0, 2}]
+	for i, m := range fin.made {
+		if got, want := m.lead[0][0], host.made[2+i].head; got != want {
+			t.Errorf("stitch %d stands in %v, want %v", i+1, got, want)
 		}
 	}
 }

@@ -14,6 +14,7 @@ type ground struct {
 	flat   bool
 	length float64 // of the chain in the middle
 	closed bool    // the rows close into rounds
+	mirror bool    // flat ground seen from its other side: t grows to the left
 }
 
 // turn is t once round.
@@ -69,6 +70,9 @@ func (g ground) at(s, r float64) float64 {
 
 // point is where (t, r) is in the picture.
 func (g ground) point(t, r float64) pt {
+	if g.flat && g.mirror {
+		return pt{-t, r}
+	}
 	if g.flat {
 		return pt{t, r}
 	}

@@ -15,6 +15,7 @@ type usage struct {
 	chain, dot, ring, picot bool
 	back, front             bool
 	attach, fasten          bool // ends of yarn
+	sided                   bool // something that is another thing seen from the other side
 	stitches                []kind
 	specials                []string
 	yarns                   []int
@@ -33,6 +34,7 @@ func (u *usage) add(m *made) {
 		k.legs = s.Legs
 		k.place = len(m.link.Bases) == 1
 	}
+	u.sided = u.sided || m.sign.post != 0 || m.link.Loop != pattern.BothLoops
 	switch m.link.Loop {
 	case pattern.BackLoop:
 		u.back = true

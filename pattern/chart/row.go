@@ -722,7 +722,7 @@ func (o *ordering) extras(rl *pattern.RowLinks) {
 	case g.flat:
 		v.number = stand{back(off + 0.5), v.mid}
 		v.align = -1
-		if v.dir > 0 {
+		if v.dir > 0 != g.mirror {
 			v.align = 1
 		}
 	default:

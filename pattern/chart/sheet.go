@@ -90,6 +90,9 @@ func Draw(proof *pattern.Proof, piece int, o Options) (*Chart, error) {
 			}
 		}
 	}
+	if f.used.sided && f.turns() {
+		f.note("Loops and posts are marked as the words have them: from the side that faces you while you work that row.")
+	}
 	c.groups = append(append(f.behind, f.lead), f.front...)
 	c.key, c.notes, c.yarns = f.legend(), f.notes, f.y.all
 	c.cut()
@@ -229,6 +232,7 @@ func (f *figure) begin(rows []pattern.RowLinks) *layer {
 				l.chain = append(l.chain, stand{float64(i) * l.pitch, 0})
 			}
 		}
+		l.g.mirror = fromWrongSide(rows)
 		f.foundations = append(f.foundations, l)
 		return l
 	case first.Ring:
@@ -271,8 +275,27 @@ func (f *figure) begin(rows []pattern.RowLinks) *layer {
 			}
 		}
 	}
+	l.g.mirror = l.g.flat && fromWrongSide(rows)
 	f.foundation(l, first)
 	return l
+}
+
+// fromWrongSide reports whether the first row of a piece worked to and fro is
+// a wrong side row: seen from the right side it then runs from left to right.
+func fromWrongSide(rows []pattern.RowLinks) bool {
+	right := true // whether the row in hand would be a right side row
+	for i := range rows {
+		if i > 0 && rows[i].Turned {
+			right = !right
+		}
+		switch rows[i].Row.Side {
+		case pattern.RightSide:
+			return !right
+		case pattern.WrongSide:
+			return right
+		}
+	}
+	return false
 }
 
 // mostPitch is how far apart the chains of a foundation may come to lie.
@@ -396,6 +419,16 @@ func (f *figure) stack(l *layer, piece int, rows []pattern.RowLinks, below *leve
 		l.host = nil
 	}
 	return base, nil
+}
+
+// turns reports whether any row is worked from the wrong side.
+func (f *figure) turns() bool {
+	for _, r := range f.rows {
+		if r.links.Turned {
+			return true
+		}
+	}
+	return false
 }
 
 func (f *figure) note(s string) {

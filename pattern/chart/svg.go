@@ -34,7 +34,7 @@ func Join(charts ...*Chart) []byte {
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(docTitle(charts)))
 	fmt.Fprintf(&b, `<rect width="%s" height="%s" fill="%s"/>`+"\n", w, h, paper)
 	for i := range pages {
-		pages[i].svg(&b, i)
+		pages[i].svg(&b)
 	}
 	b.WriteString("</svg>\n")
 	return b.Bytes()
@@ -65,19 +65,22 @@ func (p *page) place(q pt) (x, y float64) {
 	return (p.at.x + q.x - p.window.min.x) * dots, (p.at.y + p.window.max.y - q.y) * dots
 }
 
-func (p *page) svg(b *bytes.Buffer, n int) {
-	clip := ""
+func (p *page) svg(b *bytes.Buffer) {
 	if p.clip {
+		// an image within the image shows no more than its window, and needs
+		// no name that another image on the same page could have too
 		x, y := p.place(pt{p.window.min.x, p.window.max.y})
-		fmt.Fprintf(b, `<clipPath id="part%d"><rect x="%s" y="%s" width="%s" height="%s"/></clipPath>`+"\n", n, num(x), num(y),
-			num((p.window.max.x-p.window.min.x)*dots), num((p.window.max.y-p.window.min.y)*dots))
-		clip = fmt.Sprintf(` clip-path="url(#part%d)"`, n)
+		w, h := num((p.window.max.x-p.window.min.x)*dots), num((p.window.max.y-p.window.min.y)*dots)
+		fmt.Fprintf(b, `<svg x="%s" y="%s" width="%s" height="%s" viewBox="%[1]s %[2]s %[3]s %[4]s" overflow="hidden">`+"\n", num(x), num(y), w, h)
 	}
-	fmt.Fprintf(b, `<g fill="none" stroke="%s" stroke-width="2.2" stroke-linecap="round" stroke-linejoin="round"%s>`+"\n", ink, clip)
+	fmt.Fprintf(b, `<g fill="none" stroke="%s" stroke-width="2.2" stroke-linecap="round" stroke-linejoin="round">`+"\n", ink)
 	for i := range p.groups {
 		p.group(b, &p.groups[i])
 	}
 	b.WriteString("</g>\n")
+	if p.clip {
+		b.WriteString("</svg>\n")
+	}
 }
 
 // group writes a group, all that is painted alike as one path.

@@ -94,15 +94,19 @@ func (t *textLine) String() string { return strings.TrimRight(strings.Join(t.cel
 
 // text writes the rows, the first at the bottom.
 func (f *figure) text(title string) string {
+	side := 1.0
+	if len(f.rows) > 0 && f.rows[0].l.g.mirror {
+		side = -1
+	}
 	lo := math.Inf(1)
 	for _, r := range f.rows {
 		for i := range r.v.made {
-			lo = math.Min(lo, r.v.made[i].head.t)
+			lo = math.Min(lo, side*r.v.made[i].head.t)
 		}
 	}
 	for _, l := range f.foundations {
 		for _, s := range l.chain {
-			lo = math.Min(lo, s.t)
+			lo = math.Min(lo, side*s.t)
 		}
 	}
 	digits := 1
@@ -110,7 +114,7 @@ func (f *figure) text(title string) string {
 		digits = max(digits, len(r.number))
 	}
 	left := digits + 4
-	col := func(t float64) int { return left + int(math.Round((t-lo)*perUnit)) }
+	col := func(t float64) int { return left + int(math.Round((side*t-lo)*perUnit)) }
 	ls := &letters{of: make(map[textKind]string), taken: map[string]bool{"o": true, "8": true, "^": true, "?": true}}
 	var lines []string // the lowest first
 	chain, tall, picot := false, false, false
@@ -175,7 +179,7 @@ func (f *figure) text(title string) string {
 					chain = true
 					mark = strings.Repeat("o", min(r.links.Start, 3))
 				}
-				if v.dir < 0 {
+				if v.dir*side < 0 {
 					s := " " + mark + " " + number
 					for i, x := range strings.Split(s, "") {
 						t.put(last+1+i, x)
@@ -193,6 +197,9 @@ func (f *figure) text(title string) string {
 					line += "   " + clean(f.y.all[y].name)
 					yarn = y
 				}
+			}
+			if v == r.v && n > 0 && f.rows[n-1].piece != r.piece {
+				line += "   " + nameOf(f.proof, r.piece)
 			}
 			lines = append(lines, line)
 		}
