@@ -26,6 +26,7 @@ require (
 	golang.org/x/image v0.48.0
 	golang.org/x/net v0.62.0
 	golang.org/x/text v0.44.0
+	gonum.org/v1/gonum v0.16.0
 	pgregory.net/rapid v1.3.0
 )
 

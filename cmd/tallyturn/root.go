@@ -50,6 +50,7 @@ tallyturn alone shows the basket of things in progress.`,
 		newEvenly(w),
 		newRounds(w),
 		newLayout(w),
+		newYarn(w),
 		newSheet(w),
 		newChart(w),
 	)
