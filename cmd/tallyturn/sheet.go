@@ -18,6 +18,7 @@ type sheetCommand struct {
 	world
 	as, terms, file string
 	paper           string
+	with            []string
 	restyle, anyway bool
 }
 
@@ -42,7 +43,7 @@ Exit status: 0 the sheet is written, 1 the pattern has errors, 2 a file could
 not be read or written or the command line is wrong.`,
 		Example: `  tallyturn sheet pennant.txt
   tallyturn sheet pennant.txt -o pennant.html --terms both
-  tallyturn sheet pennant.txt -o pennant.pdf --paper letter
+  tallyturn sheet pennant.txt -o pennant.pdf --paper letter --with chart
   tallyturn sheet pennant.txt --as txt --terms uk -o pennant-uk.txt
   tallyturn demo net | tallyturn sheet - --terms both`,
 		Args: patternFiles(1, 1),
@@ -51,6 +52,7 @@ not be read or written or the command line is wrong.`,
 	c.Flags().StringVar(&k.as, "as", "", "write `md|html|pdf|txt` (default: as the name after -o ends, else md)")
 	c.Flags().StringVar(&k.paper, "paper", "a4", "print a PDF on `a4|letter`")
 	c.Flags().StringVar(&k.terms, "terms", "", "tell it in `us|uk|both` terms (default: as it is written)")
+	c.Flags().StringSliceVar(&k.with, "with", nil, "put in `chart,layout`: drawings, in a page and in print")
 	c.Flags().BoolVar(&k.restyle, "restyle", false, "write the rows in one style")
 	c.Flags().BoolVar(&k.anyway, "anyway", false, "publish a pattern with errors, its rows marked")
 	c.Flags().StringVarP(&k.file, "output", "o", "", "write to this `file` rather than to standard output")
@@ -82,6 +84,9 @@ func (k sheetCommand) run(file string) error {
 	if found > 0 && !k.anyway {
 		k.complain(fmt.Errorf("%s: has %d %s, which 'tallyturn check' shows; --anyway publishes it, its rows marked", name, found, plural(found, "error", "errors")))
 		return errFound
+	}
+	if o.Pictures, err = k.pictures(name, proofs[0], o.Terms); err != nil {
+		return err
 	}
 	doc := sheet.New(proofs[0], o)
 	if len(doc.Unlike) > 0 {

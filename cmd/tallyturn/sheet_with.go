@@ -1,0 +1,77 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"crochet/tallyturn/pattern"
+	"crochet/tallyturn/pattern/chart"
+	"crochet/tallyturn/pattern/gauge"
+	"crochet/tallyturn/pattern/layout"
+	"crochet/tallyturn/pattern/sheet"
+	"crochet/tallyturn/pattern/stitch"
+)
+
+// pictures draws what is to be put into the sheet.
+func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch.Terms) ([]sheet.Picture, error) {
+	var out []sheet.Picture
+	for _, w := range k.with {
+		switch strings.ToLower(w) {
+		case "chart":
+			charts, err := chartPictures(proof, terms[0])
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", name, err)
+			}
+			out = append(out, charts...)
+		case "layout":
+			g, err := gauge.Stated(proof)
+			if err != nil {
+				return nil, fmt.Errorf("%s: the layout needs a gauge: %w", name, err)
+			}
+			l := layout.Of(proof, g)
+			out = append(out, sheet.Picture{Title: "Layout", SVG: l.SVG(sourceTitle(proof)), Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + "."})
+		default:
+			return nil, fmt.Errorf("--with takes chart and layout, not %q", w)
+		}
+	}
+	return out, nil
+}
+
+// chartPictures are the charts of all pieces but those drawn on another.
+func chartPictures(proof *pattern.Proof, terms stitch.Terms) ([]sheet.Picture, error) {
+	var out []sheet.Picture
+	onto := chart.Onto(proof)
+	for i, p := range proof.Pieces {
+		if onto[i] >= 0 || p.Len() == 0 {
+			continue
+		}
+		c, err := chart.Draw(proof, i, chart.Options{Terms: terms})
+		if err != nil {
+			return nil, err
+		}
+		png, err := chart.PNG(pngScale, c)
+		if err != nil {
+			return nil, err
+		}
+		title, words := "Chart", "The symbol chart, drawn from the rows as they were proven."
+		if p.Piece.Name != "" {
+			title += " of " + p.Piece.Name
+		}
+		out = append(out, sheet.Picture{Title: title, SVG: string(c.SVG()), PNG: png, Words: words})
+	}
+	return out, nil
+}
+
+func sourceTitle(proof *pattern.Proof) string {
+	if proof.Pattern.Title == "" {
+		return "Layout"
+	}
+	return proof.Pattern.Title
+}
+
+func gaugeWord(t stitch.Terms) string {
+	if t == stitch.UK {
+		return "tension"
+	}
+	return "gauge"
+}
