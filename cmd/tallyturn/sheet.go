@@ -115,9 +115,9 @@ func (k sheetCommand) form() (func(*sheet.Doc) ([]byte, error), error) {
 	default:
 		return nil, fmt.Errorf("--paper is a4 or letter, not %q", k.paper)
 	}
-	as := strings.ToLower(k.as)
-	if as == "" {
-		as = strings.ToLower(strings.TrimPrefix(filepath.Ext(k.file), "."))
+	as := k.format()
+	if len(k.with) > 0 && as != "html" && as != "pdf" {
+		return nil, fmt.Errorf("--with goes with html and pdf: only they hold drawings")
 	}
 	text := func(write func(*sheet.Doc) string) func(*sheet.Doc) ([]byte, error) {
 		return func(d *sheet.Doc) ([]byte, error) { return []byte(write(d)), nil }
@@ -139,6 +139,15 @@ func (k sheetCommand) form() (func(*sheet.Doc) ([]byte, error), error) {
 		return nil, fmt.Errorf("%s: the name does not say what to write; --as md, html, pdf or txt does", sourceName(k.file))
 	}
 	return nil, fmt.Errorf("--as is md, html, pdf or txt, not %q", k.as)
+}
+
+// format is what to write, as asked for or as the name of the file ends; ""
+// where neither says.
+func (k sheetCommand) format() string {
+	if k.as != "" {
+		return strings.ToLower(k.as)
+	}
+	return strings.ToLower(strings.TrimPrefix(filepath.Ext(k.file), "."))
 }
 
 // inTerms are the terms that the sheet is to be told in.

@@ -148,6 +148,7 @@ func (w *printer) heading(s string, points, with float64) {
 		w.y += 3
 	}
 	w.room(float64(len(lines))*high + with)
+	w.font("B", points) // a new page has numbered the old one
 	for _, l := range lines {
 		w.f.Text(margin, w.y+high*0.75, l)
 		w.y += high
@@ -346,6 +347,7 @@ func (w *printer) cautions(k sheet.Block) {
 func (w *printer) picture(p *sheet.Picture) {
 	words := w.cut("", p.Words, w.width-2*margin)
 	if len(p.PNG) == 0 {
+		words = w.cut("", p.Words+" The drawing itself is in the page of this sheet (HTML).", w.width-2*margin)
 		w.heading(p.Title, 13.5, words.height())
 		w.set(words, margin)
 		w.y += gap
