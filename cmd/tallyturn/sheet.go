@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -15,15 +16,15 @@ import (
 )
 
 type sheetCommand struct {
-	world
-	as, terms, file string
+	*walkCommand
+	as, told, file  string
 	paper           string
 	with            []string
 	restyle, anyway bool
 }
 
 func newSheet(w world) *cobra.Command {
-	k := sheetCommand{world: w}
+	k := sheetCommand{walkCommand: &walkCommand{world: w}}
 	c := &cobra.Command{
 		Use:   "sheet FILE",
 		Short: "Write the sheet of a proven pattern, to publish it",
@@ -51,11 +52,12 @@ not be read or written or the command line is wrong.`,
 	}
 	c.Flags().StringVar(&k.as, "as", "", "write `md|html|pdf|txt` (default: as the name after -o ends, else md)")
 	c.Flags().StringVar(&k.paper, "paper", "a4", "print a PDF on `a4|letter`")
-	c.Flags().StringVar(&k.terms, "terms", "", "tell it in `us|uk|both` terms (default: as it is written)")
-	c.Flags().StringSliceVar(&k.with, "with", nil, "put in `chart,layout`: drawings, in a page and in print")
+	c.Flags().StringVar(&k.told, "terms", "", "tell it in `us|uk|both` terms (default: as it is written)")
+	c.Flags().StringSliceVar(&k.with, "with", nil, "put in `chart,layout,times`: drawings, in a page and in\nprint; and how long it takes at the pace you worked it at")
 	c.Flags().BoolVar(&k.restyle, "restyle", false, "write the rows in one style")
 	c.Flags().BoolVar(&k.anyway, "anyway", false, "publish a pattern with errors, its rows marked")
 	c.Flags().StringVarP(&k.file, "output", "o", "", "write to this `file` rather than to standard output")
+	k.dataFlag(c, false)
 	return c
 }
 
@@ -84,6 +86,12 @@ func (k sheetCommand) run(file string) error {
 	if found > 0 && !k.anyway {
 		k.complain(fmt.Errorf("%s: has %d %s, which 'tallyturn check' shows; --anyway publishes it, its rows marked", name, found, plural(found, "error", "errors")))
 		return errFound
+	}
+	if i := slices.Index(k.with, "times"); i >= 0 {
+		if o.Times, err = k.times(file, proofs[0]); err != nil {
+			return err
+		}
+		k.with = slices.Delete(slices.Clone(k.with), i, i+1)
 	}
 	if o.Pictures, err = k.pictures(name, proofs[0], o.Terms); err != nil {
 		return err
@@ -116,7 +124,7 @@ func (k sheetCommand) form() (func(*sheet.Doc) ([]byte, error), error) {
 		return nil, fmt.Errorf("--paper is a4 or letter, not %q", k.paper)
 	}
 	as := k.format()
-	if len(k.with) > 0 && as != "html" && as != "pdf" {
+	if slices.ContainsFunc(k.with, func(w string) bool { return w != "times" }) && as != "html" && as != "pdf" {
 		return nil, fmt.Errorf("--with goes with html and pdf: only they hold drawings")
 	}
 	text := func(write func(*sheet.Doc) string) func(*sheet.Doc) ([]byte, error) {
@@ -152,7 +160,7 @@ func (k sheetCommand) format() string {
 
 // inTerms are the terms that the sheet is to be told in.
 func (k sheetCommand) inTerms(p *pattern.Proof) ([]stitch.Terms, error) {
-	switch strings.ToLower(k.terms) {
+	switch strings.ToLower(k.told) {
 	case "":
 		return []stitch.Terms{p.Terms}, nil
 	case "us":
@@ -165,7 +173,7 @@ func (k sheetCommand) inTerms(p *pattern.Proof) ([]stitch.Terms, error) {
 		}
 		return []stitch.Terms{stitch.US, stitch.UK}, nil
 	}
-	return nil, fmt.Errorf("--terms is us, uk or both, not %q", k.terms)
+	return nil, fmt.Errorf("--terms is us, uk or both, not %q", k.told)
 }
 
 // put writes the sheet where it is wanted.

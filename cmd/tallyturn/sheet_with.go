@@ -31,7 +31,7 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 			l := layout.Of(proof, g)
 			out = append(out, sheet.Picture{Title: "Layout", SVG: l.SVG(sourceTitle(proof)), Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + "."})
 		default:
-			return nil, fmt.Errorf("--with takes chart and layout, not %q", w)
+			return nil, fmt.Errorf("--with takes chart, layout and times, not %q", w)
 		}
 	}
 	return out, nil
