@@ -200,6 +200,20 @@ func (r *reader) refersAgain(ln line) bool {
 	return false
 }
 
+// closesOpening reports a line that closes a piece laid flat with stitches of
+// its own: "Fold flat and sc 6 through both layers. (6)".
+func (r *reader) closesOpening(ln line) bool {
+	if !r.toks[ln.start].isAny("fold", "flatten", "pinch", "press") || !r.endsSentence() || !r.hasStitches(ln) {
+		return false
+	}
+	for k := ln.start; k+1 < ln.end; k++ {
+		if r.toks[k].is("next") && isRowWord(&r.toks[k+1]) {
+			return false
+		}
+	}
+	return true
+}
+
 // countsSoonBefore reports a sentence about what a chain counts as, rather
 // than one that makes it: no bracket or comma stands before "counts".
 func (x *rowReader) countsSoonBefore(end int) bool {

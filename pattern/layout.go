@@ -219,7 +219,7 @@ func (r *reader) line(i int) {
 			return
 		}
 	}
-	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.refersAgain(ln)) {
+	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.refersAgain(ln) || r.closesOpening(ln)) {
 		r.closeRow() // it begins the next row
 		r.words(ln.start, ln.end)
 		return

@@ -112,6 +112,9 @@ func lexWord(s string, i int, t *token) int {
 	for s[i-1] == gone {
 		i--
 	}
+	if n := i - start; n > 4 && n < 8 && !dirty && (s[i-3:i] == "blo" || s[i-3:i] == "flo") && glues[s[start:i-3]] {
+		i -= 3 // "scblo"
+	}
 	t.kind, t.text = tWord, s[start:i]
 	if dirty {
 		t.text = strings.ReplaceAll(t.text, "\x01", "")
@@ -123,6 +126,9 @@ func lexWord(s string, i int, t *token) int {
 	}
 	return i
 }
+
+// glues are the stitches that print runs together with the loop they go into.
+var glues = map[string]bool{"sc": true, "dc": true, "hdc": true, "tr": true, "htr": true, "sl": true, "ss": true, "slst": true}
 
 func lexNumber(s string, i int, t *token) int {
 	start := i

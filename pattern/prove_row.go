@@ -9,6 +9,7 @@ import (
 // attempt works a row once under a reading.
 func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	rw := &rowWork{pr: w.pr, pc: w, row: row, opts: opts, kind: row.Kind}
+	below = w.folded(row, below)
 	w.pr.spend(8)
 	if below != nil {
 		w.pr.spend(len(below.runs) / 4)

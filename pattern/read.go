@@ -42,6 +42,8 @@ type reader struct {
 	main      stitch.ID // the stitch of the row read last, in mainPiece
 	mainPiece *Piece
 
+	layersNext bool // the row to come is worked through both layers
+
 	hasLabel bool
 	weakOK   bool
 	stop     bool
@@ -197,6 +199,10 @@ func (r *reader) readDraft(d *rowDraft) {
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
 	x.readRow()
 	r.main = x.main
+	if r.layersNext {
+		row.bothLayers, row.folds = true, true
+	}
+	r.layersNext = nextThroughBoth(row.Steps, r.src)
 	r.remarks(row)
 	if row.Total == nil && !d.label.total.Empty() {
 		lx := r.scratch(d.label.total.Start + 1)

@@ -28,7 +28,7 @@ func (x *rowReader) bound() (Bound, bool) {
 		}
 		x.phrase("[the]", "[entire|whole|full|rest|remaining|remainder]", "[of]", "[the]", "row|rnd|round|edge|chain|ch|foundation|side|top")
 		x.phrase("[the]", "rem|remaining|rest|remainder", "[of]", "[the]", "[sts|stitches|row|ch|chs]")
-		x.phrase("each", "st|stitch")
+		x.phrase("each|all|both|every", "[the]", "[four|other]", "st|stitch|side|sides|edge|edges")
 		return done(ToEnd)
 	case x.peek().isAny("around", "round", "about", "arnd") && !x.postAhead() && !(x.peek().is("round") && x.at(1).kind == tNum):
 		x.p++
@@ -36,6 +36,8 @@ func (x *rowReader) bound() (Bound, bool) {
 			return done(b.Kind)
 		}
 		x.phrase("[the]", "[entire|whole|full|rest|remaining]", "[of]", "[the]", "row|rnd|round|ring|circle|chain|edge")
+		return done(ToEnd)
+	case x.phrase("along|down|up|on", "each|all|both|every", "[the]", "[four|4|two|other|of]", "[the]", "side|sides|edge|edges"):
 		return done(ToEnd)
 	case x.phrase("the", "way|whole", "around|round|across|along|row|rnd"), x.phrase("the", "rest", "of", "[the]", "row|rnd|round|way"),
 		x.phrase("for|in", "[the]", "rest|remainder", "of", "[the]", "row|rnd|round"):

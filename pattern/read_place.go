@@ -1041,10 +1041,29 @@ func (x *rowReader) centre(t *Target) bool {
 	return true
 }
 
+// attaches takes "of the first wing to attach it to the body": the row is
+// worked through that piece as well, and takes its own places.
+func (x *rowReader) attaches() bool {
+	save := x.p
+	if x.phrase("of|on", "the") {
+		for k := 0; k < 5 && x.peek().kind != tEnd && x.peek().kind != tPunct; k++ {
+			if x.phrase("to", "attach|join") {
+				x.toClauseEnd()
+				return true
+			}
+			x.p++
+		}
+	}
+	x.p = save
+	return false
+}
+
 // qualify reads what may follow a noun and narrows it.
 func (x *rowReader) qualify(t *Target) {
 	for {
 		switch {
+		case x.attaches():
+			return
 		case x.phrase("from|off", "[the]", "hook|hk"):
 			t.Which = FromHook
 		case x.phrase("as", "[the]", "first|beg|last|previous", "two|three|four|2|3|4|one"), x.asFirst(), x.phrase("as", "[the]", "ss|slst|join|joining|joined|sl|slip|last|first|previous|prev|beg|base|before|tch|turning|ch", "[sl|slip|st]", "[st|stitch|sc|dc|hdc|ch|chain]", "[was]", "[made]"):

@@ -89,6 +89,9 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		}
 		// "*sc, inc*" with no verb fills the row
 		g.Times = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+		if x.fillsRow() {
+			x.endings(g)
+		}
 		return
 	}
 	g.Times = Times{Kind: Once}

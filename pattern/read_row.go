@@ -404,6 +404,12 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.edges(); s != nil {
 		return s
 	}
+	if s := x.fold(); s != nil {
+		return s
+	}
+	if s := x.bothLayers(); s != nil {
+		return s
+	}
 	if s := x.note(); s != nil {
 		return s
 	}
@@ -587,7 +593,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 		if t.isAny(",") && !x.at(k+1).isAny("being", "taking", "making", "careful", "without", "form", "to", "forming") {
 			break
 		}
-		if t.isAny("ring", "circle") && k > 0 && !x.at(k-1).isAny("in", "into") {
+		if t.isAny("ring", "circle") && (k > 0 && !x.at(k-1).isAny("in", "into") || k == 1 && x.ts[at].isAny("join", "close", "connect") && x.p == at+1) {
 			ring = true
 		}
 	}
@@ -599,6 +605,9 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	x.phrase("[to]", "form|make|forming|making|for", "[a|the]", "[ch|chain]", "ring|circle|loop|round")
 	x.phrase("to", "[the]", "ring")
 	x.phrase("[in|into]", "a", "ring|circle")
+	if x.at(-1).isAny("join", "close", "connect") {
+		x.phrase("in|into", "[a|the]", "ring|circle")
+	}
 	x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]")
 	x.phrase("[,]", "being|taking", "careful|care", "not", "to", "twist", "[the|your]", "[ch|chain]")
 	x.phrase("[,]", "without", "twisting", "[the|your]", "[ch|chain]")
@@ -662,7 +671,7 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 					p.Which == First && len(p.Of) == 1 && p.Of[0].Kind == ChainStitch ||
 					p.Which == TurnTop && p.N.N == 1
 			}
-			if n := x.chainNamed(from); n > 0 && n != s.N.N && p.Which != FromHook {
+			if n := x.chainNamed(from); n > 0 && n != s.N.N && p.Which != FromHook || n == 0 && x.depth == 1 && x.firstMade(from) {
 				back = false // "ch 2, sl st in top of ch-3" closes the round
 			}
 			if back {
@@ -689,6 +698,17 @@ func (x *rowReader) chainNamed(from int) int64 {
 		}
 	}
 	return 0
+}
+
+// firstMade reports whether the words from a token on name the first stitch of
+// a round that ends with them: "ss into top of first cluster".
+func (x *rowReader) firstMade(from int) bool {
+	for i := from; i < x.p; i++ {
+		if t := &x.ts[i]; t.kind == tOrd && t.num == 1 || t.isAny("first", "beg", "beginning") {
+			return i+1 < x.p && !x.ts[i+1].isAny("ch", "chain", "of") && x.roundEnd()
+		}
+	}
+	return false
 }
 
 // lastMade reports whether the words from a token on name the stitch just made.

@@ -340,9 +340,10 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 		return p, true
 	}
 	from := x.p
-	if x.phrase("ch|chain", "[-]") && x.peek().kind == tNum && x.at(1).isAny("corner", "corners") && !x.at(2).isAny("sp", "sps", "space", "spaces") {
+	if corner := x.at(3).isAny("corner", "corners"); x.phrase("ch|chain", "-") && x.peek().kind == tNum && (corner && !x.at(2).isAny("sp", "sps", "space", "spaces") || x.p+1 >= end) {
 		p.Kind, p.Size, p.Name = PartSpace, x.peek().num, "ch sp"
-		x.p += 2
+		x.p++
+		x.accept("corner", "corners")
 		p.Span = x.spanFrom(start)
 		return p, true
 	}

@@ -120,6 +120,10 @@ type Row struct {
 	bad       []Span // words that were not understood
 	remarks   []Span // words that name nothing to work, taken as a remark
 	noLabel   bool
+
+	bothLayers bool // worked through both layers of the piece
+	folds      bool // and the piece is laid flat for it
+
 	ambiguous bool // "R1": a row or a round
 	changes   rowChanges
 }

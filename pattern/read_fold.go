@@ -1,0 +1,68 @@
+package pattern
+
+import "strings"
+
+// fold reads how an opening is closed, without taking what is worked there for
+// a part of the sentence: "fold in half", "flatten the ear", before "and sc
+// through both layers".
+func (x *rowReader) fold() []*Step {
+	start := x.p
+	if !x.accept("fold", "folding", "flatten", "flattening", "pinch", "press", "squash", "squish") || !x.closesLayers() {
+		x.p = start
+		return nil
+	}
+	for !x.end() && !x.peek().isAny(",", ";", ".", ":") {
+		if x.peek().isAny("and", "then") && (x.stitchFollows(1) || x.at(1).isAny("work", "working", "crochet", "close", "through", "make") || x.at(1).kind == tNum) {
+			break
+		}
+		x.p++
+	}
+	x.row.folds = true
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// closesLayers reports whether stitches follow before the row ends.
+func (x *rowReader) closesLayers() bool {
+	for k := 0; k < 40 && x.at(k).kind != tEnd; k++ {
+		if x.stitchFollows(k) && !x.at(k).isAny("slip", "single", "double") {
+			return true
+		}
+	}
+	return false
+}
+
+// bothLayers reads "working through both layers", "through both sides to close".
+func (x *rowReader) bothLayers() []*Step {
+	start := x.p
+	x.phrase("work|working|crochet|crocheting|going|close|closing", "[it|the]", "[opening|top|end|edge]", "[by]", "[working|crocheting]")
+	if !x.phrase("[in|into]", "through|thru|in|into", "both", "[the]", "layers|sides|thicknesses|edges|halves") {
+		x.p = start
+		return nil
+	}
+	x.phrase("[of]", "[the]", "[work|piece|ear|wing|fin|leg|arm|tail]", "[at]", "[the]", "[same|once]", "[time]")
+	x.phrase("[in]", "[order]", "to", "close|join|seam", "[up|the|it]", "[opening|top|end|gap|hole|edge]", "[closed|up|together]")
+	x.row.bothLayers = true
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// nextThroughBoth reports whether a remark says that the row to come is worked
+// through both layers.
+func nextThroughBoth(steps []*Step, src *Source) bool {
+	for _, s := range steps {
+		if s.Op != OpNote || !strings.Contains(src.Slice(s.Span), "both ") {
+			continue
+		}
+		both, next := false, false
+		toks := lex(smooth(src.Slice(s.Span)))
+		for i := range toks {
+			next = next || toks[i].is("next") && isRowWord(&toks[i+1])
+			both = both || toks[i].is("both") && toks[i+1].isAny("layers", "sides", "thicknesses")
+		}
+		if both && next {
+			return true
+		}
+	}
+	return false
+}
