@@ -20,10 +20,6 @@ func (s *Step) StopsAfter() (steps int, ok bool) { return s.partial - 1, s.stopA
 // Remark is what a repeat says of its last pass that changes no count.
 func (s *Step) Remark() Span { return s.note }
 
-// Once reports that the place of a step holds for the whole of it:
-// "(sc, ch 1) 3 times in next sp".
-func (s *Step) Once() bool { return s.once }
-
 // Said reports whether the text names the place.
 func (t *Target) Said() bool { return t.said }
 

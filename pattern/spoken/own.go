@@ -276,7 +276,7 @@ func (o *own) inches(i int) bool {
 
 // plainWords are names of stitches that are words of every day as well.
 var plainWords = map[string]bool{"double": true, "doubles": true, "single": true, "singles": true, "plain": true, "slip": true, "slips": true, "spike": true, "sl": true, "pop": true,
-	"triple": true, "treble": false, "cl": false, "ps": true, "pf": true, "ss": false, "pc": true, "bo": true, "bob": true, "mb": false, "pcs": true, "tc": true}
+	"triple": true, "ps": true, "pf": true, "pc": true, "pcs": true, "bo": true, "bob": true, "tc": true}
 
 // stitchAt finds the longest name of a stitch at bit i. A name that the terms
 // of the pattern do not have is looked for in the other ones.
@@ -598,7 +598,7 @@ func (o *own) sign(i int, b bit) int {
 	return 1
 }
 
-// before "the": the words after which print leaves the article out.
+// leadsTo are the words after which print leaves the article out.
 var leadsTo = map[string]bool{"in": true, "into": true, "to": true, "of": true, "from": true, "on": true, "onto": true, "over": true, "under": true, "around": true, "round": true, "through": true,
 	"skip": true, "miss": true, "between": true, "at": true, "across": true, "with": true, "behind": true, "along": true, "leaving": true, "leave": true, "after": true, "before": true, "until": true}
 
@@ -698,11 +698,10 @@ func assemble(words []string) string {
 	return b.String()
 }
 
-func strength(sign string) int { return strings.Index(" ,;:.!?", sign+"") * btoi(sign != "") }
-
-func btoi(b bool) int {
-	if b {
-		return 1
+// strength orders signs by the pause they make; "" makes none.
+func strength(sign string) int {
+	if sign == "" {
+		return 0
 	}
-	return 0
+	return 1 + strings.Index(",;:.!?", sign)
 }
