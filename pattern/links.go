@@ -412,7 +412,7 @@ func (b *linkBuilder) make(e *linkEvent) {
 		}
 	}
 	var all [][]Base // the bases of the stitches in turn, each for per of them
-	per := e.n
+	var per int64
 	if len(b.queue) == 0 {
 		all = b.elsewhere(e)
 		per = max(e.n/int64(len(all)), 1)

@@ -77,7 +77,6 @@ type entry struct {
 	name   string
 	words  string
 	yarn   int // -1 where it is no yarn
-	col    rgb
 }
 
 // legend lists what was drawn.

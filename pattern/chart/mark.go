@@ -215,7 +215,10 @@ func (f *figure) stitch(g *group, gr ground, v *level, i int) {
 func (f *figure) leader(g *group, gr ground, m *made) {
 	var p path
 	for _, l := range m.lead {
-		p.lines(gr.point(l[0].t, l[0].r), gr.point(l[1].t, l[1].r))
+		// between the columns of stitches that lie over it
+		from, to := l[0], l[1]
+		side := gr.at(gr.way(from.t, to.r)+0.5, to.r)
+		p.lines(gr.point(from.t, from.r), gr.point(side, from.r+0.4), gr.point(side, to.r-0.5), gr.point(to.t, to.r))
 	}
 	g.put(dotted, p)
 }

@@ -86,14 +86,13 @@ type ordering struct {
 	rl             *pattern.RowLinks
 	below, earlier *level
 
-	idx    []int     // the stitches, in the order in which t grows
-	want   []float64 // where each stitch of made wants to be; NaN where nobody knows
-	bases  [][]stand // what each stands in
-	ring   bool      // all stand in a ring
-	gap    []float64
-	before float64 // room kept for what stands between the last and the first of a round
-	high   float64
-	reach  float64 // the r that ways are measured at
+	idx   []int     // the stitches, in the order in which t grows
+	want  []float64 // where each stitch of made wants to be; NaN where nobody knows
+	bases [][]stand // what each stands in
+	ring  bool      // all stand in a ring
+	gap   []float64
+	high  float64
+	reach float64 // the r that ways are measured at
 }
 
 // targets finds what each stitch stands in.

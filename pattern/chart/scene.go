@@ -31,7 +31,6 @@ type label struct {
 	size  float64 // height of its letters' body, in units
 	align int     // -1 begins at the point, 0 is centred on it, 1 ends there
 	bold  bool
-	faint bool
 }
 
 // group is what belongs together: a row, or the legend.
