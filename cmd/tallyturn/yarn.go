@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,6 +20,9 @@ type yarnCommand struct {
 	choice
 	swatch, gauge []string
 	ball, margin  string
+	left          []string
+	piece         string
+	row           int
 }
 
 func newYarn(w world) *cobra.Command {
@@ -33,12 +38,17 @@ weight. Of several, how far they differ is carried to the answer. Stitches of
 other kinds are told from those of the swatch by measured shares: a half double
 crochet takes 1.48 and a double crochet 1.92 times the yarn of a single crochet.
 
+With --left it says whether what is left of a colour lasts: "navy 31 g", by the
+scale. --piece and --row say how far the work has come, the rows before that one
+being done.
+
 Without a swatch it gives a rough estimate from the gauge, and says so.
 
 FILE is plain text of at most 4 MB; - is standard input.`,
 		Example: `  tallyturn yarn pennant.txt --swatch "20 sc x 22 rows used 8.2 m"
   tallyturn yarn hat.txt --swatch "400 hdc weigh 28 g" --ball "100 g = 200 m"
-  tallyturn yarn pennant.txt --ball "50 g = 125 m" --margin 20%`,
+  tallyturn yarn pennant.txt --ball "50 g = 125 m" --margin 20%
+  tallyturn yarn hat.txt --swatch "400 hdc weigh 28 g" --row 12 --left "31 g"`,
 		Args: patternFiles(1, 1),
 		RunE: func(c *cobra.Command, files []string) error { return k.run(files[0]) },
 	}
@@ -46,6 +56,9 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 	c.Flags().StringArrayVar(&k.gauge, "gauge", nil, aboutGauge+"; used without a swatch")
 	c.Flags().StringVar(&k.ball, "ball", "", "what a `ball` has by its band: \"50 g = 125 m\"")
 	c.Flags().StringVar(&k.margin, "margin", "10%", "how much more to have, as a `percentage`")
+	c.Flags().StringArrayVar(&k.left, "left", nil, "say whether this `yarn` lasts: \"navy 31 g\"")
+	c.Flags().StringVar(&k.piece, "piece", "", "with --left: the piece of this `name` is in work (default: the\nfirst)")
+	c.Flags().IntVar(&k.row, "row", 1, "with --left: the row of this `number` comes next")
 	c.Flags().StringVar(&k.size, "size", "", "for this `size`, spelled as in the pattern (default: its first)")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
 	return c
@@ -78,12 +91,53 @@ func (k yarnCommand) run(file string) error {
 	if weights := gauge.StatedYarn(proof.Pattern); ball.MM == 0 && len(weights) == 1 && rate.Rough {
 		rate = rate.Weighing(weights[0])
 	}
+	if len(k.left) > 0 {
+		return k.lasts(name, proof, rate.With(ball))
+	}
 	title := proof.Pattern.Title
 	if title == "" {
 		title = name
 	}
 	_, err = io.WriteString(k.out, cleanLines(title+"\n\n"+yarn.Text(yarn.Of(proof), rate, ball, margin)))
 	return err
+}
+
+// lasts says of each yarn that is left whether it is enough.
+func (k yarnCommand) lasts(name string, proof *pattern.Proof, rate yarn.Rate) error {
+	if rate.Grams.Mid == 0 {
+		return errors.New(`grams cannot be told from this: weigh the swatch, or give the --ball, as "50 g = 125 m"`)
+	}
+	piece, row := 0, -1
+	if k.piece != "" {
+		piece = slices.IndexFunc(proof.Pieces, func(p *pattern.PieceProof) bool { return strings.EqualFold(p.Piece.Name, k.piece) })
+	}
+	if piece < 0 {
+		return fmt.Errorf("%s: has no piece %q", name, k.piece)
+	}
+	for _, r := range proof.Pieces[piece].Rows {
+		if r.First <= k.row && k.row <= r.Last {
+			row = r.Index + k.row - r.First
+		}
+	}
+	if row < 0 {
+		return fmt.Errorf("%s: has no row %d there", name, k.row)
+	}
+	u := yarn.Of(proof)
+	left := u.Left(piece, 0, row)
+	for _, text := range k.left {
+		colour, grams, err := u.ReadLeft(text)
+		if err != nil {
+			return fmt.Errorf("--left: %w", err)
+		}
+		if _, err := io.WriteString(k.out, cleanLines(yarn.Lasts(u.Colours[colour], rate.Weight(left[colour]), grams)+"\n")); err != nil {
+			return err
+		}
+	}
+	if rate.Rough {
+		_, err := io.WriteString(k.out, "A rough estimate, from the gauge alone.\n")
+		return err
+	}
+	return nil
 }
 
 // rate is what a single crochet takes: by the swatches given, or roughly by the

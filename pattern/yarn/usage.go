@@ -296,6 +296,9 @@ func (p *Piece) upTo(out []Sum, row int, share float64) {
 			out[x.Colour].Units += x.Units * (rows + part)
 			out[x.Colour].Stitches += int64(float64(x.Stitches) * (rows + part))
 		}
+		if rows+part < float64(r.Last-r.First+1) {
+			continue // its ends are counted when all of it is done
+		}
 		for _, c := range r.Tails {
 			out[c].Tails++
 		}

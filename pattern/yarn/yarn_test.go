@@ -229,3 +229,17 @@ func TestBalls(t *testing.T) {
 		}
 	}
 }
+
+func TestLasts(t *testing.T) {
+	u := usageOf("Ch 101.\nRow 1: Sc in 2nd ch from hook and in each ch across. (100 sc)\nRows 2-100: Ch 1, turn, sc in each st across. (100 sc)\n")
+	r := Rate{Grams: Range{0.009, 0.01, 0.011}, N: 1}
+	need := r.Weight(u.Left(0, 0, 50)[0]) // 50 rows of 100, and an end
+	if math.Abs(need.Mid-50.24-0.01*TailMM/guessedMM) > 1e-6 {
+		t.Errorf("the rest takes %v", need)
+	}
+	for grams, want := range map[float64]string{40: "It does not last", 50: "It may not last", 60: "It lasts"} {
+		if got := Lasts("red", need, grams); !strings.HasSuffix(got, want+".") {
+			t.Errorf("%v g: %s", grams, got)
+		}
+	}
+}
