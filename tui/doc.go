@@ -25,6 +25,7 @@
 //	yarns.go       in the colours of the yarn
 //	strip.go       the row as a braid, where there is no room for that
 //	figures.go     block figures
+//	teaching.go    what to try first
 //	silhouette.go  the piece in outline
 //	overview.go    all pieces to scale
 //	question.go    what the maker is asked

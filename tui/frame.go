@@ -268,6 +268,8 @@ func (f *frame) footer() {
 		note = span{lead, fmt.Sprintf("Rest your hands a while: %s without a break.", count((f.w.now-f.w.busySince)/60_000, "minute"))}
 	case f.sc.behind != "":
 		note = span{lead, "≠ " + f.sc.behind}
+	case f.w.lesson() != "":
+		note.text = f.w.lesson()
 	case f.sc.under != "":
 		note.text = f.sc.under
 	case f.sc.outlook != "" && !f.sc.paused:

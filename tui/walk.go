@@ -43,6 +43,9 @@ type WalkConfig struct {
 	// Elsewhere writes the walk to another place as long as it is not saved.
 	Elsewhere Elsewhere
 
+	// Teach has the foot of the screen say what to try, in the first two rows.
+	Teach bool
+
 	// Changed is what the file of the pattern says by now, where that is not
 	// the text that is walked; the maker is asked which to go on with.
 	Changed string

@@ -245,6 +245,7 @@ func (s *shelf) walk(p store.Project, says string, err error) (*tui.Walk, error)
 		ID: cmp.Or(p.ID, "new"), Title: heading(p, notes...), State: state, Seq: uint64(len(events)), LookOnly: s.lookOnly(),
 		TapKeys: s.tapKeys, Now: s.now, Look: s.look, Basket: s.basket, Changed: says,
 	}
+	cfg.Teach = p.Path == "" // it came with the program
 	if s.clock != nil {
 		s.clock.NotBefore(state.LastEvent())
 		cfg.Now, cfg.Woke = s.clock.Now, s.clock.Woke
