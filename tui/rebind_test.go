@@ -109,7 +109,7 @@ func TestHelpShowsWhatWorksHere(t *testing.T) {
 	m, w := own(t, nil)
 	help := func() string {
 		m.keys(keyOf("?"))
-		defer m.keys(keyOf("esc"))
+		defer func() { m.keys(keyOf("esc")) }()
 		return ansi.Strip(m.View())
 	}
 	if page := help(); !strings.Contains(page, "tap: one stride on") || strings.Contains(page, "make it again") {
