@@ -48,6 +48,9 @@ Lengths are in mm, cm, m or inches: 22cm, "8 1/2 in". The gauge is the one that
 the pattern states unless --gauge gives another; several are a swatch counted at
 several places.
 
+Higher or lower it comes by rows that repeat, such as Rows 2-14; rows that shape
+it stay as many as they are, and those after are counted anew.
+
 FILE is plain text of at most 4 MB; - is standard input.
 
 Exit status: 0 the pattern was written, 1 no size near the wish works, 2 the

@@ -196,12 +196,18 @@ func countOf(n int, what string) string {
 func (f *fitter) choose() error {
 	size := 0
 	f.main = -1
-	why := errors.New("none of its pieces begins on a chain that its width follows from; a circle grows by its rounds")
+	why := errors.New("none of its pieces begins on a chain that its width follows from; a circle grows by its rounds, which tallyturn rounds works out")
+	_, byTape := f.wish.across()
+	widens := byTape || f.wish.Stitches > 0
 	for i, p := range f.proof.Pieces {
 		if f.wish.Piece != "" && !sameName(f.wish.Piece, p.Piece.Name) {
 			continue
 		}
 		b, ok := baseOf(p, size)
+		if !widens && (f.wish.Piece != "" || p.Sits() == nil) && f.work.Try(i, nil).Stop == nil && p.Len() > 1 {
+			f.main = i // only higher: it does not matter how it begins
+			break
+		}
 		if !ok {
 			if f.wish.Piece != "" {
 				return fmt.Errorf("%s does not begin on a chain that its width follows from", pieceName(p))

@@ -70,6 +70,18 @@ Row 1: Join yarn in 1st st of Row 1 of Strip, sc in same st and in each st acros
 Row 2: Ch 1, turn, (ch 3, skip next 2 sts, sc in next 2 sts) 5 times. (10 sc, 5 ch-3 sps)`,
 			Wish{Stitches: 33},
 			[]string{"Ch 33.", "each st across. (32 sc)", "8 times. (16 sc, 8 ch-3 sps)"}},
+		{"a hat grows higher by its plain rounds, and its flaps go along", `
+Crown
+Rnd 1: 8 sc in magic ring. (8)
+Rnd 2: (Inc) 8 times. (16)
+Rnds 3-10: Sc in each st around. (16)
+Fasten off.
+
+Flap
+Row 1: Join yarn in 3rd st of Rnd 10 of Crown, sc in same st and in next 4 sts. (5)
+Rows 2-4: Ch 1, turn, sc in each st across. (5)`,
+			Wish{Rows: 15},
+			[]string{"Rnds 3-15:", "Join yarn in 3rd st of Rnd 15 of Crown", "Rows 2-4:"}},
 		{"one time more in the singular", `
 Ch 21.
 Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)

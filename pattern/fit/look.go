@@ -18,6 +18,12 @@ var notSize = regexp.MustCompile(`(?i)\b(?:chs?|chains?|rows?|rnds?|rounds?)(?: 
 
 var rowBefore = regexp.MustCompile(`(?i)\b(?:rows?|rnds?|rounds?) $`)
 
+// The numbers of standards, "EN 71-1", "16 CFR 1501", are no sizes.
+var (
+	standardBefore = regexp.MustCompile(`\b[A-Z]{2,} (?:\d+-)?$`)
+	standardAfter  = regexp.MustCompile(`^ [A-Z]{2,}\b`)
+)
+
 // maxLook bounds how many passages are listed.
 const maxLook = 12
 
@@ -58,6 +64,9 @@ func (f *fitter) prose() {
 
 func speaksOfNumbers(s string, rowsToo bool) bool {
 	for _, at := range spoken.FindAllStringIndex(s, -1) {
+		if standardBefore.MatchString(s[:at[0]]) || standardAfter.MatchString(s[at[1]:]) {
+			continue
+		}
 		if !notSize.MatchString(s[:at[0]]) || rowsToo && rowBefore.MatchString(s[:at[0]]) {
 			return true
 		}

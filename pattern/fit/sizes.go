@@ -145,6 +145,9 @@ func withSizes(p *pattern.Pattern, text string, names []string) string {
 			line = min(line, n)
 		}
 	}
+	if strings.Contains(text, "\r\n") {
+		sizes = strings.ReplaceAll(sizes, "\n", "\r\n")
+	}
 	at := 0
 	for ; line > 1 && at < len(text); line-- {
 		i := strings.IndexByte(text[at:], '\n')
