@@ -93,7 +93,13 @@ func (r *Rework) Try(i int, ch Changes) *Reworked {
 		was, ok := r.base[i][row]
 		now, ok2 := run.tallies[row]
 		if !ok || !ok2 {
-			continue // not worked out, or not reached
+			// not worked out, or not reached: nobody can tell
+			for _, p := range row.Total.Parts {
+				if !p.N.Span.Empty() {
+					out.Untold = append(out.Untold, p.N.Span)
+				}
+			}
+			continue
 		}
 		for _, p := range row.Total.Parts {
 			if p.N.Span.Empty() {
