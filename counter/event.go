@@ -132,6 +132,9 @@ func (k Kind) String() string {
 	return "kind " + strconv.Itoa(int(k))
 }
 
+// OfFilm reports whether it is a note or a choice about the film.
+func (k Kind) OfFilm() bool { return k >= Remark && k <= SpeakAt }
+
 // Event is one thing that happened. Fields that its kind does not speak of
 // are zero.
 type Event struct {

@@ -40,6 +40,11 @@
 //	ticking.go     the making up
 //	pacing.go      times, and how long the rest may take
 //	changed.go     a pattern that says something else by now
+//	filming.go     takes, marks and readings; it leads to
+//	film_view.go   how the film screen looks
+//	slate.go       the clap, in letters.go
+//	slip.go        what is noted on a take
+//	fitting.go     words and footage, and the choices for each row
 //	finished.go    the end
 //	basket.go      the basket, and basket_view.go how it looks
 //	shelving.go    what can be done with the things in it

@@ -54,12 +54,18 @@ type frame struct {
 func (w *Walk) view() string {
 	f := w.frame()
 	switch {
+	case w.film.flash:
+		return w.flash()
+	case w.film.slate.take > 0:
+		return w.slate()
 	case w.width < leastWide || w.height < leastHigh:
 		f.tiny()
 	case w.mode == choosing:
 		f.rowList()
 	case w.mode == overviewing:
 		f.overview()
+	case w.film.on:
+		f.film()
 	case w.scene.finished:
 		f.finished()
 	default:
@@ -139,6 +145,9 @@ func (f *frame) heading() {
 		left = append(left, span{quiet, " · "}, span{base, p})
 	} else if p != "" {
 		left = []span{{strong, p}}
+	}
+	if take := f.w.takeLine(); take != "" && !f.w.film.on {
+		left = append([]span{{alarm, " " + take + " "}, {base, " "}}, left...)
 	}
 	state := span{good, "✓ saved"}
 	switch {

@@ -45,6 +45,7 @@ var (
 	keyPace    = bind("t", "time: your pace, and how long the rest may take", "t", "T")
 	keyTick    = bind("1-9", "at the end: tick a step of the making up", "1", "2", "3", "4", "5", "6", "7", "8", "9")
 	keyBasket  = bind("b", "back to the basket", "b", "B")
+	keyFilm    = bind("v", "the film screen: takes, the words to say, how they fit; and back", "v", "V")
 )
 
 // Keys of the questions.
@@ -67,6 +68,34 @@ var (
 	keyKeepNote    = bind("Enter", "keep the note", "enter", "ctrl+j")
 	keyDrop        = bind("Esc", "leave the note as it was", "esc")
 	keyReturn      = bind("Backspace", "go back to the row", "backspace", "ctrl+h", "delete", "esc")
+)
+
+// Keys of the film screen, where those of the walk hold as well.
+var (
+	keyRoll       = bind("o", "on: begin a take; and off: end it", "o", "O")
+	keyWord       = bind("x", "mark this moment of the take, with a word of your own", "x", "X")
+	keyFromHere   = bind("g", "again from here: what was filmed past this stitch is not used", "g", "G")
+	keyCamera     = bind("i", "note the camera's file and timecode, and where the clap is seen", "i", "I")
+	keyRead       = bind("d", "read the words aloud, timed: your own speaking rate", "d", "D")
+	keyFit        = bind("y", "how the words fit the footage, and what to do about it", "y", "Y")
+	keyTakes      = bind("z", "the takes, drawn", "z", "Z")
+	keyReadDone   = bind("Space", "the words are read", " ", "pgdown")
+	keyCloseTakes = bind("Enter", "close the takes", "enter", "ctrl+j", " ", "z", "Z")
+	keyNextField  = bind("Tab", "the next line of the notes on a take", "tab", "down")
+	keyPrevField  = bind("Shift+Tab", "the line before", "shift+tab", "up")
+
+	keyMend     = bind("Enter", "do what is offered for the row", "enter", "ctrl+j")
+	keyFull     = bind("f", "show the row in full", "f", "F")
+	keySlow     = bind("s", "slow the row to its words", "s", "S")
+	keyFaster   = bind("1-9", "show the row so many times as fast", "1", "2", "3", "4", "5", "6", "7", "8", "9")
+	keyShorten  = bind("c", "cut to the end of the row, as long as its words", "c", "C")
+	keyWithin   = bind("w", "speed the row up as far as its words leave room", "w", "W")
+	keyLeaveOut = bind("x", "leave the row out", "x", "X")
+	keyUsual    = bind("u", "back to what is usual", "u", "U")
+	keyAlike    = bind("a", "rows alike: sped up, cut, in full or left out", "a", "A")
+	keyLonger   = bind("+", "rows alike: a second longer", "+", "=")
+	keyShorter  = bind("-", "rows alike: a second shorter", "-", "_")
+	keyCloseFit = bind("y", "close the fit", "y", "Y")
 )
 
 // Keys of lists: the basket, and the rows of a piece.
@@ -105,12 +134,14 @@ type keyGroup struct {
 
 // allKeys is the help: every key of every screen.
 var allKeys = []keyGroup{
-	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview, keyEnd, keyPause, keyRows, keyTick}},
+	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview, keyEnd, keyPause, keyRows, keyFilm, keyTick}},
 	{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
 	{"When a count differs", []key.Binding{keyCarry, keyHunt, keyFollow, keyReturn, keyTally, keyAsIs}},
 	{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},
 	{"When the file has changed", []key.Binding{keyMove, keyStay}},
 	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
+	{"Filming", []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyNextField, keyPrevField, keyRead, keyReadDone, keyFit, keyTakes}},
+	{"The fit of words and footage", []key.Binding{keyMend, keyFull, keySlow, keyFaster, keyWithin, keyShorten, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit}},
 	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyUndo, keyPart, keyPartB}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
 	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},

@@ -26,6 +26,9 @@ const (
 
 // liveChoices are the buttons of these modes; nil in others.
 func (w *Walk) liveChoices() []choice {
+	if list := w.filmChoices(); list != nil {
+		return list
+	}
 	leave := choice{"Never mind", keyEsc, act((*Walk).dismiss)}
 	switch w.mode {
 	case checking:
@@ -146,7 +149,7 @@ func (w *Walk) walkingKey(k tea.KeyMsg) bool {
 // stray click, and says so.
 func (w *Walk) deliberate() bool {
 	switch w.mode {
-	case checking, hunting, ripping, noting, listing, rewriting:
+	case checking, hunting, ripping, noting, listing, rewriting, remarking, slipping, fitting:
 		w.note = "Press one of the buttons, or Esc."
 		return true
 	}
@@ -183,6 +186,8 @@ func (f *frame) liveQuestion(width int) (out [][]span) {
 		return f.from(f.pace(width))
 	case rewriting:
 		return f.from(f.rewrite(width))
+	default:
+		return f.filmQuestion(width, box)
 	}
 	return out
 }
@@ -209,6 +214,8 @@ func (f *frame) told() [][]span {
 		return f.pace(width)
 	case rewriting:
 		return f.rewrite(width)
+	case reeling:
+		return f.takes(width)
 	}
 	return nil
 }

@@ -45,7 +45,7 @@ func (w *Walk) writeNote() {
 }
 
 // typing reports whether keys are letters at the moment.
-func (w *Walk) typing() bool { return w.mode == noting }
+func (w *Walk) typing() bool { return w.mode == noting || w.filmTyping() }
 
 // noteKey takes a key while a note is written.
 func (w *Walk) noteKey(k tea.KeyMsg) {

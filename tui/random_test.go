@@ -34,7 +34,7 @@ func somewhat() *book {
 
 var anyKey = rapid.SampledFrom([]string{
 	" ", " ", " ", " ", "enter", "backspace", "pgdown", "pgup", "tab", "shift+tab", "left", "right", "up", "down",
-	"home", "end", "esc", "0", "1", "5", "9", "s", "p", "c", "e", "r", "a", "h", "u", "m", "n", "l", "t", "g", "x", "f", "?", "x", "ctrl+a", "é", "霧", "f5",
+	"home", "end", "esc", "0", "1", "5", "9", "s", "p", "c", "e", "r", "a", "h", "u", "m", "n", "l", "t", "g", "x", "f", "?", "x", "v", "v", "o", "o", "i", "d", "y", "z", "w", "+", "-", "ctrl+a", "é", "霧", "f5",
 })
 
 // TestRandomWalk presses keys, clicks and resizes at random. Whatever happens,
@@ -68,6 +68,7 @@ func TestRandomWalk(t *testing.T) {
 				m.Update(Safe{Walk: "x", Seq: 0, Err: fmt.Errorf("disk \x1b]0;full\a")})
 			case 4:
 				m.Update(tickMsg{})
+				m.Update(flashMsg{})
 			default:
 				m.Update(keyOf(anyKey.Draw(t, "key")))
 			}
@@ -90,6 +91,9 @@ func TestRandomWalk(t *testing.T) {
 func checkFrame(t *rapid.T, m *model, w *Walk) {
 	frame := m.View()
 	lines := strings.Split(frame, "\n")
+	if m.broken != nil {
+		t.Fatalf("%v\n%s", m.broken, m.broken.Stack)
+	}
 	if len(lines) != m.height {
 		t.Fatalf("%d lines on a screen of %d", len(lines), m.height)
 	}
@@ -110,7 +114,7 @@ func checkFrame(t *rapid.T, m *model, w *Walk) {
 	if !onlyInk(frame) {
 		t.Fatalf("the frame sends more than ink: %q", frame)
 	}
-	if m.help != nil || w.mode == choosing || m.width < 40 || m.height < 12 {
+	if w.film.flash || w.film.slate.take > 0 || m.help != nil || w.mode == choosing || m.width < 40 || m.height < 12 {
 		return
 	}
 	for _, s := range []string{w.scene.rowLine(), w.scene.stitchLine()} {

@@ -68,7 +68,7 @@ type Options struct {
 
 // NewScreen makes a screen that shows first, a *Basket or a *Walk.
 func NewScreen(first page, o Options) *Screen {
-	s := &Screen{model: &model{page: first}}
+	s := &Screen{model: &model{page: first, out: cmp.Or[io.Writer](o.Out, os.Stdout)}}
 	opts := []tea.ProgramOption{
 		// bubbletea quits on a signal without telling the model, and not at
 		// all on a hang-up: Run listens itself.
@@ -172,6 +172,7 @@ type model struct {
 	sheet         *elsewhereSheet // nil while closed
 	broken        *Breakdown      // what the screen broke down with
 	width, height int
+	out           io.Writer // for the bell
 }
 
 func (m *model) Init() (cmd tea.Cmd) {
@@ -233,6 +234,14 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case changedMsg:
 		if b, ok := m.page.(*Basket); ok {
 			return b.changed(msg)
+		}
+	case bellMsg:
+		if m.out != nil {
+			_, _ = io.WriteString(m.out, "\a") // a terminal that is gone hears nothing
+		}
+	case flashMsg:
+		if w, ok := m.page.(*Walk); ok {
+			w.film.flash = false
 		}
 	case tickMsg:
 		m.page.tick()

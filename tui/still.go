@@ -16,10 +16,11 @@ type sight struct {
 	width, height int
 	mode          mode
 	entry         entry
+	film          bool
 }
 
 func (w *Walk) sight() sight {
-	return sight{w.scene, w.width, w.height, w.mode, w.entry}
+	return sight{w.scene, w.width, w.height, w.mode, w.entry, w.film.on}
 }
 
 // draw sets the still picture anew where it has changed.
@@ -36,7 +37,7 @@ const leastWords = 7
 // set draws the still picture.
 func (w *Walk) set() *still {
 	s := &still{of: w.sight()}
-	if w.width < leastWide || w.height < leastHigh || w.mode == choosing || w.mode == overviewing || w.scene.finished {
+	if w.width < leastWide || w.height < leastHigh || w.mode == choosing || w.mode == overviewing || w.film.on || w.scene.finished {
 		return s // nothing of these stands still for long
 	}
 	f := w.frame()

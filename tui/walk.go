@@ -31,6 +31,11 @@ type WalkConfig struct {
 	Title string
 	State counter.State // where the maker is, the log replayed
 
+	// Begun is the plan that the log began with, and Log what happened since,
+	// for the film; without them it begins with State.
+	Begun *counter.Plan
+	Log   []counter.Event
+
 	// Journal keeps what happens from here on; Seq is the number of the last
 	// event it holds. Without a journal the walk can be looked at and not be
 	// changed; LookOnly says why.
@@ -105,6 +110,9 @@ type Walk struct {
 	paced  paced         // the pace as last worked out
 	top    int           // the first line shown of the end's account
 
+	film filming
+	log  []counter.Event // until the film is worked out
+
 	appended uint64 // the last event given to the journal
 	safe     uint64 // the last one known to be on disk
 	broken   error  // why it is not
@@ -123,6 +131,7 @@ type Walk struct {
 // NewWalk makes a walk. It changes nothing until it is shown.
 func NewWalk(cfg WalkConfig) *Walk {
 	w := &Walk{cfg: cfg, theme: newTheme(cfg.Look), state: cfg.State, appended: cfg.Seq, safe: cfg.Seq, broken: cfg.Unsaved}
+	w.log = cfg.Log[:len(cfg.Log):len(cfg.Log)]
 	w.cfg.Title, w.cfg.LookOnly = Clean(cfg.Title), Clean(cfg.LookOnly)
 	w.words = remember(func(r *pattern.RowProof) []pattern.Word {
 		proof := w.state.Plan().Proof()
@@ -155,8 +164,9 @@ func (w *Walk) clock() int64 { return w.cfg.Now().UnixMilli() }
 
 // open begins the run.
 func (w *Walk) open() tea.Cmd {
+	broke := w.broke()
 	w.do(counter.Event{Kind: counter.Open})
-	w.note = ""
+	w.note = broke
 	if w.cfg.Journal == nil {
 		w.note = "Only looking: " + w.cfg.LookOnly
 	}
@@ -168,8 +178,11 @@ func (w *Walk) open() tea.Cmd {
 // end is the last event of the run. It may be called again.
 func (w *Walk) end() {
 	if !w.ended {
-		if w.typing() {
-			w.keepNote() // what is written is kept, told or not
+		switch { // what is written is kept, told or not
+		case w.filmTyping():
+			w.keepTyped()
+		case w.typing():
+			w.keepNote()
 		}
 		w.do(counter.Event{Kind: counter.Close})
 		w.ended = true
@@ -214,6 +227,9 @@ func (w *Walk) tick() {
 	} else {
 		w.restDue = false // they lie already
 	}
+	if s := &w.film.slate; s.take > 0 && w.now-s.at >= slateSeconds*1000 {
+		s.take = 0
+	}
 }
 
 // saved notes what is safe.
@@ -233,6 +249,11 @@ func (w *Walk) do(e counter.Event) bool {
 	w.wake(e.Kind)
 	w.now = w.clock()
 	e.At = w.now
+	return w.doAt(e)
+}
+
+// doAt is do for an event that has its time.
+func (w *Walk) doAt(e counter.Event) bool {
 	next, err := w.state.Apply(e)
 	if err != nil {
 		w.note = sentence(err.Error())
@@ -247,6 +268,7 @@ func (w *Walk) do(e counter.Event) bool {
 	before := w.state
 	w.state = next
 	w.appended = w.cfg.Journal.Append(e)
+	w.record(e)
 	w.refresh()
 	if e.Kind == counter.Tap {
 		w.lookFor(before, next)
@@ -269,6 +291,7 @@ func (w *Walk) wake(kind counter.Kind) {
 	for _, e := range []counter.Event{{Kind: counter.Close, At: before}, {Kind: counter.Open, At: w.clock()}} {
 		if next, err := w.state.Apply(e); err == nil {
 			w.state, w.appended = next, w.cfg.Journal.Append(e)
+			w.record(e)
 		}
 	}
 }

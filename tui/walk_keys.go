@@ -91,6 +91,13 @@ func (w *Walk) choices() []choice {
 			{"Note", keyNote, act((*Walk).writeNote)},
 		}, more...)
 	}
+	if w.film.on {
+		if w.state.Finished() {
+			return append(w.filmed(), back, help, leave)
+		}
+		return append(append(list[:1:1], w.filmed()...), append(list[1:], more...)...)
+	}
+	more = append(more, choice{"Film", keyFilm, act((*Walk).toFilm)})
 	if w.cfg.Basket != nil {
 		list = append(list, choice{"Basket", keyBasket, (*Walk).toBasket})
 	}
@@ -100,8 +107,13 @@ func (w *Walk) choices() []choice {
 // key does what a key says.
 func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 	w.note = ""
+	w.film.slate.take = 0
 	if w.mode == choosing {
 		return w.rowsKey(k)
+	}
+	if w.filmTyping() {
+		w.filmTypeKey(k)
+		return nil
 	}
 	if w.typing() {
 		w.noteKey(k)
@@ -109,6 +121,9 @@ func (w *Walk) key(k tea.KeyMsg) tea.Cmd {
 	}
 	if slices.Contains(w.cfg.TapKeys, k.String()) {
 		k = tea.KeyMsg{Type: tea.KeyPgDown} // the pedal's own key
+	}
+	if cmd, taken := w.filmKey(k); taken {
+		return cmd
 	}
 	list := w.choices()
 	w.lit = min(w.lit, len(list)-1)

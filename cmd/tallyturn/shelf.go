@@ -220,7 +220,8 @@ func (s *shelf) walk(p store.Project, says string, err error) (*tui.Walk, error)
 			return nil, s.stumble(err)
 		}
 	}
-	state, refused := counter.Replay(counter.NewPlan(provenAgain(p)), events)
+	begun := counter.NewPlan(provenAgain(p))
+	state, refused := counter.Replay(begun, events)
 	proof := state.Plan().Proof() // of the text that the maker went on with
 	var notes []string
 	if says == proof.Pattern.Source.Text {
@@ -242,7 +243,7 @@ func (s *shelf) walk(p store.Project, says string, err error) (*tui.Walk, error)
 		notes = append(notes, fmt.Sprintf("check finds %d wrong", n))
 	}
 	cfg := tui.WalkConfig{
-		ID: cmp.Or(p.ID, "new"), Title: heading(p, notes...), State: state, Seq: uint64(len(events)), LookOnly: s.lookOnly(),
+		ID: cmp.Or(p.ID, "new"), Title: heading(p, notes...), State: state, Begun: begun, Log: events, Seq: uint64(len(events)), LookOnly: s.lookOnly(),
 		TapKeys: s.tapKeys, Now: s.now, Look: s.look, Basket: s.basket, Changed: says,
 	}
 	cfg.Teach = p.Path == "" // it came with the program

@@ -30,10 +30,10 @@ type Choice struct {
 	N   int64
 }
 
-// usual is what becomes of rows alike where the maker has not said otherwise:
+// Usual is what becomes of rows alike where the maker has not said otherwise:
 // six seconds are enough to see that it is the same again. The figure is our
 // own choice.
-var usual = Choice{Within, 6000}
+var Usual = Choice{Within, 6000}
 
 // fastest is the most that footage is sped up.
 const fastest = MaxSpeed / AsFilmed

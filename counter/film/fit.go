@@ -110,7 +110,7 @@ func (r RowFit) String() string {
 // Script is what is to be said, at the maker's own rate and with her notes.
 func (s *Session) Script() *spoken.Script {
 	proof := s.plan.Proof()
-	if proof == nil {
+	if proof == nil || proof.Pattern == nil || proof.Pattern.Source == nil {
 		return &spoken.Script{}
 	}
 	o := spoken.Options{Rate: spoken.Rate(s.SpeakAt)}

@@ -35,7 +35,7 @@ type reach struct{ stitch, ms int64 }
 // Session is what the events come to so far. Its cost is that of the steps
 // that takes show and of the rows worked outside of them.
 func (r *Recorder) Session() *Session {
-	u := &unfolding{plan: r.begun.Plan(), at: r.begun.At(), alike: usual,
+	u := &unfolding{plan: r.begun.Plan(), at: r.begun.At(), alike: Usual,
 		cameras: map[int]string{}, codes: map[int]string{}, claps: map[int]int64{}, choices: map[place]Choice{}}
 	takes, done := r.takes, r.done
 	for len(takes) > 0 || len(done) > 0 {
@@ -200,7 +200,7 @@ func (u *unfolding) step(s step) {
 		u.choices[place{e.Piece, e.Copy, e.Row}] = choiceOf(e)
 	case counter.Alike:
 		if u.alike = choiceOf(e); u.alike.Way == AsUsual {
-			u.alike = usual
+			u.alike = Usual
 		}
 	case counter.SpeakAt:
 		u.rate = e.N

@@ -1,0 +1,261 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"crochet/tallyturn/counter/film"
+	"crochet/tallyturn/counter/film/timeline"
+)
+
+// The film screen, from the top:
+//
+//	title, piece and copy                              whether it is saved
+//	the take that is on and how long              the place in the row
+//	the words to say, as large as they go
+//	a bar for the words, and one for the row so far
+//	the row's own words, with the instruction in hand lit, or a question
+//	a quiet line
+//	buttons
+
+// film sets out the film screen.
+func (f *frame) film() {
+	f.heading()
+	f.takeState()
+	if f.w.mode == fitting || f.w.mode == reeling {
+		room := max(f.height-len(f.lines)-2, 1)
+		var lines [][]span
+		if f.w.mode == fitting {
+			lines = f.fitTable(f.inner, room)
+		} else {
+			lines = f.from(f.takes(f.inner))
+		}
+		f.fill(lines, room)
+		f.footer()
+		return
+	}
+	var below [][]span
+	switch {
+	case f.w.mode != walking:
+		below = f.question(min(f.inner, wordsWide))
+	case !f.sc.finished:
+		most := max(f.height/8, 1)
+		lines, at := f.sc.words.wrap(min(f.inner, wordsWide))
+		below = scroll(lines, at, min(most, len(lines)), f.inner)
+	}
+	bars := f.bars()
+	room := f.height - len(f.lines) - len(bars) - 2
+	below = below[:min(len(below), max(room-1, 1))]
+	room -= len(below)
+	if room > 4 { // air
+		f.blank(1)
+		room--
+	}
+	said := f.spoken(max(room-1, 0))
+	f.fill(said, max(room, 0))
+	f.fill(bars, len(bars))
+	f.fill(below, len(below))
+	f.fill(nil, f.height-2-len(f.lines))
+	f.footer()
+}
+
+// fill puts lines and then blanks until there are n.
+func (f *frame) fill(lines [][]span, n int) {
+	for i := range n {
+		if i < len(lines) {
+			f.put(lines[i]...)
+			continue
+		}
+		f.line()
+	}
+}
+
+// takeState is the line that tells whether the camera runs.
+func (f *frame) takeState() {
+	state := span{quiet, "○ no take is on"}
+	if n := f.w.state.Takes(); n > 0 {
+		state.text += fmt.Sprintf(", %d so far", n)
+	}
+	if take := f.w.takeLine(); take != "" {
+		state = span{alarm, " " + take + " "}
+	}
+	if f.sc.finished {
+		f.ends([]span{state}, []span{{accent, "finished"}})
+		return
+	}
+	row, stitch := f.sc.rowLine(), f.sc.stitchLine()
+	for _, place := range []string{f.sc.label + " · " + row + " · " + stitch, row + " · " + stitch} {
+		if cells(place)+cells(state.text)+1 <= f.inner {
+			f.ends([]span{state}, []span{{accent, place}})
+			return
+		}
+	}
+	f.put(state)
+	if place := row + " · " + stitch; cells(place) <= f.inner {
+		f.put(span{accent, place})
+		return
+	}
+	f.put(span{accent, stitch})
+	f.put(span{accent, row})
+}
+
+// spoken is what is said of the row in hand, in at most high lines: in block
+// letters where they fit, else spaced out, else as it is.
+func (f *frame) spoken(high int) (out [][]span) {
+	line := f.w.said()
+	text := Clean(line.Text)
+	if text == "" {
+		return [][]span{{{quiet, "Nothing is said of this row."}}}
+	}
+	for scale := 2; scale > 0; scale-- {
+		if lines, ok := blockText(text, scale, f.inner, high); ok {
+			for _, l := range lines {
+				out = append(out, []span{{figure2, l}})
+			}
+			return out
+		}
+	}
+	plain := fold(strong, text, min(f.inner, wordsWide))
+	if spaced := spaceOut(text, f.inner); len(spaced)*2-1 <= high {
+		for i, l := range spaced {
+			if i > 0 {
+				out = append(out, nil)
+			}
+			out = append(out, []span{{strong, l}})
+		}
+		return out
+	}
+	if len(plain)*2-1 <= high {
+		for i, l := range plain {
+			if i > 0 {
+				out = append(out, nil)
+			}
+			out = append(out, l)
+		}
+		return out
+	}
+	if len(plain) > high && high > 0 {
+		f.w.skip = min(f.w.skip, len(plain)-high)
+		plain = plain[f.w.skip:]
+		if len(plain) > high {
+			plain = plain[:high]
+			plain[high-1] = append(clipSpans(plain[high-1], f.inner-2), span{quiet, " …"})
+		}
+	}
+	return plain
+}
+
+// blockText sets text in block letters; false where it does not fit.
+func blockText(text string, scale, width, high int) ([]string, bool) {
+	each, _ := figureCells(scale)
+	var rows []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		next := word
+		if line != "" {
+			next = line + " " + word
+		}
+		n, ok := blockWidth(next, scale)
+		if !ok {
+			return nil, false
+		}
+		if n > width {
+			if n, _ := blockWidth(word, scale); n > width || line == "" {
+				return nil, false
+			}
+			rows, next = append(rows, line), word
+		}
+		line = next
+	}
+	if line != "" {
+		rows = append(rows, line)
+	}
+	if len(rows)*(each+1)-1 > high {
+		return nil, false
+	}
+	var out []string
+	for i, r := range rows {
+		if i > 0 {
+			out = append(out, "")
+		}
+		out = append(out, drawBlock(r, scale)...)
+	}
+	return out, true
+}
+
+// spaceOut sets text with a blank after each letter.
+func spaceOut(text string, width int) []string {
+	var out []string
+	for _, l := range fold(base, text, max(width/2, 4)) {
+		var b strings.Builder
+		for _, s := range l {
+			for _, r := range s.text {
+				b.WriteRune(r)
+				b.WriteByte(' ')
+			}
+		}
+		line := strings.TrimRight(b.String(), " ")
+		if cells(line) > width { // letters of two columns
+			return nil
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+// bars set the seconds of the words beside those of the row so far.
+func (f *frame) bars() [][]span {
+	words, row := f.w.said().Milliseconds, f.w.rowFilmed()
+	if f.sc.finished || f.height < 10 {
+		return nil
+	}
+	line := func(name string, ms int64, ink role, stroke, rest string) []span {
+		ms = max(ms, 0)
+		head := fmt.Sprintf("%-7s%6s s ", name, film.Seconds(ms))
+		room := int64(max(min(f.inner, wordsWide)-cells(head)-12, 4))
+		n := min(ms*room/max(words, row, 1), room)
+		return []span{{quiet, head}, {ink, strings.Repeat(stroke, int(n))}, {edge, strings.Repeat(rest, int(room-n))}}
+	}
+	said := line("words", words, figure2, "█", " ")
+	if f.w.mode == reading {
+		said = line("read", f.w.now-f.w.film.since, figure2, "█", " ")
+	}
+	filmed := line("filmed", row, figure, "━", "╌")
+	switch {
+	case words == 0:
+	case row < words:
+		filmed = append(filmed, span{base, " " + film.Seconds(words-row) + " to go"})
+	default:
+		filmed = append(filmed, span{good, " ✓ enough"})
+	}
+	return [][]span{clipSpans(said, f.inner), clipSpans(filmed, f.inner)}
+}
+
+// filmQuestion is what is asked in the film screen's modes.
+func (f *frame) filmQuestion(width int, _ span) (out [][]span) {
+	add := func(r role, text string) { out = append(out, fold(r, text, width)...) }
+	switch f.w.mode {
+	case remarking:
+		at := int64(0)
+		if take, on := f.w.session().Rolling(); on {
+			at = take.Since(f.w.film.wordAt)
+		}
+		out = append(out, []span{{strong, fmt.Sprintf("A mark at %s:", clockTime(at))}})
+		out = append(out, fold(hand, handOpen+Clean(f.w.film.word)+handClose, width)...)
+		add(quiet, "Enter sets it, Esc leaves it. It needs no word.")
+	case reading:
+		out = append(out, []span{{strong, "Read the words aloud. "}, {hand, handOpen + clockTime(f.w.now-f.w.film.since) + handClose}})
+		add(quiet, "Space when you have read them, Esc leaves it.")
+	case slipping:
+		return f.slip(width)
+	}
+	return out
+}
+
+// takes are the takes, drawn.
+func (f *frame) takes(width int) (out [][]span) {
+	for _, l := range timeline.Text(f.w.session(), width) {
+		out = append(out, []span{{base, Clean(l)}})
+	}
+	return out
+}
