@@ -140,9 +140,9 @@ func (w *Walk) toFilm() {
 	w.enter(walking)
 	switch {
 	case !f.on && w.state.Rolling():
-		w.note = "The take goes on. v comes back to it."
+		w.note = "The take goes on. " + w.named(keyFilm) + " comes back to it."
 	case f.on && !w.state.Rolling():
-		w.note = "o begins a take: start the camera first. The walk goes on by its own keys."
+		w.note = w.named(keyRoll) + " begins a take: start the camera first. The walk goes on by its own keys."
 	}
 	w.settle()
 }
@@ -164,7 +164,7 @@ func (w *Walk) roll() tea.Cmd {
 	if w.state.Rolling() {
 		if w.do(counter.Event{Kind: counter.EndTake}) {
 			take := w.session().Takes[w.state.Takes()-1]
-			w.note = fmt.Sprintf("Take %d is %s long. i notes what the camera calls it.", take.Number, clockTime(take.Length))
+			w.note = fmt.Sprintf("Take %d is %s long. %s notes what the camera calls it.", take.Number, clockTime(take.Length), w.named(keyCamera))
 		}
 		return nil
 	}
@@ -174,7 +174,7 @@ func (w *Walk) roll() tea.Cmd {
 	f.on, f.flash = true, true
 	f.slate.take, f.slate.at = w.state.Takes(), w.now
 	w.note = fmt.Sprintf("Take %d is on.", f.slate.take)
-	return tea.Batch(func() tea.Msg { return bellMsg{} }, tea.Tick(flashTime, func(time.Time) tea.Msg { return flashMsg{} }))
+	return tea.Batch(func() tea.Msg { return bellMsg{} }, tea.Tick(clapTime, func(time.Time) tea.Msg { return flashMsg{} }))
 }
 
 // fromHere says that the row is done again from here.
@@ -185,11 +185,19 @@ func (w *Walk) fromHere() {
 	}
 	lost := w.unused() - before
 	if lost < 500 && w.state.Stitch() > 0 {
-		w.note = fmt.Sprintf("Again from stitch %d; what was filmed up to it stays. For the whole row go to stitch 1 first: 1, Enter, g.", w.state.Stitch()+1)
+		w.note = fmt.Sprintf("Again from stitch %d; what was filmed up to it stays. For the whole row go to stitch 1 first: 1, Enter, %s.", w.state.Stitch()+1, w.named(keyFromHere))
 		return
 	}
 	w.note = fmt.Sprintf("Again from here: the %s before it is not used. Backspace takes that back.", clockTime(lost))
 	w.settle()
+}
+
+func (w *Walk) notRolling() string {
+	return sentence(counter.ErrNotRolling.Error()) + " " + w.named(keyRoll) + " begins one."
+}
+
+func (w *Walk) notFilmed() string {
+	return "Nothing was filmed yet. " + w.named(keyRoll) + " begins a take."
 }
 
 // unused is how much footage is not used, in ms.
@@ -205,7 +213,7 @@ func (w *Walk) unused() (ms int64) {
 // askWord opens a mark; it is set at the moment its key is pressed.
 func (w *Walk) askWord() {
 	if !w.state.Rolling() {
-		w.note = sentence(counter.ErrNotRolling.Error()) + " o begins one."
+		w.note = w.notRolling()
 		return
 	}
 	w.film.word, w.film.wordAt = "", w.clock()
@@ -250,7 +258,7 @@ func (w *Walk) readDone() {
 
 func (w *Walk) showFit() {
 	if len(w.fit().Rows) == 0 {
-		w.note = "Nothing was filmed yet. o begins a take."
+		w.note = w.notFilmed()
 		return
 	}
 	at := w.state.At()
@@ -265,7 +273,7 @@ func (w *Walk) showFit() {
 
 func (w *Walk) showTakes() {
 	if len(w.session().Takes) == 0 {
-		w.note = "Nothing was filmed yet. o begins a take."
+		w.note = w.notFilmed()
 		return
 	}
 	w.enter(reeling)
@@ -389,7 +397,7 @@ func (w *Walk) filmKey(k tea.KeyMsg) (cmd tea.Cmd, taken bool) {
 			return nil, true
 		}
 		if key.Matches(k, keyWord) || key.Matches(k, keyFromHere) {
-			w.note = sentence(counter.ErrNotRolling.Error()) + " o begins one."
+			w.note = w.notRolling()
 			return nil, true
 		}
 	case fitting:

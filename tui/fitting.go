@@ -137,7 +137,7 @@ func (w *Walk) nextAlike() {
 func (w *Walk) stretchAlike(ms int64) {
 	c := w.session().Alike
 	if c.Way != film.Within && c.Way != film.Shorten {
-		w.note = "Rows alike are " + c.String() + ": a changes that."
+		w.note = "Rows alike are " + c.String() + ": " + w.named(keyAlike) + " changes that."
 		return
 	}
 	if c.N+ms < 1000 {

@@ -52,7 +52,11 @@ func (w *Walk) here() []keyGroup {
 	}
 	switch w.mode {
 	case asking:
-		return []keyGroup{{"The count of the row", []key.Binding{keyTake, keyDigit, keyErase, keyEsc}}, {"The row", row}, buttons}
+		groups := []keyGroup{{"The count of the row", []key.Binding{keyTake, keyDigit, keyErase, keyEsc}}, {"The row", row}, buttons}
+		if w.film.on {
+			groups = append(groups, keyGroup{"Filming", filmKeys})
+		}
+		return groups
 	case differing:
 		return group("A count that differs", keyCarry, keyHunt, keyFollow, keyReturn, keyDigit)
 	case counting:
@@ -77,12 +81,30 @@ func (w *Walk) here() []keyGroup {
 		return group("Times", keyClosePace, keyUp, keyDown, keyEsc)
 	case following:
 		return group("What follows", keyCloseFollow, keyUp, keyDown, keyEsc)
+	case remarking:
+		return []keyGroup{{"A moment of the take", []key.Binding{keyKeepNote, keyErase, keyDrop}}}
+	case slipping:
+		return []keyGroup{{"Notes on a take", []key.Binding{keyKeepNote, keyNextField, keyPrevField, keyPageUp, keyPageDn, keyErase, keyDrop}}}
+	case reading:
+		return group("Reading aloud", keyReadDone, keyEsc)
+	case reeling:
+		return group("The takes", keyCloseTakes, keyUp, keyDown, keyEsc)
+	case fitting:
+		return group("Words and footage", append([]key.Binding{keyUp, keyDown, keyBack, keyEsc}, fitKeys...)...)
 	case rewriting:
 		return group("The file has changed", keyMove, keyStay, keyUp, keyDown, keyEsc)
 	}
+	if w.state.Finished() && w.film.on {
+		return []keyGroup{{"Filming", filmKeys}, {"Everything is worked", append([]key.Binding{keyTick, keyBack, keyRows}, row...)}, buttons, away}
+	}
 	if w.state.Finished() {
+		row = append(row, keyFilm)
 		return []keyGroup{{"Everything is worked", append([]key.Binding{keyTick, keyBack, keyUp, keyDown, keyRows}, row...)}, buttons, away}
 	}
 	tap := []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount}
-	return []keyGroup{{"Walking a row", append(append(tap, row[1:]...), keyEnd, keyPause, keyRows)}, buttons, away}
+	tap = append(append(tap, row[1:]...), keyEnd, keyPause, keyRows)
+	if w.film.on {
+		return []keyGroup{{"Filming", filmKeys}, {"Walking a row", tap}, buttons, away}
+	}
+	return []keyGroup{{"Walking a row", append(tap, keyFilm)}, buttons, away}
 }

@@ -98,6 +98,12 @@ var (
 	keyCloseFit = bind("y", "close the fit", "y", "Y")
 )
 
+// filmKeys are the keys of the film screen, fitKeys those of the fit.
+var (
+	filmKeys = []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyFilm, keyUp, keyDown}
+	fitKeys  = []key.Binding{keyMend, keyFull, keySlow, keyFaster, keyWithin, keyShorten, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit}
+)
+
 // Keys of lists: the basket, and the rows of a piece.
 var (
 	keyUp     = bind("Up", "up", "up")
@@ -141,7 +147,7 @@ var allKeys = []keyGroup{
 	{"When the file has changed", []key.Binding{keyMove, keyStay}},
 	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
 	{"Filming", []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyNextField, keyPrevField, keyRead, keyReadDone, keyFit, keyTakes}},
-	{"The fit of words and footage", []key.Binding{keyMend, keyFull, keySlow, keyFaster, keyWithin, keyShorten, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit}},
+	{"The fit of words and footage", fitKeys},
 	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyUndo, keyPart, keyPartB}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
 	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},

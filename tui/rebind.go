@@ -37,6 +37,10 @@ var actionNames = []struct {
 	{"press-button", &keyPress}, {"next-button", &keyLight}, {"button-before", &keyLightB},
 	{"up", &keyUp}, {"down", &keyDown}, {"page-up", &keyPageUp}, {"page-down", &keyPageDn},
 	{"first", &keyTop}, {"last", &keyBottom}, {"choose", &keyChoose}, {"piece-before", &keyPrevPc}, {"next-piece", &keyNextPc},
+	{"film", &keyFilm}, {"take", &keyRoll}, {"moment", &keyWord}, {"again-from-here", &keyFromHere}, {"camera", &keyCamera},
+	{"read-aloud", &keyRead}, {"read-done", &keyReadDone}, {"fit", &keyFit}, {"takes", &keyTakes},
+	{"fit-full", &keyFull}, {"fit-slow", &keySlow}, {"fit-shorten", &keyShorten}, {"fit-within", &keyWithin}, {"fit-out", &keyLeaveOut},
+	{"fit-usual", &keyUsual}, {"fit-alike", &keyAlike}, {"fit-longer", &keyLonger}, {"fit-shorter", &keyShorter}, {"fit-close", &keyCloseFit},
 	{"find", &keyFind}, {"begin", &keyBegin}, {"rename", &keyRename}, {"make-again", &keyAnew}, {"set-aside", &keyAside},
 	{"finish", &keyComplete}, {"basket-out", &keyOut}, {"basket-undo", &keyUndo}, {"next-part", &keyPart}, {"part-before", &keyPartB},
 }
@@ -46,6 +50,7 @@ var actionNames = []struct {
 var fixedKeys = []*key.Binding{
 	&keyGoTo, &keyDigit, &keyNumber, &keyTick, &keyGo, &keyCarry, &keyTally, &keyAnswer, &keyRip, &keyGoThere,
 	&keyClosePace, &keyCloseFollow, &keyCloseOverview, &keyMove, &keyKeepNote, &keyDrop,
+	&keyMend, &keyFaster, &keyCloseTakes, &keyNextField, &keyPrevField,
 }
 
 // Actions lists what keys do, in the order of the help.
@@ -123,9 +128,12 @@ func (m *Keymap) Clash() string {
 // places are the keys that must differ, since they are pressed at one place.
 var places = [][]key.Binding{
 	{keyTap, keyBack, keyAgain, keyStride, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview, keyEnd, keyPause,
-		keyRows, keyBasket, keyLock, keyHelp, keyQuit, keyRest, keyElsewhere, keyEsc, keyPress, keyLight, keyLightB, keyGoTo},
+		keyRows, keyFilm, keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyBasket, keyLock, keyHelp, keyQuit, keyRest, keyElsewhere, keyEsc, keyPress, keyLight, keyLightB, keyGoTo},
 	{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyChoose, keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete,
 		keyOut, keyUndo, keyPart, keyPartB, keyLock, keyHelp, keyQuit, keyRest, keyNumber},
+	{keyUp, keyDown, keyBack, keyFull, keySlow, keyShorten, keyWithin, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit,
+		keyMend, keyFaster, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
+	{keyReadDone, keyPress, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
 	{keyUp, keyDown, keyTop, keyBottom, keyChoose, keyPrevPc, keyNextPc, keyEsc, keyLock, keyHelp, keyQuit},
 }
 

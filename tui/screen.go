@@ -68,7 +68,7 @@ type Options struct {
 
 // NewScreen makes a screen that shows first, a *Basket or a *Walk.
 func NewScreen(first page, o Options) *Screen {
-	s := &Screen{model: &model{page: first, out: cmp.Or[io.Writer](o.Out, os.Stdout)}}
+	s := &Screen{model: &model{page: first}}
 	opts := []tea.ProgramOption{
 		// bubbletea quits on a signal without telling the model, and not at
 		// all on a hang-up: Run listens itself.
@@ -172,7 +172,6 @@ type model struct {
 	sheet         *elsewhereSheet // nil while closed
 	broken        *Breakdown      // what the screen broke down with
 	width, height int
-	out           io.Writer // for the bell
 }
 
 func (m *model) Init() (cmd tea.Cmd) {

@@ -13,9 +13,9 @@ import (
 // slateSeconds is how long the slate stays, if no key is pressed.
 const slateSeconds = 3
 
-// flashTime is how long the flash of the clap is seen: two or three frames of
+// clapTime is how long the flash of the clap is seen: two or three frames of
 // a camera.
-const flashTime = 100 * time.Millisecond
+const clapTime = 100 * time.Millisecond
 
 // flash fills the window.
 func (w *Walk) flash() string {

@@ -30,7 +30,7 @@ const mostSlip = 120
 // noteCamera opens the notes on the take that is on, or the last.
 func (w *Walk) noteCamera() {
 	if w.state.Takes() == 0 {
-		w.note = "Nothing was filmed yet. o begins a take."
+		w.note = w.notFilmed()
 		return
 	}
 	w.enter(slipping)
