@@ -59,9 +59,9 @@ var filmMoments = []struct {
 	to   func(w *Walk, clock *settable)
 }{
 	{"before the first take", func(*Walk, *settable) {}},
-	{"the slate", func(w *Walk, _ *settable) { press(w, "o"); unflash(w) }},
+	{"the slate", func(w *Walk, _ *settable) { press(w, "k"); unflash(w) }},
 	{"rolling", func(w *Walk, clock *settable) {
-		press(w, "o")
+		press(w, "k")
 		unflash(w)
 		for range 6 {
 			clock.pass(1500 * time.Millisecond)
@@ -70,7 +70,7 @@ var filmMoments = []struct {
 		w.tick()
 	}},
 	{"at the end of the row", func(w *Walk, clock *settable) {
-		press(w, "o")
+		press(w, "k")
 		unflash(w)
 		for range 20 {
 			clock.pass(1500 * time.Millisecond)
@@ -79,7 +79,7 @@ var filmMoments = []struct {
 		w.tick()
 	}},
 	{"a mark of her own", func(w *Walk, clock *settable) {
-		press(w, "o")
+		press(w, "k")
 		unflash(w)
 		clock.pass(7 * time.Second)
 		press(w, "x", "g", "l", "a", "r", "e")
@@ -90,10 +90,10 @@ var filmMoments = []struct {
 		w.tick()
 	}},
 	{"what the camera calls it", func(w *Walk, clock *settable) {
-		press(w, "o")
+		press(w, "k")
 		unflash(w)
 		clock.pass(7 * time.Second)
-		press(w, "o", "i", "A", "1", "tab")
+		press(w, "k", "i", "A", "1", "tab")
 	}},
 	{"the fit", fitMoment},
 	{"the takes", func(w *Walk, clock *settable) {
@@ -101,7 +101,7 @@ var filmMoments = []struct {
 		press(w, "esc", "z")
 	}},
 	{"the walk, with the take on", func(w *Walk, clock *settable) {
-		press(w, "o")
+		press(w, "k")
 		unflash(w)
 		clock.pass(7 * time.Second)
 		press(w, " ", "v")
@@ -111,13 +111,13 @@ var filmMoments = []struct {
 
 // fitMoment films two rows, the second in two tries, and looks at the fit.
 func fitMoment(w *Walk, clock *settable) {
-	press(w, "o")
+	press(w, "k")
 	unflash(w)
 	work(w, clock, 3*time.Second)
 	clock.pass(9 * time.Second)
 	press(w, "g")
 	work(w, clock, 900*time.Millisecond)
-	press(w, "o", "y")
+	press(w, "k", "y")
 }
 
 func TestFilmFrames(t *testing.T) {
@@ -143,7 +143,7 @@ func TestFilmFrames(t *testing.T) {
 func TestClap(t *testing.T) {
 	for _, look := range []Look{{Colours: Plain}, {Colours: Plain, ASCII: true}, {Colours: TrueColour, Dark: true}} {
 		w, s, clock := filmWalk(t, look, 60, 20)
-		cmd := w.key(keyOf("o"))
+		cmd := w.key(keyOf("k"))
 		if !rings(cmd) {
 			t.Error("no bell")
 		}
@@ -166,7 +166,7 @@ func TestClap(t *testing.T) {
 		if w.state.Stitch() != 1 || !strings.Contains(w.view(), "stitch 2 of 20") {
 			t.Errorf("the tap at the slate is lost:\n%s", w.view())
 		}
-		press(w, "o", "o")
+		press(w, "k", "k")
 		unflash(w)
 		clock.pass(slateSeconds * time.Second)
 		w.tick()
@@ -200,7 +200,7 @@ func TestMarkAtItsKey(t *testing.T) {
 	if w.mode != walking || !strings.Contains(w.note, "No take is on") {
 		t.Errorf("a mark without a take: %q", w.note)
 	}
-	press(w, "o")
+	press(w, "k")
 	unflash(w)
 	clock.pass(4321 * time.Millisecond)
 	press(w, "x")
@@ -254,10 +254,10 @@ func TestCameraNotes(t *testing.T) {
 		t.Error("notes on no take")
 	}
 	for range 2 {
-		press(w, "o")
+		press(w, "k")
 		unflash(w)
 		clock.pass(5 * time.Second)
-		press(w, "o")
+		press(w, "k")
 	}
 	press(w, "i")
 	press(w, append(strings.Split("A002.MOV", ""), "tab", "1", "enter")...)
@@ -307,7 +307,7 @@ func TestFitLive(t *testing.T) {
 // A program that went away in mid-take says so when it is back.
 func TestBrokenTake(t *testing.T) {
 	w, s, clock := filmWalk(t, Look{}, 80, 24)
-	press(w, "o")
+	press(w, "k")
 	clock.pass(42 * time.Second)
 	press(w, " ")
 	state, _ := counter.Replay(w.state.Plan(), s.events)
@@ -335,7 +335,7 @@ func TestSleepEndsTheTake(t *testing.T) {
 		clock.pass(time.Hour)
 		return true
 	}
-	press(w, "o")
+	press(w, "k")
 	clock.pass(3 * time.Second)
 	slept = true
 	press(w, " ")

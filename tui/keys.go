@@ -72,7 +72,7 @@ var (
 
 // Keys of the film screen, where those of the walk hold as well.
 var (
-	keyRoll       = bind("o", "on: begin a take; and off: end it", "o", "O")
+	keyRoll       = bind("k", "the clap: begin a take; and again: end it", "k", "K")
 	keyWord       = bind("x", "mark this moment of the take, with a word of your own", "x", "X")
 	keyFromHere   = bind("g", "again from here: what was filmed past this stitch is not used", "g", "G")
 	keyCamera     = bind("i", "note the camera's file and timecode, and where the clap is seen", "i", "I")
