@@ -17,9 +17,8 @@ import (
 // settable is a clock that a test sets.
 type settable struct{ at time.Time }
 
-func (s *settable) now() time.Time            { return s.at }
-func (s *settable) pass(d time.Duration)      { s.at = s.at.Add(d) }
-func (s *settable) keys(w *Walk, k ...string) { press(w, k...) }
+func (s *settable) now() time.Time       { return s.at }
+func (s *settable) pass(d time.Duration) { s.at = s.at.Add(d) }
 
 // filmWalk is the pennant, its film screen open.
 func filmWalk(t testing.TB, look Look, width, height int) (*Walk, *shelf, *settable) {
