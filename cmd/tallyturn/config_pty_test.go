@@ -33,20 +33,20 @@ func TestSettingsOnScreen(t *testing.T) {
 		}
 	}
 
-	term := start("[keys]\ntap = [\"z\"]\nleave = \"f10\"\n[signals]\nrow-end = \"flash\"\n")
+	term := start("[keys]\ntap = [\"j\"]\nleave = \"f10\"\n[signals]\nrow-end = \"flash\"\n")
 	term.WaitFor("stitch 1 of 20")
-	term.Type("zq")
+	term.Type("jq")
 	term.WaitFor("stitch 2 of 20", "q does nothing here.")
 	term.Type(" ")
 	term.WaitFor("Space does nothing here.")
-	term.Type("\x0czzz")
+	term.Type("\x0cjjj")
 	term.WaitFor("LOCKED · Ctrl+L unlocks · 3 keys did nothing", "stitch 2 of 20")
-	term.Type("\x0czzzzzzzzzzzzzzzzzzz")
+	term.Type("\x0cjjjjjjjjjjjjjjjjjj")
 	term.WaitFor("END OF THE ROW")
 	term.Type("\x1b[21~")
 	end(term)
 
-	term = start("ground = \"dim\"\n[keys]\ntap = \"z\"\n")
+	term = start("ground = \"dim\"\n[keys]\ntap = \"j\"\n")
 	term.WaitFor("stitch 1 of 20", "config.toml:1: ground is", "your settings are not used.")
 	term.Type(" ")
 	term.WaitFor("stitch 2 of 20")

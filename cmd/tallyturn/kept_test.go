@@ -300,5 +300,5 @@ func TestHostilePatternOnATerminal(t *testing.T) {
 }
 
 // ours are the sequences that the program has a use for: modes, the cursor,
-// rubbing out, and the title of the window.
-var ours = regexp.MustCompile("\x1b\\[\\?(25|1049|1002|1003|1006|2004)[hl]|\x1b\\[[0-9;]*[HABCDJKm]|\x1b\\]2;[^\x00-\x1f\x7f]*\x07")
+// rubbing out, the title of the window, and asking for its ground.
+var ours = regexp.MustCompile("\x1b\\[\\?(25|1049|1002|1003|1006|2004)[hl]|\x1b\\[[0-9;]*[HABCDJKm]|\x1b\\]2;[^\x00-\x1f\x7f]*\x07|\x1b\\]11;\\?\x1b\\\\")
