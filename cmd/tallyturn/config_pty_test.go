@@ -41,7 +41,7 @@ func TestSettingsOnScreen(t *testing.T) {
 	term.WaitFor("Space does nothing here.")
 	term.Type("\x0cjjj")
 	term.WaitFor("LOCKED · Ctrl+L unlocks · 3 keys did nothing", "stitch 2 of 20")
-	term.Type("\x0cjjjjjjjjjjjjjjjjjj")
+	term.Type("\x0cjjjjjjjjjjjjjjjjjjj")
 	term.WaitFor("END OF THE ROW")
 	term.Type("\x1b[21~")
 	end(term)
