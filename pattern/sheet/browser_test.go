@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
@@ -30,7 +31,20 @@ func browser(t *testing.T) context.Context {
 		}
 		t.Skip("chromium is not installed")
 	}
-	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(name), chromedp.UserDataDir(t.TempDir())}
+	profile, err := os.MkdirTemp("", "profile")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		// what the browser left running may still write there for a moment
+		for range 50 {
+			if os.RemoveAll(profile) == nil {
+				return
+			}
+			time.Sleep(100 * time.Millisecond)
+		}
+	})
+	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(name), chromedp.UserDataDir(profile)}
 	for _, flag := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync", "disable-dev-shm-usage"} {
 		options = append(options, chromedp.Flag(flag, true))
 	}
