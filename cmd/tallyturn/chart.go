@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -10,7 +9,6 @@ import (
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/chart"
-	"crochet/tallyturn/pattern/stitch"
 	"crochet/tallyturn/tui"
 )
 
@@ -62,20 +60,10 @@ func (k chartCommand) run(file string) error {
 		return err
 	}
 	o := chart.Options{Tile: k.tile}
-	switch strings.ToLower(k.terms) {
-	case "":
-	case "us":
-		o.Terms = stitch.US
-	case "uk":
-		o.Terms = stitch.UK
-	default:
-		return fmt.Errorf("--terms is us or uk, not %q", k.terms)
-	}
-	text, err := readSource(file, k.in)
-	if err != nil {
+	if o.Terms, err = termsNamed(k.terms); err != nil {
 		return err
 	}
-	proof, err := choice{size: k.size}.prove(name, text)
+	name, _, proof, err := choice{size: k.size}.open(k.world, file)
 	if err != nil {
 		return err
 	}
@@ -88,10 +76,7 @@ func (k chartCommand) run(file string) error {
 		return fmt.Errorf("%s: %w", name, err)
 	}
 	if k.to != "" {
-		if err := os.WriteFile(k.to, out, 0o666); err != nil {
-			return fmt.Errorf("%s: cannot be written: %w", tui.Clean(k.to), reason(err))
-		}
-		return nil
+		return writeFile(k.to, out)
 	}
 	if _, err := k.out.Write(out); err != nil {
 		return fmt.Errorf("cannot write the chart: %w", reason(err))

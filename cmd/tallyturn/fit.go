@@ -77,16 +77,11 @@ wish or the file is no use.`,
 }
 
 func (k fitCommand) run(c *cobra.Command, file string) error {
-	name := sourceName(file)
 	wish, err := k.wish(c)
 	if err != nil {
 		return err
 	}
-	text, err := readSource(file, k.in)
-	if err != nil {
-		return err
-	}
-	proof, err := k.prove(name, text)
+	name, text, proof, err := k.open(k.world, file)
 	if err != nil {
 		return err
 	}

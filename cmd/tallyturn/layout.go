@@ -59,12 +59,7 @@ func (k layoutCommand) run(file string) error {
 	if k.as != "txt" && k.as != "svg" {
 		return fmt.Errorf("--as is txt or svg, not %q", k.as)
 	}
-	name := sourceName(file)
-	text, err := readSource(file, k.in)
-	if err != nil {
-		return err
-	}
-	proof, err := k.prove(name, text)
+	name, _, proof, err := k.open(k.world, file)
 	if err != nil {
 		return err
 	}
@@ -79,10 +74,7 @@ func (k layoutCommand) run(file string) error {
 		g = gauge.Gauge{}
 	}
 	l := layout.Of(proof, g)
-	title := proof.Pattern.Title
-	if title == "" {
-		title = name
-	}
+	title := titleOf(proof, name)
 	if k.as == "svg" {
 		_, err = io.WriteString(k.out, l.SVG(title))
 		return err

@@ -166,12 +166,7 @@ func stitchNamed(name string, terms stitch.Terms) (stitch.ID, error) {
 
 // measure says what the rounds of a pattern come to.
 func (k roundsCommand) measure(file string) error {
-	name := sourceName(file)
-	text, err := readSource(file, k.in)
-	if err != nil {
-		return err
-	}
-	proof, err := k.prove(name, text)
+	name, _, proof, err := k.open(k.world, file)
 	if err != nil {
 		return err
 	}

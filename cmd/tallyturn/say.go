@@ -9,7 +9,6 @@ import (
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/spoken"
-	"crochet/tallyturn/pattern/stitch"
 )
 
 type sayCommand struct {
@@ -48,14 +47,9 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 
 func (k sayCommand) run(file string) error {
 	o := spoken.Options{Rate: spoken.Rate(k.rate), EveryRow: k.everyRow, Piece: k.piece}
-	switch strings.ToLower(k.terms) {
-	case "":
-	case "us":
-		o.Terms = stitch.US
-	case "uk":
-		o.Terms = stitch.UK
-	default:
-		return fmt.Errorf("--terms is us or uk, not %q", k.terms)
+	var err error
+	if o.Terms, err = termsNamed(k.terms); err != nil {
+		return err
 	}
 	if o.Rate < spoken.SlowestRate || o.Rate > spoken.FastestRate {
 		return fmt.Errorf("--rate is %.0f to %.0f words a minute, not %d", spoken.SlowestRate, spoken.FastestRate, k.rate)
@@ -68,12 +62,7 @@ func (k sayCommand) run(file string) error {
 	default:
 		return fmt.Errorf("--as is text or markdown, not %q", k.as)
 	}
-	text, err := readSource(file, k.in)
-	if err != nil {
-		return err
-	}
-	name := sourceName(file)
-	proof, err := choice{size: k.size}.prove(name, text)
+	name, _, proof, err := choice{size: k.size}.open(k.world, file)
 	if err != nil {
 		return err
 	}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -184,8 +183,5 @@ func (k sheetCommand) put(out []byte) error {
 		}
 		return nil
 	}
-	if err := os.WriteFile(k.file, out, 0o666); err != nil {
-		return fmt.Errorf("%s: cannot be written: %w", sourceName(k.file), reason(err))
-	}
-	return nil
+	return writeFile(k.file, out)
 }

@@ -29,7 +29,7 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 				return nil, fmt.Errorf("%s: the layout needs a gauge: %w", name, err)
 			}
 			l := layout.Of(proof, g)
-			out = append(out, sheet.Picture{Title: "Layout", SVG: l.SVG(sourceTitle(proof)), Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + "."})
+			out = append(out, sheet.Picture{Title: "Layout", SVG: l.SVG(titleOf(proof, "Layout")), Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + "."})
 		default:
 			return nil, fmt.Errorf("--with takes chart, layout and times, not %q", w)
 		}
@@ -60,13 +60,6 @@ func chartPictures(proof *pattern.Proof, terms stitch.Terms) ([]sheet.Picture, e
 		out = append(out, sheet.Picture{Title: title, SVG: string(c.SVG()), PNG: png, Words: words})
 	}
 	return out, nil
-}
-
-func sourceTitle(proof *pattern.Proof) string {
-	if proof.Pattern.Title == "" {
-		return "Layout"
-	}
-	return proof.Pattern.Title
 }
 
 func gaugeWord(t stitch.Terms) string {

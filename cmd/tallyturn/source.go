@@ -96,6 +96,34 @@ func (c choice) prove(name, text string) (*pattern.Proof, error) {
 	return proof, nil
 }
 
+// open reads the file and proves what is in it. The name is what the file is
+// called in what is said about it.
+func (c choice) open(w world, file string) (name, text string, proof *pattern.Proof, err error) {
+	name = sourceName(file)
+	if text, err = readSource(file, w.in); err != nil {
+		return name, "", nil, err
+	}
+	proof, err = c.prove(name, text)
+	return name, text, proof, err
+}
+
+// titleOf is the title of a pattern or, where it has none, what its file is
+// called.
+func titleOf(proof *pattern.Proof, name string) string {
+	if proof.Pattern.Title == "" {
+		return name
+	}
+	return proof.Pattern.Title
+}
+
+// writeFile writes what a command has made into the file named for it.
+func writeFile(file string, out []byte) error {
+	if err := os.WriteFile(file, out, 0o666); err != nil {
+		return fmt.Errorf("%s: cannot be written: %w", sourceName(file), reason(err))
+	}
+	return nil
+}
+
 // termsNamed reads the terms of a command line; "" leaves it to the pattern.
 func termsNamed(name string) (stitch.Terms, error) {
 	switch strings.ToLower(name) {

@@ -65,7 +65,6 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 }
 
 func (k yarnCommand) run(file string) error {
-	name := sourceName(file)
 	margin, err := readMargin(k.margin)
 	if err != nil {
 		return err
@@ -76,11 +75,7 @@ func (k yarnCommand) run(file string) error {
 			return fmt.Errorf("--ball: %w", err)
 		}
 	}
-	text, err := readSource(file, k.in)
-	if err != nil {
-		return err
-	}
-	proof, err := k.prove(name, text)
+	name, _, proof, err := k.open(k.world, file)
 	if err != nil {
 		return err
 	}
@@ -94,11 +89,7 @@ func (k yarnCommand) run(file string) error {
 	if len(k.left) > 0 {
 		return k.lasts(name, proof, rate.With(ball))
 	}
-	title := proof.Pattern.Title
-	if title == "" {
-		title = name
-	}
-	_, err = io.WriteString(k.out, cleanLines(title+"\n\n"+yarn.Text(yarn.Of(proof), rate, ball, margin)))
+	_, err = io.WriteString(k.out, cleanLines(titleOf(proof, name)+"\n\n"+yarn.Text(yarn.Of(proof), rate, ball, margin)))
 	return err
 }
 
