@@ -8,11 +8,12 @@ func (w *pieceWork) folded(row *Row, below *fabric) *fabric {
 	}
 	n := below.stitches(0, 0, true)
 	half := (n + 1) / 2
-	if stated, ok := w.totalOf(row.Total); ok && stated != half && stated != n/2 && stated > half {
-		return below // two pieces held together, each with its own places
-	}
-	if !row.folds && row.Total == nil {
-		return below
+	stated, ok := w.totalOf(row.Total)
+	switch {
+	case ok && (stated == half || stated == n/2):
+	case row.bothLayers && (ok && stated < half || !ok && row.folds):
+	default:
+		return below // a fold in passing, or two pieces held together, each with its own places
 	}
 	f := *below
 	f.runs = nil

@@ -192,7 +192,7 @@ func (r *reader) readDraft(d *rowDraft) {
 		}
 	}
 	if d.piece != r.mainPiece {
-		r.mainPiece, r.main = d.piece, stitch.None
+		r.mainPiece, r.main, r.layersNext = d.piece, stitch.None, false
 	}
 	x := r.rowReaderFor(d.body, row)
 	r.unalias(x.ts)
@@ -202,7 +202,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	if r.layersNext {
 		row.bothLayers, row.folds = true, true
 	}
-	r.layersNext = nextThroughBoth(row.Steps, r.src)
+	r.layersNext = nextThroughBoth(d.body)
 	r.remarks(row)
 	if row.Total == nil && !d.label.total.Empty() {
 		lx := r.scratch(d.label.total.Start + 1)

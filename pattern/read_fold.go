@@ -1,7 +1,5 @@
 package pattern
 
-import "strings"
-
 // fold reads how an opening is closed, without taking what is worked there for
 // a part of the sentence: "fold in half", "flatten the ear", before "and sc
 // through both layers".
@@ -47,22 +45,17 @@ func (x *rowReader) bothLayers() []*Step {
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 }
 
-// nextThroughBoth reports whether a remark says that the row to come is worked
-// through both layers.
-func nextThroughBoth(steps []*Step, src *Source) bool {
-	for _, s := range steps {
-		if s.Op != OpNote || !strings.Contains(src.Slice(s.Span), "both ") {
-			continue
-		}
-		both, next := false, false
-		toks := lex(smooth(src.Slice(s.Span)))
-		for i := range toks {
-			next = next || toks[i].is("next") && isRowWord(&toks[i+1])
-			both = both || toks[i].is("both") && toks[i+1].isAny("layers", "sides", "thicknesses")
-		}
-		if both && next {
-			return true
+// nextThroughBoth reports whether a row's words say of the one to come that it
+// is worked through both layers.
+func nextThroughBoth(words []token) bool {
+	both, next := false, false
+	for i := 0; i+1 < len(words); i++ {
+		switch t := &words[i]; t.text {
+		case "both":
+			both = both || words[i+1].isAny("layers", "sides", "thicknesses")
+		case "next":
+			next = next || isRowWord(&words[i+1])
 		}
 	}
-	return false
+	return both && next
 }

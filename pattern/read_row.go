@@ -539,7 +539,7 @@ func (x *rowReader) chain() []*Step {
 			n, ok = x.number()
 		}
 		x.accept("sts", "st", "stitches")
-	case x.phrase("[make|work|begin|start]", "[with]", "a", "[foundation|base|loose|starting|beginning]", "chain|ch", "of"), x.phrase("[make|work]", "[a]", "foundation|base|starting|beginning", "chain|ch", "[of|:|-]"):
+	case x.phrase("[make|work|begin|start]", "[with]", "a", "[foundation|base|loose|starting|beginning]", "chain|ch", "of"), x.phrase("[make|work]", "[a]", "foundation|base|starting|beginning|initial", "chain|ch", "[of|:|-]"):
 		if x.peek().kind == tNum {
 			n, ok = x.number()
 			x.accept("sts", "st", "stitches", "ch", "chs", "chains", "chain")

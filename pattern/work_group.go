@@ -981,7 +981,7 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	}
 	var tries []try
 	if w.kind == Round && closesLoop(s.Body, e.Body) {
-		tries = append(tries, w.closeLoop(s))
+		tries = append(tries, func() (bool, int64) { return w.closeLoop(s) })
 	}
 	if placesLast(s.Body, e.Body) {
 		tries = append(tries, instead(len(s.Body)-1))
@@ -1052,22 +1052,21 @@ func closesLoop(body, end []*Step) bool {
 
 // closeLoop fills a round with a group whose last pass is only such an ending.
 // It closes over what the last pass would have passed over and stood in.
-func (w *rowWork) closeLoop(s *Step) func() (bool, int64) {
-	return func() (bool, int64) {
-		n, each := int64(0), int64(0)
-		for {
-			if left := w.leftOver(); n > 0 && left <= each {
-				w.skipped += left
-				w.cur = cursor{i: len(w.below.runs)}
-				return left >= each-1 && w.run(s.ending.Body), n + 1
-			}
-			before, left := w.mark(), w.leftOver()
-			if !w.pass(s, s.Body, n+1) || w.cur == before.cur {
-				return false, n
-			}
-			n++
-			each = left - w.leftOver()
+func (w *rowWork) closeLoop(s *Step) (bool, int64) {
+	n, each := int64(0), int64(0) // passes, and the places one of them uses
+	for {
+		left := w.leftOver()
+		if n > 0 && left <= each {
+			w.skipped += left
+			w.cur = cursor{i: len(w.below.runs)}
+			return left >= each-1 && w.run(s.ending.Body), n + 1
 		}
+		at := w.cur
+		if !w.pass(s, s.Body, n+1) || w.cur == at {
+			return false, n
+		}
+		n++
+		each = left - w.leftOver()
 	}
 }
 

@@ -653,63 +653,51 @@ func (w *rowWork) toCentre(s *Step) bool {
 	if len(s.Target.Of) > 0 && s.Target.Of[0].Kind == Space {
 		want = Filter{Kind: Space}
 	}
-	total := int64(0)
+	mid, of := w.middle(start, end, func(r *run) bool { return want.match(&r.place) })
+	if of == 0 {
+		return false
+	}
+	w.cur = mid
+	return true
+}
+
+// middle finds the middle one of the places meant among the runs from start to
+// end, and how many of them there are.
+func (w *rowWork) middle(start, end int, meant func(*run) bool) (at cursor, of int64) {
 	for i := start; i < end; i++ {
-		if r := &w.below.runs[i]; want.match(&r.place) {
-			total += r.n
+		if r := &w.below.runs[i]; meant(r) {
+			of += r.n
 		}
 	}
-	mid := (total - 1) / 2
+	left := (of - 1) / 2
 	for i := start; i < end; i++ {
 		r := &w.below.runs[i]
-		if !want.match(&r.place) {
+		if !meant(r) {
 			continue
 		}
-		if mid < r.n {
-			w.cur = cursor{i, mid}
-			return true
+		if left < r.n {
+			return cursor{i, left}, of
 		}
-		mid -= r.n
+		left -= r.n
 	}
-	return false
+	return cursor{}, of
 }
 
 // toMiddle moves to the stitch, or the space, in the middle of the whole row,
 // where it has one that answers and is not yet passed.
 func (w *rowWork) toMiddle(of []Filter) bool {
 	space := len(of) > 0 && of[0].Kind == Space
-	meant := func(r *run) bool {
+	mid, total := w.middle(0, len(w.below.runs), func(r *run) bool {
 		if space {
 			return r.kind == pSpace
 		}
 		return r.counts() || r.kind == pChain
-	}
-	total := int64(0)
-	for i := range w.below.runs {
-		if r := &w.below.runs[i]; meant(r) {
-			total += r.n
-		}
-	}
-	if total%2 == 0 {
+	})
+	if total%2 == 0 || mid.i < w.cur.i || mid.i == w.cur.i && mid.off < w.cur.off || len(of) > 0 && !w.matches(&w.below.runs[mid.i].place, of) {
 		return false
 	}
-	at, mid := w.cur, (total-1)/2
-	for i := range w.below.runs {
-		r := &w.below.runs[i]
-		if !meant(r) {
-			continue
-		}
-		if mid >= r.n {
-			mid -= r.n
-			continue
-		}
-		if i < at.i || i == at.i && mid < at.off || len(of) > 0 && !w.matches(&r.place, of) {
-			return false
-		}
-		w.cur = cursor{i, mid}
-		return true
-	}
-	return false
+	w.cur = mid
+	return true
 }
 
 // nextGroup finds the runs of the next group: things worked into one place,
