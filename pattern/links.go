@@ -3,6 +3,7 @@ package pattern
 import (
 	"regexp"
 	"slices"
+	"sync"
 
 	"crochet/tallyturn/pattern/stitch"
 )
@@ -594,13 +595,17 @@ func (b *linkBuilder) spread() {
 }
 
 var (
-	backLoop  = regexp.MustCompile(`(?i)\b(?:blo?|blp|tbl|back loops?|back lps?|back lp)\b`)
-	frontLoop = regexp.MustCompile(`(?i)\b(?:flo?|flp|tfl|front loops?|front lps?|front lp)\b`)
+	backLoop = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)\b(?:blo?|blp|tbl|back loops?|back lps?|back lp)\b`)
+	})
+	frontLoop = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)\b(?:flo?|flp|tfl|front loops?|front lps?|front lp)\b`)
+	})
 )
 
 // loopIn finds in words which loop they mean.
 func loopIn(text string) Loop {
-	back, front := backLoop.MatchString(text), frontLoop.MatchString(text)
+	back, front := backLoop().MatchString(text), frontLoop().MatchString(text)
 	switch {
 	case back && !front:
 		return BackLoop

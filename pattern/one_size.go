@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // OneSize is the text of a pattern for one of its sizes, counted from 0: of
@@ -96,16 +97,20 @@ func (o *oneSize) steps(steps []*Step, depth int) {
 }
 
 // sizedNumber is a number for each size in words that are not read as steps.
-var sizedNumber = regexp.MustCompile(`\d+(?:\.\d+)?(?:st|nd|rd|th)? ?[(\[{]\d[\d., ;:/-]*[)\]}]`)
+var sizedNumber = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\d+(?:\.\d+)?(?:st|nd|rd|th)? ?[(\[{]\d[\d., ;:/-]*[)\]}]`)
+})
 
-var oneNumber = regexp.MustCompile(`\d+(?:\.\d+)?`)
+var oneNumber = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\d+(?:\.\d+)?`)
+})
 
 // words finds numbers for each size in a stretch of the text. Numbers with a
 // decimal part are left alone.
 func (o *oneSize) words(sp Span) {
 	text := o.p.Source.Slice(sp)
-	for _, at := range sizedNumber.FindAllStringIndex(text, -1) {
-		all := oneNumber.FindAllString(text[at[0]:at[1]], -1)
+	for _, at := range sizedNumber().FindAllStringIndex(text, -1) {
+		all := oneNumber().FindAllString(text[at[0]:at[1]], -1)
 		if len(all) != len(o.p.Sizes) {
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Write gives the source with numbers changed, each in the way that it was
@@ -134,8 +135,12 @@ func ordinalWord(w string) string {
 }
 
 var (
-	manyAfter = regexp.MustCompile(`(?i)^(?: (?:more|further|additional))? (?:time|st|stitche?|ch|chain|row|rnd|round|sp|space)(s)\b`)
-	oneAfter  = regexp.MustCompile(`(?i)^(?: (?:more|further|additional))? (?:time|st|stitch|row|rnd|round|sp|space)()\b`)
+	manyAfter = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)^(?: (?:more|further|additional))? (?:time|st|stitche?|ch|chain|row|rnd|round|sp|space)(s)\b`)
+	})
+	oneAfter = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)^(?: (?:more|further|additional))? (?:time|st|stitch|row|rnd|round|sp|space)()\b`)
+	})
 )
 
 // agreeing gives the words of a number just changed and where they end, with
@@ -144,11 +149,11 @@ func agreeing(text string, sp Span, fresh string, n int64) (string, int) {
 	after := text[sp.End:min(len(text), sp.End+40)]
 	switch {
 	case n == 1:
-		if m := manyAfter.FindStringSubmatchIndex(after); m != nil {
+		if m := manyAfter().FindStringSubmatchIndex(after); m != nil {
 			return fresh + after[:m[2]], sp.End + m[3]
 		}
 	case isCardinal(text[sp.Start:sp.End]):
-		if m := oneAfter.FindStringSubmatchIndex(after); m != nil && numberIn(text[sp.Start:sp.End]) == 1 {
+		if m := oneAfter().FindStringSubmatchIndex(after); m != nil && numberIn(text[sp.Start:sp.End]) == 1 {
 			return fresh + after[:m[2]] + "s", sp.End + m[3]
 		}
 	}

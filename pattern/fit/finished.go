@@ -6,14 +6,19 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/gauge"
 )
 
 var (
-	statedLength = regexp.MustCompile(`(?i)(^|[^\d./])(\d{1,4})( ?(?:cm|mm|inches|inch|in|"))((?: \w+){0,2})`)
-	upWords      = regexp.MustCompile(`(?i)\b(?:deep|high|tall|long|height|length|depth)\b`)
+	statedLength = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)(^|[^\d./])(\d{1,4})( ?(?:cm|mm|inches|inch|in|"))((?: \w+){0,2})`)
+	})
+	upWords = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)\b(?:deep|high|tall|long|height|length|depth)\b`)
+	})
 )
 
 // finished changes the whole lengths of a "Finished size" line that are those
@@ -24,7 +29,7 @@ func (f *fitter) finished() {
 			continue
 		}
 		text := f.proof.Pattern.Source.Slice(h.Span)
-		for _, at := range statedLength.FindAllStringSubmatchIndex(text, -1) {
+		for _, at := range statedLength().FindAllStringSubmatchIndex(text, -1) {
 			n, _ := strconv.Atoi(text[at[4]:at[5]])
 			unit := strings.ToLower(strings.TrimSpace(text[at[6]:at[7]]))
 			per := 10.0
@@ -36,7 +41,7 @@ func (f *fitter) finished() {
 				per = gauge.Inch
 			}
 			m := f.res.Across
-			if upWords.MatchString(text[at[8]:at[9]]) {
+			if upWords().MatchString(text[at[8]:at[9]]) {
 				m = f.res.Up
 			}
 			if !m.Asked || m.WasMM == 0 || m.MM == 0 || math.Abs(float64(n)*per-m.WasMM) > max(0.6*per, 0.04*m.WasMM) {

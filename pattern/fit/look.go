@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"crochet/tallyturn/pattern"
@@ -12,16 +13,26 @@ import (
 // spoken finds numbers in prose that another size may make wrong: figures, and
 // words for numbers where they count something of the work. The number of a
 // chain, "ch 2", goes with its stitch, and that of a row with its place.
-var spoken = regexp.MustCompile(`(?i)\b\d+\b|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: \w+)? (?:sts?|stitch|stitches|rows?|rnds?|rounds?|times|cm|in|inch|inches|m|metres|g|grams|balls?)\b`)
+var spoken = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b\d+\b|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: \w+)? (?:sts?|stitch|stitches|rows?|rnds?|rounds?|times|cm|in|inch|inches|m|metres|g|grams|balls?)\b`)
+})
 
-var notSize = regexp.MustCompile(`(?i)\b(?:chs?|chains?|rows?|rnds?|rounds?)(?: \d+ ?(?:-|–|and|to))?[ -]?$`)
+var notSize = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(?:chs?|chains?|rows?|rnds?|rounds?)(?: \d+ ?(?:-|–|and|to))?[ -]?$`)
+})
 
-var rowBefore = regexp.MustCompile(`(?i)\b(?:rows?|rnds?|rounds?) $`)
+var rowBefore = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(?:rows?|rnds?|rounds?) $`)
+})
 
 // The numbers of standards, "EN 71-1", "16 CFR 1501", are no sizes.
 var (
-	standardBefore = regexp.MustCompile(`\b[A-Z]{2,} (?:\d+-)?$`)
-	standardAfter  = regexp.MustCompile(`^ [A-Z]{2,}\b`)
+	standardBefore = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`\b[A-Z]{2,} (?:\d+-)?$`)
+	})
+	standardAfter = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^ [A-Z]{2,}\b`)
+	})
 )
 
 // maxLook bounds how many passages are listed.
@@ -63,11 +74,11 @@ func (f *fitter) prose() {
 }
 
 func speaksOfNumbers(s string, rowsToo bool) bool {
-	for _, at := range spoken.FindAllStringIndex(s, -1) {
-		if standardBefore.MatchString(s[:at[0]]) || standardAfter.MatchString(s[at[1]:]) {
+	for _, at := range spoken().FindAllStringIndex(s, -1) {
+		if standardBefore().MatchString(s[:at[0]]) || standardAfter().MatchString(s[at[1]:]) {
 			continue
 		}
-		if !notSize.MatchString(s[:at[0]]) || rowsToo && rowBefore.MatchString(s[:at[0]]) {
+		if !notSize().MatchString(s[:at[0]]) || rowsToo && rowBefore().MatchString(s[:at[0]]) {
 			return true
 		}
 	}

@@ -3,6 +3,7 @@ package fit
 import (
 	"fmt"
 	"regexp"
+	"sync"
 
 	"crochet/tallyturn/pattern"
 )
@@ -82,7 +83,7 @@ func (f *fitter) placeNumber(p *pattern.Piece) (num pattern.Num, after string) {
 		}
 		num = s.Target.N
 		if s.Target.Which == pattern.First && num.Span.Empty() {
-			if at := firstWord.FindStringIndex(f.proof.Pattern.Source.Slice(s.Target.Span)); at != nil {
+			if at := firstWord().FindStringIndex(f.proof.Pattern.Source.Slice(s.Target.Span)); at != nil {
 				num = pattern.Num{N: 1, Span: pattern.Span{Start: s.Target.Span.Start + at[0], End: s.Target.Span.Start + at[1]}}
 			}
 		}
@@ -91,7 +92,9 @@ func (f *fitter) placeNumber(p *pattern.Piece) (num pattern.Num, after string) {
 	return pattern.Num{}, ""
 }
 
-var firstWord = regexp.MustCompile(`(?i)\b(?:1st|first)\b`)
+var firstWord = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(?:1st|first)\b`)
+})
 
 // free lists the stitches before, between and after the seats of a row.
 func (p *perch) free() []int64 {

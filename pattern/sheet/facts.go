@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/gauge"
@@ -67,13 +68,15 @@ func (b *builder) materialBlocks() []Block {
 	return append(out, b.loose...)
 }
 
-var namesHook = regexp.MustCompile(`\bU[SK]\b|\b[B-Z]-?[0-9]`)
+var namesHook = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\bU[SK]\b|\b[B-Z]-?[0-9]`)
+})
 
 // hook adds the names of a hook's size on both sides of the Atlantic to what
 // the author says of it, where she gives millimetres alone.
 func (b *builder) hook(text string) string {
 	mm, ok := gauge.StatedHook(b.p)
-	if !ok || namesHook.MatchString(text) || !strings.Contains(text, "mm") {
+	if !ok || namesHook().MatchString(text) || !strings.Contains(text, "mm") {
 		return text
 	}
 	h, ok := gauge.OfMM(mm)

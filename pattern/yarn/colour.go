@@ -3,6 +3,7 @@ package yarn
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 
 	"crochet/tallyturn/pattern"
@@ -17,8 +18,12 @@ type colours struct {
 }
 
 var (
-	lettered = regexp.MustCompile(`(\pL+) \(([A-H]|MC|CC\d?)\)`)
-	letter   = regexp.MustCompile(`^([A-H]|MC|CC\d?)$`)
+	lettered = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(\pL+) \(([A-H]|MC|CC\d?)\)`)
+	})
+	letter = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^([A-H]|MC|CC\d?)$`)
+	})
 )
 
 func newColours(p *pattern.Pattern) colours {
@@ -27,7 +32,7 @@ func newColours(p *pattern.Pattern) colours {
 		if h.Kind != pattern.HeaderYarn && h.Kind != pattern.HeaderMaterials {
 			continue
 		}
-		for _, m := range lettered.FindAllStringSubmatch(h.Text, -1) {
+		for _, m := range lettered().FindAllStringSubmatch(h.Text, -1) {
 			if c.letters[m[2]] == "" {
 				c.letters[m[2]] = m[1] + " (" + m[2] + ")"
 			}
@@ -48,7 +53,7 @@ func (c colours) in(s *pattern.Step) string {
 	var name []string
 	for _, w := range strings.FieldsFunc(s.Text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '-' }) {
 		switch {
-		case letter.MatchString(w):
+		case letter().MatchString(w):
 			if full := c.letters[w]; full != "" {
 				return full
 			}

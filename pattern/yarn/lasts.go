@@ -56,7 +56,7 @@ func (u *Usage) ReadLeft(text string) (colour int, grams float64, err error) {
 			found = i
 		}
 	}
-	if rest := strings.TrimSpace(ballGrams.ReplaceAllString(t, "")); found < 0 && (len(u.Colours) > 1 || rest != "") {
+	if rest := strings.TrimSpace(ballGrams().ReplaceAllString(t, "")); found < 0 && (len(u.Colours) > 1 || rest != "") {
 		return 0, 0, fmt.Errorf("%q names none of the colours: %s", text, strings.Join(u.Colours, ", "))
 	}
 	return max(found, 0), b.Grams, nil

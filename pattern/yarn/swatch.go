@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"crochet/tallyturn/pattern/gauge"
 	"crochet/tallyturn/pattern/stitch"
@@ -21,7 +22,9 @@ type Swatch struct {
 
 const example = `"20 sc x 22 rows used 8.2 m" or "400 sc weigh 6.1 g"`
 
-var swatchWords = regexp.MustCompile(`^(\d+) ([\pL ]+?)(?: (?:x|by|×) (\d+) (?:rows?|rnds?|rounds?))? (?:used|uses|took|takes|weighs?|weighed|=|is|of) (\d+(?:[.,]\d+)?) ?(mm|cm|m|metres?|meters?|yds?|yards?|ft|feet|in|inch|inches|g|grams?|grammes?|oz|ounces?)$`)
+var swatchWords = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(\d+) ([\pL ]+?)(?: (?:x|by|×) (\d+) (?:rows?|rnds?|rounds?))? (?:used|uses|took|takes|weighs?|weighed|=|is|of) (\d+(?:[.,]\d+)?) ?(mm|cm|m|metres?|meters?|yds?|yards?|ft|feet|in|inch|inches|g|grams?|grammes?|oz|ounces?)$`)
+})
 
 var lengthOf = map[string]float64{"mm": 1, "cm": 10, "m": 1000, "metre": 1000, "metres": 1000, "meter": 1000, "meters": 1000,
 	"yd": 914.4, "yds": 914.4, "yard": 914.4, "yards": 914.4, "ft": 304.8, "feet": 304.8, "in": gauge.Inch, "inch": gauge.Inch, "inches": gauge.Inch}
@@ -36,7 +39,7 @@ const gramsPerOunce = 28.349523125
 func ReadSwatch(text string, terms stitch.Terms) (Swatch, error) {
 	var s Swatch
 	t := strings.Join(strings.Fields(strings.ToLower(text)), " ")
-	m := swatchWords.FindStringSubmatch(t)
+	m := swatchWords().FindStringSubmatch(t)
 	if m == nil {
 		return s, fmt.Errorf("%q is not a swatch; write it as %s", text, example)
 	}
@@ -72,8 +75,12 @@ func ReadSwatch(text string, terms stitch.Terms) (Swatch, error) {
 type Ball struct{ MM, Grams float64 }
 
 var (
-	ballGrams = regexp.MustCompile(`(\d+(?:[.,]\d+)?) ?(g|grams?|grammes?|oz|ounces?)\b`)
-	ballMM    = regexp.MustCompile(`(\d+(?:[.,]\d+)?) ?(m|metres?|meters?|yds?|yards?)\b`)
+	ballGrams = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(\d+(?:[.,]\d+)?) ?(g|grams?|grammes?|oz|ounces?)\b`)
+	})
+	ballMM = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(\d+(?:[.,]\d+)?) ?(m|metres?|meters?|yds?|yards?)\b`)
+	})
 )
 
 // ReadBall reads "50 g = 125 m", "100 g", "125 m". Its error says in one line
@@ -81,13 +88,13 @@ var (
 func ReadBall(text string) (Ball, error) {
 	var b Ball
 	t := strings.ToLower(text)
-	if m := ballGrams.FindStringSubmatch(t); m != nil {
+	if m := ballGrams().FindStringSubmatch(t); m != nil {
 		b.Grams, _ = strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
 		if strings.HasPrefix(m[2], "o") {
 			b.Grams *= gramsPerOunce
 		}
 	}
-	if m := ballMM.FindStringSubmatch(t); m != nil {
+	if m := ballMM().FindStringSubmatch(t); m != nil {
 		b.MM, _ = strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
 		b.MM *= lengthOf[m[2]]
 	}
