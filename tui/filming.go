@@ -403,17 +403,7 @@ func (w *Walk) filmKey(k tea.KeyMsg) (cmd tea.Cmd, taken bool) {
 	case fitting:
 		return nil, w.fitKey(k)
 	case reeling:
-		switch {
-		case key.Matches(k, keyUp):
-			w.moveOn(-1)
-		case key.Matches(k, keyDown):
-			w.moveOn(+1)
-		case key.Matches(k, keyDigit), key.Matches(k, keyErase):
-			w.idle(k.String())
-		default:
-			return nil, false
-		}
-		return nil, true
+		return nil, w.scrollKey(k)
 	case reading:
 		if key.Matches(k, keyReadDone) {
 			w.readDone()

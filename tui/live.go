@@ -80,17 +80,7 @@ func (w *Walk) liveKey(k tea.KeyMsg) bool {
 		}
 		return true
 	case timing, following, rewriting, overviewing:
-		switch {
-		case key.Matches(k, keyUp):
-			w.moveOn(-1)
-		case key.Matches(k, keyDown):
-			w.moveOn(+1)
-		case key.Matches(k, keyDigit), key.Matches(k, keyErase):
-			w.idle(k.String())
-		default:
-			return false
-		}
-		return true
+		return w.scrollKey(k)
 	case listing:
 		switch {
 		case key.Matches(k, keyUp):
@@ -256,4 +246,19 @@ func redone(e counter.Event) string {
 		return "the end of the row"
 	}
 	return "the " + e.Kind.String()
+}
+
+// scrollKey takes a key of a screen that is only read.
+func (w *Walk) scrollKey(k tea.KeyMsg) bool {
+	switch {
+	case key.Matches(k, keyUp):
+		w.moveOn(-1)
+	case key.Matches(k, keyDown):
+		w.moveOn(+1)
+	case key.Matches(k, keyDigit), key.Matches(k, keyErase):
+		w.idle(k.String())
+	default:
+		return false
+	}
+	return true
 }

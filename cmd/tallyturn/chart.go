@@ -54,7 +54,6 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 }
 
 func (k chartCommand) run(file string) error {
-	name := sourceName(file)
 	as, err := k.format()
 	if err != nil {
 		return err
@@ -63,7 +62,7 @@ func (k chartCommand) run(file string) error {
 	if o.Terms, err = termsNamed(k.terms); err != nil {
 		return err
 	}
-	name, _, proof, err := choice{size: k.size}.open(k.world, file)
+	name, proof, err := choice{size: k.size}.open(k.world, file)
 	if err != nil {
 		return err
 	}

@@ -44,12 +44,7 @@ needs a rate:
   tallyturn cues pennant.txt --as vtt > pennant.vtt
   tallyturn cues pennant.txt --as edl --rate 29.97df > pennant.edl
   tallyturn cues pennant.txt --as srt --source --take 2 > A002.srt`,
-		Args: func(c *cobra.Command, args []string) error {
-			if len(args) == 0 {
-				return wrongUse(c, "name a project")
-			}
-			return atMostOne(c, args)
-		},
+		Args: oneProject,
 		RunE: func(_ *cobra.Command, args []string) error { return k.run(args[0]) },
 	}
 	c.Flags().StringVar(&k.as, "as", "table", "write this `format`")

@@ -29,12 +29,7 @@ words take that are said over it, and what would bring the two together.
 ` + whatIsNamed,
 		Example: `  tallyturn film pennant.txt
   tallyturn film pennant.txt --as svg > takes.svg`,
-		Args: func(c *cobra.Command, args []string) error {
-			if len(args) == 0 {
-				return wrongUse(c, "name a project")
-			}
-			return atMostOne(c, args)
-		},
+		Args: oneProject,
 		RunE: func(_ *cobra.Command, args []string) error { return k.run(args[0]) },
 	}
 	c.Flags().StringVar(&k.as, "as", "text", "write `text|svg`: both, or the picture of the takes alone")

@@ -81,7 +81,7 @@ func (k fitCommand) run(c *cobra.Command, file string) error {
 	if err != nil {
 		return err
 	}
-	name, text, proof, err := k.open(k.world, file)
+	name, proof, err := k.open(k.world, file)
 	if err != nil {
 		return err
 	}
@@ -89,7 +89,7 @@ func (k fitCommand) run(c *cobra.Command, file string) error {
 		if k.size == "" {
 			return fmt.Errorf("%s: is written in %s; say with --size which of them to go from", name, strings.Join(all, ", "))
 		}
-		text = proof.Pattern.OneSize(slices.Index(all, proof.Size))
+		text := proof.Pattern.OneSize(slices.Index(all, proof.Size))
 		if proof, err = (choice{terms: k.terms}).prove(name, text); err != nil {
 			return err
 		}

@@ -59,7 +59,7 @@ func (k layoutCommand) run(file string) error {
 	if k.as != "txt" && k.as != "svg" {
 		return fmt.Errorf("--as is txt or svg, not %q", k.as)
 	}
-	name, _, proof, err := k.open(k.world, file)
+	name, proof, err := k.open(k.world, file)
 	if err != nil {
 		return err
 	}

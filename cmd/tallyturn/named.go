@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"crochet/tallyturn/counter"
 	"crochet/tallyturn/counter/film"
 	"crochet/tallyturn/pattern/demo"
@@ -18,6 +20,14 @@ import (
 // whatIsNamed tells how commands let a project be named.
 const whatIsNamed = `PROJECT is the file of the pattern, the name of a demo, or what the project is
 called in the basket or a part of that. Of several it is the one touched last.`
+
+// oneProject asks for the name of one project.
+func oneProject(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return wrongUse(c, "name a project")
+	}
+	return atMostOne(c, args)
+}
 
 // named finds a project of the basket and what was filmed of it.
 func (k walkCommand) named(name string) (store.Project, *film.Session, error) {

@@ -166,7 +166,7 @@ func stitchNamed(name string, terms stitch.Terms) (stitch.ID, error) {
 
 // measure says what the rounds of a pattern come to.
 func (k roundsCommand) measure(file string) error {
-	name, _, proof, err := k.open(k.world, file)
+	name, proof, err := k.open(k.world, file)
 	if err != nil {
 		return err
 	}

@@ -62,7 +62,7 @@ func (k sayCommand) run(file string) error {
 	default:
 		return fmt.Errorf("--as is text or markdown, not %q", k.as)
 	}
-	name, _, proof, err := choice{size: k.size}.open(k.world, file)
+	name, proof, err := choice{size: k.size}.open(k.world, file)
 	if err != nil {
 		return err
 	}

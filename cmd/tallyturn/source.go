@@ -98,13 +98,14 @@ func (c choice) prove(name, text string) (*pattern.Proof, error) {
 
 // open reads the file and proves what is in it. The name is what the file is
 // called in what is said about it.
-func (c choice) open(w world, file string) (name, text string, proof *pattern.Proof, err error) {
+func (c choice) open(w world, file string) (name string, proof *pattern.Proof, err error) {
 	name = sourceName(file)
-	if text, err = readSource(file, w.in); err != nil {
-		return name, "", nil, err
+	text, err := readSource(file, w.in)
+	if err != nil {
+		return name, nil, err
 	}
 	proof, err = c.prove(name, text)
-	return name, text, proof, err
+	return name, proof, err
 }
 
 // titleOf is the title of a pattern or, where it has none, what its file is

@@ -75,7 +75,7 @@ func (k yarnCommand) run(file string) error {
 			return fmt.Errorf("--ball: %w", err)
 		}
 	}
-	name, _, proof, err := k.open(k.world, file)
+	name, proof, err := k.open(k.world, file)
 	if err != nil {
 		return err
 	}
