@@ -124,7 +124,7 @@ func (s *State) check(e Event) (stitches int64, err error) {
 		return 0, checkStride(e.N)
 	case Rewrite:
 		return 0, s.checkRewrite(e)
-	case Mark, Unmark, Note, Check, Seek, Answer, Leave, Tick, Keep:
+	case Mark, Unmark, Note, Check, Seek, Answer, Leave, Tick, Keep, Weigh:
 		return 0, s.checkBeside(e)
 	case BeginTake, EndTake, Remark, FromHere, Camera, Timecode, Clap, Choose, Alike, SpeakAt:
 		return 0, s.checkFilm(e)

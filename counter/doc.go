@@ -35,5 +35,6 @@
 //	carry.go    going on with a difference
 //	compare.go  what another text of the pattern changes
 //	rewrite.go  going on with it
+//	scale.go    what was left of the yarn, and how far the work was then
 //	reel.go     takes of a camera, and what is noted on them
 package counter

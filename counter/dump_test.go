@@ -67,6 +67,13 @@ func (x *extras) dump() string {
 		fmt.Fprintf(&b, "hunt %d %d rows %d %d row %d %d %d stretch %d %d dev %d %v left %d asked %d\n",
 			h.piece, h.copy, h.good, h.bad, h.row, h.number, h.end, h.lo, h.hi, h.dev, h.known, h.left, h.asked)
 	}
+	for w := x.scale; w != nil; w = w.below {
+		fmt.Fprintf(&b, "weighed %q %d ball %d first %v change %v at", w.Colour, w.Milligrams, w.Ball, w.AtFirst, w.Now != nil)
+		for at := range w.Where.Places() {
+			fmt.Fprintf(&b, " %+v", at)
+		}
+		b.WriteByte('\n')
+	}
 	fmt.Fprintf(&b, "declined %q\n", x.declined)
 	return b.String()
 }

@@ -23,6 +23,7 @@ var encoded = []struct {
 	{"0118000d", counter.Event{Kind: counter.BeginTake, At: -7}},
 	{"011d1802020b30313a30303a30303a3030", counter.Event{Kind: counter.Timecode, At: 1, Row: 1, Text: "01:00:00:00"}},
 	{"012101028402", counter.Event{Kind: counter.SpeakAt, At: 1, N: 130}},
+	{"0122150280897a02046e617679", counter.Event{Kind: counter.Weigh, At: 1, N: 1_000_000, Copy: 1, Text: "navy"}},
 	{"01ff100104ceb21b00", counter.Event{Kind: 255, At: -1, Text: "β\x1b\x00"}},
 }
 

@@ -34,6 +34,10 @@ var (
 	// cannot be.
 	ErrBadRate = errors.New("nobody speaks at that rate")
 	ErrBadTime = errors.New("that is not a time")
+	// ErrBadWeight is given for what no ball of yarn can weigh, ErrNoBall for a
+	// ball after one that was never weighed.
+	ErrBadWeight = errors.New("no ball of yarn weighs that")
+	ErrNoBall    = errors.New("the ball before that one was never weighed")
 	// ErrNoText is given for a pattern that has no rows.
 	ErrNoText = errors.New("that pattern has no rows")
 	// ErrNoSuchRow is given for a Jump outside the plan.

@@ -89,6 +89,16 @@ const (
 	// SpeakAt says how fast the maker speaks: N words a minute, or 0 for the
 	// usual rate.
 	SpeakAt Kind = 33
+	// Weigh notes what is left of a yarn: N mg of ball Copy, from 0, of the
+	// colour Text are on the scale at this place. Row is OnTheScale or AtFirst.
+	Weigh Kind = 34
+)
+
+// What a Weigh tells of a ball, as its Row: what is left of it by now, or what
+// the first one weighed before the first stitch.
+const (
+	OnTheScale = 0
+	AtFirst    = 1
 )
 
 // The strides that are no number of stitches, as the N of a SetStride.
@@ -113,6 +123,7 @@ var kindNames = [...]string{
 	BeginTake: "beginning of a take", EndTake: "end of a take", Remark: "mark in the take",
 	FromHere: "beginning again", Camera: "camera file", Timecode: "timecode", Clap: "clap",
 	Choose: "choice for a row", Alike: "choice for rows alike", SpeakAt: "speaking rate",
+	Weigh: "weighing",
 }
 
 // Work reports whether Back takes it back. What is no work is the time spent,
@@ -140,9 +151,9 @@ func (k Kind) OfFilm() bool { return k >= Remark && k <= SpeakAt }
 type Event struct {
 	Kind  Kind
 	At    int64 // when, in ms since the Unix epoch
-	N     int64 // stitches
+	N     int64 // stitches; of a Weigh mg
 	Piece int   // from 0, as are Copy and Row
-	Copy  int
-	Row   int // of a Camera, a Timecode and a Clap the take
+	Copy  int   // of a Weigh the ball
+	Row   int   // of a Camera, a Timecode and a Clap the take
 	Text  string
 }

@@ -17,6 +17,7 @@ type extras struct {
 	hunt     *Hunt     // the one in hand
 	carried  *carryMap // by slot: from which rows on other numbers hold
 	declined string    // the text of the file that the maker does not want
+	scale    *onScale  // what was weighed, the newest first
 }
 
 // given is a count of the stitches on the hook, and where the tally stood.
@@ -204,6 +205,8 @@ func (s *State) beside(e Event) {
 		}
 	case Keep:
 		s.declined = e.Text
+	case Weigh:
+		s.scale = &onScale{Weighing{e.Text, e.N, e.Copy, e.Row == AtFirst, s.Standing(), nil}, s.scale}
 	case Seek:
 		h, _ := s.seek(e)
 		s.hunt = &h
@@ -250,6 +253,8 @@ func (s *State) checkBeside(e Event) error {
 		if _, steps := s.Steps(); e.N < 0 || e.N >= int64(steps) {
 			return ErrNoStep
 		}
+	case Weigh:
+		return s.checkWeigh(e)
 	case Seek:
 		_, err := s.seek(e)
 		return err

@@ -243,7 +243,7 @@ func TestTick(t *testing.T) {
 
 // anyEvent draws an event of any kind that may be.
 func anyEvent(t *rapid.T, at int64) counter.Event {
-	e := counter.Event{At: at, Kind: counter.Kind(rapid.IntRange(1, 33).Draw(t, "kind"))}
+	e := counter.Event{At: at, Kind: counter.Kind(rapid.IntRange(1, int(counter.Weigh)).Draw(t, "kind"))}
 	e.Piece, e.Copy = rapid.IntRange(0, 1).Draw(t, "piece"), rapid.IntRange(0, 1).Draw(t, "copy")
 	e.Row = rapid.IntRange(0, 6).Draw(t, "row")
 	e.N = rapid.Int64Range(-3, 30).Draw(t, "n")
@@ -253,6 +253,8 @@ func anyEvent(t *rapid.T, at int64) counter.Event {
 	switch e.Kind {
 	case counter.Mark, counter.Note:
 		e.Text = rapid.SampledFrom([]string{"", "eye", "\x1b[2J"}).Draw(t, "text")
+	case counter.Weigh:
+		e.Row = rapid.IntRange(counter.OnTheScale, counter.AtFirst).Draw(t, "which")
 	case counter.Rewrite, counter.Keep:
 		e.Text = rapid.SampledFrom([]string{"", limpet, limpetMended, pairOf}).Draw(t, "text")
 	}

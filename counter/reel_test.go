@@ -74,7 +74,7 @@ func TestWork(t *testing.T) {
 	base := apply(t, counter.Begin(read(limpet+"\nFinishing\nSew.\n")), counter.Event{Kind: counter.Open})
 	base = apply(t, base, counter.Event{Kind: counter.Tap, N: 3})
 	base = apply(t, base, counter.Event{Kind: counter.BeginTake})
-	for k := counter.Tap; k <= counter.SpeakAt; k++ {
+	for k := counter.Tap; k <= counter.Weigh; k++ {
 		e := counter.Event{Kind: k, N: 1, Text: limpetMended}
 		if k == counter.Tick {
 			e.N = 0

@@ -92,6 +92,10 @@ func (s *State) rewrite(e Event) {
 		s.mismatch, s.anyMismatch = t.key(was.mismatch)
 	}
 	s.takeUp()
+	if was.scale != nil {
+		now := s.Standing()
+		s.scale = &onScale{Weighing{Where: was.Standing(), Now: &now}, was.scale}
+	}
 	s.push(step{kind: Rewrite, event: &e, rewritten: &rewriting{was, s.rows, t}})
 }
 

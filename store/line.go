@@ -141,6 +141,7 @@ var kindWords = map[counter.Kind]string{
 	counter.BeginTake: "begin-take", counter.EndTake: "end-take", counter.Remark: "remark",
 	counter.FromHere: "from-here", counter.Camera: "camera", counter.Timecode: "timecode", counter.Clap: "clap",
 	counter.Choose: "choose", counter.Alike: "alike", counter.SpeakAt: "speak-at",
+	counter.Weigh: "weigh",
 }
 
 var kindsByWord = func() map[string]counter.Kind {

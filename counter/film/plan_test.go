@@ -16,7 +16,7 @@ func drawLog(t *rapid.T, most int) (log []counter.Event) {
 	at := rapid.Int64Range(0, 1000).Draw(t, "begin")
 	log = append(log, counter.Event{Kind: counter.Open, At: at})
 	kinds := []counter.Kind{counter.Tap, counter.Tap, counter.Tap, counter.Finish, counter.Finish, counter.BeginTake, counter.BeginTake}
-	for k := counter.Tap; k <= counter.SpeakAt; k++ {
+	for k := counter.Tap; k <= counter.Weigh; k++ {
 		kinds = append(kinds, k)
 	}
 	for range rapid.IntRange(0, most).Draw(t, "events") {
