@@ -120,7 +120,7 @@ func (k yarnCommand) lasts(name string, proof *pattern.Proof, rate yarn.Rate) er
 		if err != nil {
 			return fmt.Errorf("--left: %w", err)
 		}
-		if _, err := io.WriteString(k.out, cleanLines(yarn.Lasts(u.Colours[colour], rate.Weight(left[colour]), grams)+"\n")); err != nil {
+		if _, err := io.WriteString(k.out, cleanLines(yarn.Told(u.Colours[colour], rate.Weight(left[colour]), grams)+"\n")); err != nil {
 			return err
 		}
 	}

@@ -31,19 +31,7 @@ func (u *Usage) Amounts(r Rate, b Ball, margin float64) []Amount {
 	out := make([]Amount, len(u.Colours))
 	for i, s := range u.Sums() {
 		a := Amount{Colour: u.Colours[i], Sum: s}
-		tails := float64(s.Tails)*TailMM + float64(s.Long)*LongTailMM
-		if r.MM.Mid > 0 {
-			a.MM = r.MM.times(s.Units).plus(tails)
-		}
-		if r.Grams.Mid > 0 {
-			units := s.Units
-			if r.MM.Mid > 0 {
-				units += tails / r.MM.Mid
-			} else {
-				units += tails / guessedMM
-			}
-			a.Grams = r.Grams.times(units)
-		}
+		a.MM, a.Grams = r.Length(s), r.Weight(s)
 		switch {
 		case b.MM > 0 && a.MM.High > 0:
 			a.Balls = math.Ceil(a.MM.High*(1+margin)/b.MM - 1e-9)
@@ -69,7 +57,7 @@ func Text(u *Usage, r Rate, b Ball, margin float64) string {
 	var out strings.Builder
 	fmt.Fprintf(&out, "  %-*s  stitches  ends%s%s%s\n", name, "", head(r.With(b).MM, "metres", 14), head(r.With(b).Grams, "grams", 12), head(Range{Mid: b.MM + b.Grams}, "balls", 7))
 	for _, a := range all {
-		fmt.Fprintf(&out, "  %-*s  %8d  %4d%s%s", name, a.Colour, a.Stitches, a.Tails+a.Long, cell(a.MM.times(0.001), 14), cell(a.Grams, 12))
+		fmt.Fprintf(&out, "  %-*s  %8d  %4d%s%s", name, a.Colour, a.Stitches, a.Tails+a.Long, cell(a.MM.Times(0.001), 14), cell(a.Grams, 12))
 		if b.MM+b.Grams > 0 {
 			if a.Balls > 0 {
 				fmt.Fprintf(&out, "%7s", strconv.FormatFloat(a.Balls, 'f', -1, 64))

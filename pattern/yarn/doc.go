@@ -15,6 +15,8 @@
 //	rate.go     yarn for a single crochet, and how sure that is
 //	amount.go   metres, grams and balls
 //	lasts.go    whether what is on the scale will do
+//	scale.go    a rate from what was weighed on the way
+//	stated.go   what a pattern states of it
 //
 // Lengths are in mm and weights in grams.
 package yarn

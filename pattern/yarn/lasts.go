@@ -18,27 +18,64 @@ func (u *Usage) Left(piece, copy, row int) []Sum {
 	return out
 }
 
-// Weight is what a sum weighs at a rate, its tails with it; all 0 where the rate
-// tells no weight.
-func (r Rate) Weight(s Sum) Range {
+// Whole is a sum in single crochets, its tails with it, at a rate; where that
+// tells no length, the tails are set against a medium yarn.
+func (r Rate) Whole(s Sum) float64 {
 	per := r.MM.Mid
 	if per == 0 {
 		per = guessedMM
 	}
-	return r.Grams.times(s.Units + (float64(s.Tails)*TailMM+float64(s.Long)*LongTailMM)/per)
+	return s.Units + (float64(s.Tails)*TailMM+float64(s.Long)*LongTailMM)/per
 }
 
-// Lasts says whether so many grams are enough for what is still to be worked.
-func Lasts(colour string, need Range, grams float64) string {
-	word := "It lasts"
+// Weight is what a sum weighs at a rate, its tails with it; all 0 where the rate
+// tells no weight.
+func (r Rate) Weight(s Sum) Range { return r.Grams.Times(r.Whole(s)) }
+
+// Length is the yarn in a sum in mm, its tails with it; all 0 where the rate tells
+// no length.
+func (r Rate) Length(s Sum) Range {
+	if r.MM.Mid == 0 {
+		return Range{}
+	}
+	return r.MM.Times(s.Units).Plus(float64(s.Tails)*TailMM + float64(s.Long)*LongTailMM)
+}
+
+// Verdict says whether yarn lasts.
+type Verdict uint8
+
+// What can be said of it, from bad to good.
+const (
+	DoesNotLast Verdict = iota // less than the least that it may take
+	MayNotLast                 // within the range of what it takes
+	Lasts                      // the most that it may take, and less than the usual margin more
+	LastsEasily                // the most that it may take, and the usual margin
+)
+
+func (v Verdict) String() string {
+	return [...]string{"does not last", "may not last", "lasts", "lasts easily"}[v]
+}
+
+// Judge says whether so many grams are enough for what is still to be worked.
+func Judge(need Range, grams float64) Verdict {
 	switch {
 	case grams < need.Low:
-		word = "It does not last"
+		return DoesNotLast
 	case grams < need.High:
-		word = "It may not last"
+		return MayNotLast
+	case grams < need.High*(1+Margin):
+		return Lasts
 	}
-	return fmt.Sprintf("%s: the rest takes %s g, and %s g are left. %s.", colour, need, digits(grams, grams), word)
+	return LastsEasily
 }
+
+// Told puts the judgement of a colour in a line.
+func Told(colour string, need Range, grams float64) string {
+	return fmt.Sprintf("%s: the rest takes %s g, and %s g are left. It %s.", colour, need, Grams(grams), Judge(need, grams))
+}
+
+// Grams tells a weight in grams with the digits that matter.
+func Grams(g float64) string { return digits(g, g) }
 
 // ReadLeft reads "navy 31 g": the colour, as an index in Colours, and grams. The
 // colour may be left out where there is one. Its error says in one line what is

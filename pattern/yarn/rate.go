@@ -10,9 +10,9 @@ import (
 // Range is a number that is not quite known.
 type Range struct{ Low, Mid, High float64 }
 
-func (r Range) times(k float64) Range { return Range{r.Low * k, r.Mid * k, r.High * k} }
-
-func (r Range) plus(k float64) Range { return Range{r.Low + k, r.Mid + k, r.High + k} }
+// Times is the range so many times as large, and Plus so much larger.
+func (r Range) Times(k float64) Range { return Range{r.Low * k, r.Mid * k, r.High * k} }
+func (r Range) Plus(k float64) Range  { return Range{r.Low + k, r.Mid + k, r.High + k} }
 
 // Rate is how much yarn a single crochet takes: by length, by weight, or both.
 // What is not known is all 0.
@@ -94,7 +94,7 @@ func Estimated(g gauge.Gauge) (Rate, error) {
 		return Rate{}, errors.New("the gauge does not say how many stitches there are in a length")
 	}
 	w := 1 / g.Stitches.PerMM
-	return Rate{MM: Range{widthsLow, widthsMid, widthsHigh}.times(w), Rough: true}, nil
+	return Rate{MM: Range{widthsLow, widthsMid, widthsHigh}.Times(w), Rough: true}, nil
 }
 
 // With works out weight from length, or length from weight, where a ball's band
@@ -105,9 +105,9 @@ func (r Rate) With(b Ball) Rate {
 	}
 	switch {
 	case r.Grams.Mid == 0:
-		r.Grams = r.MM.times(b.Grams / b.MM)
+		r.Grams = r.MM.Times(b.Grams / b.MM)
 	case r.MM.Mid == 0:
-		r.MM = r.Grams.times(b.MM / b.Grams)
+		r.MM = r.Grams.Times(b.MM / b.Grams)
 	}
 	return r
 }

@@ -41,9 +41,13 @@ type Usage struct {
 // where in it a colour changes.
 const mostPlaces = 20_000
 
-// Of finds what yarn a pattern takes.
+// Of finds what yarn a pattern takes. A nil proof takes none.
 func Of(p *pattern.Proof) *Usage {
 	u := &Usage{}
+	if p == nil {
+		u.Colours = []string{Plain}
+		return u
+	}
 	c := counting{u: u, colours: newColours(p.Pattern), lex: stitch.LexiconFor(p.Terms), src: p.Pattern.Source}
 	for i, pc := range p.Pieces {
 		c.piece(pc, p.Links(i, mostPlaces))
@@ -252,9 +256,7 @@ type Sum struct {
 func (u *Usage) Sums() []Sum {
 	out := make([]Sum, len(u.Colours))
 	for _, p := range u.Pieces {
-		for range max(p.Proof.Piece.Copies, 1) {
-			p.upTo(out, p.Proof.Len(), 0)
-		}
+		p.upTo(out, p.Proof.Len(), 0, max(p.Proof.Piece.Copies, 1))
 	}
 	return out
 }
@@ -271,18 +273,53 @@ func (u *Usage) Upto(piece, copy, row int, share float64) []Sum {
 		if i == piece {
 			copies = copy
 		}
-		for range copies {
-			p.upTo(out, p.Proof.Len(), 0)
-		}
+		p.upTo(out, p.Proof.Len(), 0, copies)
 		if i == piece {
-			p.upTo(out, row, share)
+			p.upTo(out, row, share, 1)
 		}
 	}
 	return out
 }
 
-// upTo adds the rows before row, and a share of it.
-func (p *Piece) upTo(out []Sum, row int, share float64) {
+// AddCopy adds to sums what is worked of one copy of a piece when the rows
+// before row are done, and of that row the share given, 0 to 1. It adds nothing
+// where there is no such piece.
+func (u *Usage) AddCopy(sums []Sum, piece, row int, share float64) {
+	if piece >= 0 && piece < len(u.Pieces) {
+		u.Pieces[piece].upTo(sums, row, share, 1)
+	}
+}
+
+// ColourAt is the colour, as an index in Colours, of the stitch after the first
+// so many of a row; past the end of the row that of its last stitch, and past
+// the last row of the piece that of the last.
+func (u *Usage) ColourAt(piece, row int, stitch int64) int {
+	colour := 0
+	for i, p := range u.Pieces {
+		if i > piece {
+			break
+		}
+		for _, r := range p.Rows {
+			here := i == piece && r.First <= row && row <= r.Last
+			for _, part := range r.Parts {
+				colour = part.Colour
+				if here && stitch < part.Stitches {
+					return colour
+				}
+				if here {
+					stitch -= part.Stitches
+				}
+			}
+			if here {
+				return colour
+			}
+		}
+	}
+	return colour
+}
+
+// upTo adds the rows before row of so many copies, and a share of it.
+func (p *Piece) upTo(out []Sum, row int, share float64, copies int) {
 	for _, r := range p.Rows {
 		rows := float64(min(r.Last+1, row) - r.First)
 		part := 0.0
@@ -293,17 +330,17 @@ func (p *Piece) upTo(out []Sum, row int, share float64) {
 			continue
 		}
 		for _, x := range r.Parts {
-			out[x.Colour].Units += x.Units * (rows + part)
-			out[x.Colour].Stitches += int64(float64(x.Stitches) * (rows + part))
+			out[x.Colour].Units += x.Units * (rows + part) * float64(copies)
+			out[x.Colour].Stitches += int64(float64(x.Stitches)*(rows+part)) * int64(copies)
 		}
 		if rows+part < float64(r.Last-r.First+1) {
 			continue // its ends are counted when all of it is done
 		}
 		for _, c := range r.Tails {
-			out[c].Tails++
+			out[c].Tails += int64(copies)
 		}
 		for _, c := range r.Long {
-			out[c].Long++
+			out[c].Long += int64(copies)
 		}
 	}
 }

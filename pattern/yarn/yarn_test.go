@@ -237,8 +237,8 @@ func TestLasts(t *testing.T) {
 	if math.Abs(need.Mid-50.24-0.01*TailMM/guessedMM) > 1e-6 {
 		t.Errorf("the rest takes %v", need)
 	}
-	for grams, want := range map[float64]string{40: "It does not last", 50: "It may not last", 60: "It lasts"} {
-		if got := Lasts("red", need, grams); !strings.HasSuffix(got, want+".") {
+	for grams, want := range map[float64]string{40: "It does not last", 50: "It may not last", 58: "It lasts", 62: "It lasts easily"} {
+		if got := Told("red", need, grams); !strings.HasSuffix(got, want+".") {
 			t.Errorf("%v g: %s", grams, got)
 		}
 	}
