@@ -10,6 +10,7 @@
 // The package in the order the text goes through it:
 //
 //	lex.go      bytes to words, with the spellings of print smoothed out
+//	opening.go  which readings a word can begin
 //	layout.go   lines to title, headers, sections, pieces and rows
 //	read*.go    the words of a row to steps
 //	prove*.go   steps into the fabric of the row below

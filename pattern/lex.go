@@ -22,6 +22,7 @@ type token struct {
 	text       string
 	num        int64
 	start, end int32
+	opening    opening // of a word or a mark; see opens
 	kind       kind
 	glued      bool  // no space before it
 	word       bool  // a number written in words
@@ -71,6 +72,9 @@ func lex(s string) []token {
 		default:
 			_, n := utf8.DecodeRuneInString(s[i:])
 			t.kind, t.text = tPunct, s[i:i+n]
+			if c < utf8.RuneSelf {
+				t.opening = markOpens[c]
+			}
 			i += n
 		}
 		for i < len(s) && s[i] == gone {
@@ -119,10 +123,9 @@ func lexWord(s string, i int, t *token) int {
 	if dirty {
 		t.text = strings.ReplaceAll(t.text, "\x01", "")
 	}
-	if n, ok := numberWords[t.text]; ok {
-		t.num, t.word, t.kind = n, true, tNum
-	} else if n, ok := ordinalWords[t.text]; ok {
-		t.num, t.word, t.kind = n, true, tOrd
+	if m, ok := vocabulary[t.text]; ok {
+		t.num, t.kind, t.opening = m.num, m.kind, m.opens
+		t.word = m.kind != tWord
 	}
 	return i
 }
@@ -158,6 +161,7 @@ func lexNumber(s string, i int, t *token) int {
 		t.text = s[start:i]
 		if t.num == 1 {
 			t.text, t.word = "first", true
+			t.opening = vocabulary[t.text].opens
 		}
 	}
 	return i

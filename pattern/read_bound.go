@@ -5,7 +5,7 @@ package pattern
 //	| "until" number noun "remain" | "to within" number noun "of end" | "to" noun .
 func (x *rowReader) bound() (Bound, bool) {
 	b := Bound{}
-	if !x.peek().beginsBound() {
+	if !x.peek().opens(opensBound) {
 		return b, false
 	}
 	start := x.p
@@ -101,20 +101,6 @@ func (x *rowReader) bound() (Bound, bool) {
 	}
 	x.p = start
 	return b, false
-}
-
-// beginsBound reports whether a bound can begin with the token: it is asked for
-// after everything that could have one.
-func (t *token) beginsBound() bool {
-	if t.kind != tWord {
-		return false
-	}
-	switch t.text {
-	case "across", "along", "acr", "around", "round", "about", "arnd", "evenly", "all", "right", "the", "for", "in",
-		"to", "until", "till", "til", "through", "thru", "from", "up", "as", "within":
-		return true
-	}
-	return false
 }
 
 // leaves reports whether the row goes on after the bound: a number that

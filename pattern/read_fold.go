@@ -4,6 +4,9 @@ package pattern
 // a part of the sentence: "fold in half", "flatten the ear", before "and sc
 // through both layers".
 func (x *rowReader) fold() []*Step {
+	if !x.peek().opens(opensClosing) {
+		return nil
+	}
 	start := x.p
 	if !x.accept("fold", "folding", "flatten", "flattening", "pinch", "press", "squash", "squish") || !x.closesLayers() {
 		x.p = start
@@ -32,6 +35,9 @@ func (x *rowReader) closesLayers() bool {
 
 // bothLayers reads "working through both layers", "through both sides to close".
 func (x *rowReader) bothLayers() []*Step {
+	if !x.peek().opens(opensClosing) {
+		return nil
+	}
 	start := x.p
 	x.phrase("work|working|crochet|crocheting|going|close|closing", "[it|the]", "[opening|top|end|edge]", "[by]", "[working|crocheting]")
 	if !x.phrase("[in|into]", "through|thru|in|into", "both", "[the]", "layers|sides|thicknesses|edges|halves") {

@@ -5,6 +5,9 @@ import "strings"
 // note reads the words of a row that are no instruction to the count but are
 // often met: they are kept and shown where they stand.
 func (x *rowReader) note() []*Step {
+	if !x.peek().opens(opensNote) {
+		return nil
+	}
 	start := x.p
 	take := func() []*Step {
 		sp := x.spanFrom(start)

@@ -254,6 +254,9 @@ func (x *rowReader) sizedSpace(k int) (noun, bool) {
 // sc and in each ch-1 sp" joins the first.
 func (x *rowReader) place() []Target {
 	start := x.p
+	if t := x.peek(); t.kind == tPunct || t.kind == tEnd {
+		return nil // which is met oftener than any place
+	}
 	t, ok := x.core(true)
 	if !ok {
 		x.p = start
@@ -430,7 +433,7 @@ func (x *rowReader) preposition() bool {
 // loops takes "front loop only of", "BLO" and the like: where in the top of
 // the stitch the hook goes, which changes no count.
 func (x *rowReader) loops() bool {
-	if t := x.peek(); t.kind == tPunct || t.kind == tNum {
+	if !x.peek().opens(opensLoops) {
 		return false
 	}
 	start := x.p
@@ -697,6 +700,9 @@ func plural(t *token) bool {
 // otherPart reads "around the first leg", "of second leg", "in the chs", "on
 // the other side of the chs": work that goes round several parts at once.
 func (x *rowReader) otherPart() (Target, bool) {
+	if !x.peek().opens(opensPart) {
+		return Target{}, false
+	}
 	start := x.p
 	t := Target{said: true, N: Num{N: 1}}
 	x.accept("in", "into", "around", "round", "on", "along", "across", "over", "all", "from")
@@ -1060,7 +1066,7 @@ func (x *rowReader) attaches() bool {
 
 // qualify reads what may follow a noun and narrows it.
 func (x *rowReader) qualify(t *Target) {
-	for {
+	for x.peek().opens(opensQuality) {
 		switch {
 		case x.attaches():
 			return

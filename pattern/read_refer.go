@@ -2,6 +2,9 @@ package pattern
 
 // refer = ( "rep" | "as" | "same as" | "work as" ) rows [ "of" piece ] [ times | "until" ... ] .
 func (x *rowReader) refer() []*Step {
+	if !x.peek().opens(opensRefer) {
+		return nil
+	}
 	start := x.p
 	if x.depth > 1 || x.row.Refer != nil {
 		return nil

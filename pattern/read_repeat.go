@@ -272,6 +272,9 @@ func (x *rowReader) openOutside(mark string) bool {
 
 // repeat = ( "rep" | "repeat" ) ( "from" mark | "to end" | "last" number "rows" | rows ) [ times ] .
 func (x *rowReader) repeat() []*Step {
+	if !x.peek().opens(opensRepeat) {
+		return nil
+	}
 	start := x.p
 	if x.peek().isAny("then", "and") {
 		return nil
@@ -374,6 +377,9 @@ func (x *rowReader) repeat() []*Step {
 
 // times = [ "x" ] number [ "more" ] "times" | "twice" | "once" | "around" | "across" | "to last" ... | "(" times ")" .
 func (x *rowReader) times() (Times, bool) {
+	if !x.peek().opens(opensTimes) {
+		return Times{}, false
+	}
 	start := x.p
 	tm := Times{}
 	done := func(k TimesKind) (Times, bool) {
@@ -609,6 +615,9 @@ func (x *rowReader) leavesUnworked(start int) bool {
 
 // ending reads such words where they do not follow a repeat directly.
 func (x *rowReader) ending() []*Step {
+	if !x.peek().opens(opensEnding) {
+		return nil
+	}
 	start := x.p
 	if x.phrase("end|ending|ends|finish|finishing", "[with]", "[the]", "[last]", "[st|stitch|sc|dc|hdc|tr|htr|one]", "in|on|into") {
 		// "sc in each st across, ending in top of tch": where the last one lands

@@ -40,7 +40,7 @@ func (x *rowReader) steps(closer string) []*Step {
 		if x.totalAhead(out) {
 			continue
 		}
-		if t.separator() || t.isAny("and", "then", "&", "also", "now", "+", "next", "work", "make", "pop", "but", "put", "just", "simply", "the", "plus", "working", "making", "to", "a", "with") && x.connector() {
+		if t.separator() || t.opens(opensJoint) && x.connector() {
 			x.p++
 			continue
 		}
@@ -229,6 +229,9 @@ func sameFilters(a, b []Filter) bool {
 // lastWhere takes "last dc in top of ch 3" after work that ran to the end: it
 // says where the last of those stitches goes, and is no stitch more.
 func (x *rowReader) lastWhere() *Step {
+	if !x.peek().opens(opensLast) {
+		return nil
+	}
 	if x.p == 0 {
 		return nil
 	}
@@ -478,6 +481,9 @@ func (x *rowReader) unknown() []*Step {
 
 // chain = ( "ch" number | number "ch" | "chain" word | "make a chain of" number "sts" ) [ counts ] .
 func (x *rowReader) chain() []*Step {
+	if !x.peek().opens(opensChain) {
+		return nil
+	}
 	start := x.p
 	var n Num
 	ok := false
@@ -575,6 +581,10 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	start := x.p
 	for x.peek().isAny(",", ";", ".", "and", "-") {
 		x.p++
+	}
+	if !x.peek().opens(opensClose) {
+		x.p = start
+		return nil
 	}
 	x.phrase("being", "careful", "not", "to", "twist", "[ch|chain|it]", "[,]")
 	x.phrase("without", "twisting", "[,]")
@@ -766,6 +776,9 @@ func (x *rowReader) countsAs(s *Step, start int) *Step {
 // readCounts reads what a chain counts as.
 func (x *rowReader) readCounts(c *Counts) bool {
 	from := x.p
+	if !x.peek().opens(opensCounts) && x.at(-1).kind != tNum {
+		return false
+	}
 	x.phrase("[the|your]", "[other|turning|beginning|beg|starting|this|skipped|first|these|missed]", "[skipped|missed]")
 	if x.peek().kind == tNum && x.at(1).isAny("skipped", "missed", "ch", "chs", "chain", "chains", "beginning") && !x.at(2).isAny(")", ",") {
 		x.p++

@@ -3,6 +3,9 @@ package pattern
 // edges reads the closing of edges, which makes no stitch of the row: "join
 // last row to first with sl st", "whipstitch the side edges together".
 func (x *rowReader) edges() []*Step {
+	if !x.peek().opens(opensClosing) {
+		return nil
+	}
 	start := x.p
 	if !x.phrase("join|seam|whipstitch|whip|graft|close", "[st|stitch]") || !x.lastToFirst() && !x.seam() {
 		x.p = start

@@ -4,6 +4,9 @@ import "crochet/tallyturn/pattern/stitch"
 
 // skip = ( "skip" | "sk" | "miss" ) [ "next" ] [ number ] noun .
 func (x *rowReader) skip() []*Step {
+	if !x.peek().opens(opensSkip) {
+		return nil
+	}
 	start := x.p
 	if !x.accept("skip", "sk", "miss", "skp", "skipping", "missing", "omit", "pass", "leave") {
 		return nil
@@ -147,6 +150,9 @@ func (x *rowReader) leave() []*Step {
 
 // startAt reads "beginning in second chain from hook".
 func (x *rowReader) startAt() []*Step {
+	if !x.peek().opens(opensStart) {
+		return nil
+	}
 	start := x.p
 	if !x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from")) {
 		x.p = start
@@ -164,6 +170,9 @@ func (x *rowReader) startAt() []*Step {
 
 // control = turn | "do not turn" | join | "fasten off" | ring | colour | other side .
 func (x *rowReader) control() []*Step {
+	if !x.peek().opens(opensControl) {
+		return nil
+	}
 	start := x.p
 	if s := x.startAt(); s != nil {
 		return s
@@ -278,6 +287,9 @@ func (x *rowReader) leaveStep() []*Step {
 
 // ring = "magic ring" [ "," ] | "MR" ":" .
 func (x *rowReader) ring() []*Step {
+	if !x.peek().opens(opensRing) {
+		return nil
+	}
 	start := x.p
 	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work|in", "[with]", "[a|an]", "[in|into]")
 	x.phrase("[make|form]", "[a|an|the]")
@@ -311,6 +323,9 @@ func (x *rowReader) end1() bool { return x.at(1).kind == tEnd }
 
 // otherSide = "working along opposite side of ch" .
 func (x *rowReader) otherSide() []*Step {
+	if !x.peek().opens(opensOther) {
+		return nil
+	}
 	start := x.p
 	x.accept("now")
 	if x.phrase("turn", "the", "chain|ch|work|piece", "upside", "down", "[and]") && x.worked {
@@ -579,6 +594,9 @@ func (x *rowReader) roundEnd() bool {
 
 // attach = "join" [ yarn ] [ "with" ( "sl st" | stitch ) ] place | "attach yarn" place | "standing sc" place .
 func (x *rowReader) attach() []*Step {
+	if !x.peek().opens(opensAttach) {
+		return nil
+	}
 	start := x.p
 	x.phrase("with|using", "[the]", "[color|colour|yarn]", "a|b|c|d|e|f|g|mc|cc|color|colour|yarn|rs|ws", "[facing|a|b|c|d|e]", "[,]")
 	x.phrase("with", "[the]", "rs|ws|right|wrong", "[side]", "[side]", "[of]", "[work]", "[facing]", "[you]", "[,]")
@@ -683,6 +701,9 @@ func (x *rowReader) colourWord() {
 
 // colour = ( "with" | "change to" | "using" ) name .
 func (x *rowReader) colour() []*Step {
+	if !x.peek().opens(opensColour) {
+		return nil
+	}
 	start := x.p
 	switch {
 	case x.phrase("change|switch|changing|switching|swap", "[to]", "[the]", "[color|colour|colors|colours|yarn]", "[to|a|b|c|d|e]"):
@@ -890,6 +911,9 @@ func (x *rowReader) chainThenPlace() bool {
 
 // picot = "picot" [ "of ch 3" ] .
 func (x *rowReader) picot() []*Step {
+	if !x.peek().opens(opensPicot) {
+		return nil
+	}
 	start := x.p
 	x.accept("make", "work", "a")
 	n := Num{N: 3}

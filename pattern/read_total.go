@@ -10,6 +10,9 @@ import (
 //
 //	total = ( "(" | "[" | "{" | "<" ) parts ( ")" | "]" | "}" | ">" ) | ( "-" | "=" | ":" | "." ) parts .
 func (x *rowReader) totalAhead(before []*Step) bool {
+	if !x.peek().opens(opensTotal) {
+		return false
+	}
 	t := x.peek()
 	start := x.p
 	switch {

@@ -248,7 +248,7 @@ func unmistakable(w string) bool {
 
 func (x *rowReader) lookup(l *stitch.Lexicon, k int) (stitch.ID, int) {
 	t := x.at(k)
-	if t.kind != tWord {
+	if t.kind != tWord || !t.opens(opensStitch) {
 		return stitch.None, 0
 	}
 	best, n := stitch.None, 0

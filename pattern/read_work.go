@@ -204,6 +204,9 @@ func (x *rowReader) loopsAfter() {
 
 // together = [ "-" ] number "tog" | "next" number "sts together" .
 func (x *rowReader) together(s *Step) bool {
+	if !x.peek().opens(opensTog) {
+		return false
+	}
 	k := 0
 	if x.at(k).is("-") {
 		k++
@@ -264,11 +267,13 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	if x.peek().is(",") && x.at(1).is("all") && x.at(2).isAny("in", "into") {
 		x.p++
 	}
-	if x.peek().isAny("closely") || x.phrase("all", "along|around|round", "[the]", "[upper|lower|outer|top|side|neck|bottom]", "edge|edges|side|sides|opening") || x.phrase("on|around|round|along", "[all]", "[the]", "four|all|both|other|three", "sides|edges") {
-		return x.free(start, s, counted)
-	}
-	if x.phrase("to|for|in", "each|every", "[dc|tr|sc|hdc|htr]", "row|rnd", "[end|ends]") {
-		return x.free(start, s, false)
+	if x.peek().opens(opensFree) {
+		if x.peek().isAny("closely") || x.phrase("all", "along|around|round", "[the]", "[upper|lower|outer|top|side|neck|bottom]", "edge|edges|side|sides|opening") || x.phrase("on|around|round|along", "[all]", "[the]", "four|all|both|other|three", "sides|edges") {
+			return x.free(start, s, counted)
+		}
+		if x.phrase("to|for|in", "each|every", "[dc|tr|sc|hdc|htr]", "row|rnd", "[end|ends]") {
+			return x.free(start, s, false)
+		}
 	}
 	places := x.place()
 	if len(places) == 0 && !x.peek().isAny("evenly") {
@@ -452,6 +457,9 @@ func (x *rowReader) repeated(start int, steps []*Step) []*Step {
 
 // incDec = [ number ] ( "inc" | "dec" ) [ place ] [ times ] .
 func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
+	if !x.peek().opens(opensIncDec) {
+		return nil
+	}
 	save := x.p
 	x.accept("invisible", "inv", "invis", "standard", "simple")
 	if x.peek().is("-") && x.at(-1).isAny("inv", "invisible") {
@@ -647,6 +655,9 @@ func (x *rowReader) eachEnd(start, sign int) []*Step {
 
 // everyNth reads "making 2 sc in every 5th sc": so many more as fit.
 func (x *rowReader) everyNth() []*Step {
+	if !x.peek().opens(opensChange) {
+		return nil
+	}
 	start := x.p
 	x.phrase("making|working|with|but|work")
 	if x.peek().kind != tNum {
@@ -668,6 +679,9 @@ func (x *rowReader) everyNth() []*Step {
 
 // delta = "increasing" number "sts evenly" | number "sts increased" .
 func (x *rowReader) delta() []*Step {
+	if !x.peek().opens(opensChange) {
+		return nil
+	}
 	start := x.p
 	x.accept("and", "while", "by")
 	sign := int64(0)
@@ -733,6 +747,9 @@ func (x *rowReader) delta() []*Step {
 
 // shape reads words that shape without naming stitches: "work even".
 func (x *rowReader) shape() []*Step {
+	if !x.peek().opens(opensEven) {
+		return nil
+	}
 	start := x.p
 	if x.phrase("[work|continue|cont|working]", "even|straight") && (x.phrase("in", "pattern|patt", "[across|around]") || x.phrase("[across|around]")) {
 		if x.at(-1).isAny("even", "straight", "pattern", "patt", "across", "around") && !x.peek().isAny("increase", "number") {

@@ -143,7 +143,7 @@ func (r *reader) unalias(toks []token) {
 	for i := range toks {
 		if t := &toks[i]; t.kind == tWord && len(t.text) == 1 {
 			if w, ok := r.aliases[t.text]; ok && !(t.text == "x" && i > 0 && toks[i-1].isAny(")", "]")) {
-				t.text = w
+				t.text, t.opening = w, openingOf(w)
 			}
 		}
 	}

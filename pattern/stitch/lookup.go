@@ -1,6 +1,10 @@
 package stitch
 
-import "strings"
+import (
+	"maps"
+	"slices"
+	"strings"
+)
 
 // Lexicon finds stitches by how they are written in one set of terms.
 type Lexicon struct {
@@ -66,4 +70,17 @@ func (l *Lexicon) add(name string, id ID) {
 func (l *Lexicon) Find(name string) (id ID, more bool) {
 	e := l.names[name]
 	return e.id, e.prefix
+}
+
+// FirstWords are the words that the names of a stitch begin with, in the order
+// of the alphabet; for None those of every stitch.
+func (l *Lexicon) FirstWords(id ID) []string {
+	first := make(map[string]bool)
+	for name, e := range l.names {
+		if e.id != None && (id == None || e.id == id) {
+			word, _, _ := strings.Cut(name, " ")
+			first[word] = true
+		}
+	}
+	return slices.Sorted(maps.Keys(first))
 }
