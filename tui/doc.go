@@ -38,6 +38,7 @@
 //	following.go   what follows from a difference
 //	marking.go     markers, notes, and the list of them
 //	ticking.go     the making up
+//	weighing.go    what is left of each yarn, over weighing_view.go
 //	pacing.go      times, and how long the rest may take
 //	changed.go     a pattern that says something else by now
 //	filming.go     takes, marks and readings; it leads to

@@ -64,6 +64,8 @@ func (w *Walk) view() string {
 		f.rowList()
 	case w.mode == overviewing:
 		f.overview()
+	case w.mode == weighing:
+		f.yarns()
 	case w.film.on:
 		f.film()
 	case w.scene.finished:

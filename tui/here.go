@@ -46,7 +46,7 @@ func (n *Notice) here() []keyGroup {
 func (w *Walk) here() []keyGroup {
 	buttons := keyGroup{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}}
 	away := keyGroup{"Away from the row", []key.Binding{keyBasket, keyElsewhere}}
-	row := []key.Binding{keyAgain, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview}
+	row := []key.Binding{keyAgain, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyYarn, keyOverview}
 	group := func(heading string, keys ...key.Binding) []keyGroup {
 		return []keyGroup{{heading, keys}, buttons}
 	}
@@ -79,6 +79,8 @@ func (w *Walk) here() []keyGroup {
 		return group("The overview", overviewKeys()...)
 	case timing:
 		return group("Times", keyClosePace, keyUp, keyDown, keyEsc)
+	case weighing:
+		return group("Yarn on the scale", append([]key.Binding{keyUp, keyDown, keyDigit, keyErase, keyEsc}, yarnKeys...)...)
 	case following:
 		return group("What follows", keyCloseFollow, keyUp, keyDown, keyEsc)
 	case remarking:

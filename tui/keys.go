@@ -43,6 +43,7 @@ var (
 	keyList    = bind("l", "list markers, notes and differences", "l", "L")
 	keyFollow  = bind("f", "what follows from a difference: rows, pieces, how to come right", "f", "F")
 	keyPace    = bind("t", "time: your pace, and how long the rest may take", "t", "T")
+	keyYarn    = bind("j", "yarn: what is used so far, and whether what is left lasts", "j", "J")
 	keyTick    = bind("1-9", "at the end: tick a step of the making up", "1", "2", "3", "4", "5", "6", "7", "8", "9")
 	keyBasket  = bind("b", "back to the basket", "b", "B")
 	keyFilm    = bind("v", "the film screen: takes, the words to say, how they fit; and back", "v", "V")
@@ -69,6 +70,18 @@ var (
 	keyDrop        = bind("Esc", "leave the note as it was", "esc")
 	keyReturn      = bind("Backspace", "go back to the row", "backspace", "ctrl+h", "delete", "esc")
 )
+
+// Keys of the yarn page.
+var (
+	keyKeepWeight  = bind("Enter", "keep the grams typed as what is left on the scale", "enter", "ctrl+j")
+	keyPoint       = bind(".", "a part of a gram", ".", ",")
+	keyNewBall     = bind("n", "keep them as another ball, begun here", "n", "N")
+	keyFirstWeight = bind("s", "keep them as the weight before the first stitch", "s", "S")
+	keyCloseYarn   = bind("j", "close the yarn", "j", "J")
+)
+
+// yarnKeys are those keys.
+var yarnKeys = []key.Binding{keyKeepWeight, keyPoint, keyNewBall, keyFirstWeight, keyCloseYarn}
 
 // Keys of the film screen, where those of the walk hold as well.
 var (
@@ -140,12 +153,13 @@ type keyGroup struct {
 
 // allKeys is the help: every key of every screen.
 var allKeys = []keyGroup{
-	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview, keyEnd, keyPause, keyRows, keyFilm, keyTick}},
+	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyYarn, keyOverview, keyEnd, keyPause, keyRows, keyFilm, keyTick}},
 	{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
 	{"When a count differs", []key.Binding{keyCarry, keyHunt, keyFollow, keyReturn, keyTally, keyAsIs}},
 	{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},
 	{"When the file has changed", []key.Binding{keyMove, keyStay}},
 	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
+	{"Yarn on the scale", yarnKeys},
 	{"Filming", []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyNextField, keyPrevField, keyRead, keyReadDone, keyFit, keyTakes}},
 	{"The fit of words and footage", fitKeys},
 	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyUndo, keyPart, keyPartB}},

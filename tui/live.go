@@ -22,6 +22,7 @@ const (
 	timing                               // how long it takes
 	following                            // what comes of a difference
 	rewriting                            // the file says something else by now
+	weighing                             // what is left of a yarn
 )
 
 // liveChoices are the buttons of these modes; nil in others.
@@ -50,6 +51,8 @@ func (w *Walk) liveChoices() []choice {
 		return []choice{{"Close", keyCloseFollow, act((*Walk).closeFollowing)}}
 	case overviewing:
 		return []choice{{"Close", keyCloseOverview, act((*Walk).dismiss)}}
+	case weighing:
+		return w.weighChoices()
 	case timing:
 		return []choice{{"Close", keyClosePace, act((*Walk).dismiss)}}
 	case rewriting:
@@ -81,6 +84,8 @@ func (w *Walk) liveKey(k tea.KeyMsg) bool {
 		return true
 	case timing, following, rewriting, overviewing:
 		return w.scrollKey(k)
+	case weighing:
+		return w.weighKey(k)
 	case listing:
 		switch {
 		case key.Matches(k, keyUp):
@@ -125,6 +130,8 @@ func (w *Walk) walkingKey(k tea.KeyMsg) bool {
 		w.showFollowing()
 	case key.Matches(k, keyPace):
 		w.showPace()
+	case key.Matches(k, keyYarn):
+		w.showYarn()
 	case key.Matches(k, keyOverview):
 		w.showOverview()
 	case w.state.Finished() && key.Matches(k, keyTick):
@@ -139,7 +146,7 @@ func (w *Walk) walkingKey(k tea.KeyMsg) bool {
 // stray click, and says so.
 func (w *Walk) deliberate() bool {
 	switch w.mode {
-	case checking, hunting, ripping, noting, listing, rewriting, remarking, slipping, fitting:
+	case checking, hunting, ripping, noting, listing, rewriting, weighing, remarking, slipping, fitting:
 		w.note = "Press one of the buttons, or Esc."
 		return true
 	}
@@ -170,6 +177,8 @@ func (f *frame) liveQuestion(width int) (out [][]span) {
 		return f.list(width)
 	case overviewing:
 		return f.legend()
+	case weighing:
+		return f.weighQuestion(width)
 	case following:
 		return f.from(f.follow(width))
 	case timing:

@@ -34,7 +34,7 @@ func somewhat() *book {
 
 var anyKey = rapid.SampledFrom([]string{
 	" ", " ", " ", " ", "enter", "backspace", "pgdown", "pgup", "tab", "shift+tab", "left", "right", "up", "down",
-	"home", "end", "esc", "0", "1", "5", "9", "s", "p", "c", "e", "r", "a", "h", "u", "m", "n", "l", "t", "g", "x", "f", "?", "x", "v", "v", "k", "k", "i", "d", "y", "z", "w", "+", "-", "ctrl+a", "é", "霧", "f5",
+	"home", "end", "esc", "0", "1", "5", "9", "s", "p", "c", "e", "r", "a", "h", "u", "m", "n", "l", "t", "j", "j", "n", ".", "g", "x", "f", "?", "x", "v", "v", "k", "k", "i", "d", "y", "z", "w", "+", "-", "ctrl+a", "é", "霧", "f5",
 })
 
 // TestRandomWalk presses keys, clicks and resizes at random. Whatever happens,

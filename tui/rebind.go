@@ -29,7 +29,7 @@ var actionNames = []struct {
 }{
 	{"tap", &keyTap}, {"back", &keyBack}, {"again", &keyAgain}, {"stride", &keyStride}, {"count", &keyCount},
 	{"hunt", &keyHunt}, {"unravel", &keyUnravel}, {"marker", &keyMark}, {"note", &keyNote}, {"list", &keyList},
-	{"follow", &keyFollow}, {"time", &keyPace}, {"overview", &keyOverview}, {"end-row", &keyEnd}, {"pause", &keyPause}, {"rows", &keyRows},
+	{"follow", &keyFollow}, {"time", &keyPace}, {"yarn", &keyYarn}, {"overview", &keyOverview}, {"end-row", &keyEnd}, {"pause", &keyPause}, {"rows", &keyRows},
 	{"basket", &keyBasket}, {"lock", &keyLock}, {"help", &keyHelp}, {"leave", &keyQuit}, {"suspend", &keyRest},
 	{"write-elsewhere", &keyElsewhere}, {"close", &keyEsc},
 	{"take-count", &keyTake}, {"erase", &keyErase}, {"as-it-is", &keyAsIs}, {"go-back", &keyReturn},
@@ -41,6 +41,7 @@ var actionNames = []struct {
 	{"read-aloud", &keyRead}, {"read-done", &keyReadDone}, {"fit", &keyFit}, {"takes", &keyTakes},
 	{"fit-full", &keyFull}, {"fit-slow", &keySlow}, {"fit-shorten", &keyShorten}, {"fit-within", &keyWithin}, {"fit-out", &keyLeaveOut},
 	{"fit-usual", &keyUsual}, {"fit-alike", &keyAlike}, {"fit-longer", &keyLonger}, {"fit-shorter", &keyShorter}, {"fit-close", &keyCloseFit},
+	{"another-ball", &keyNewBall}, {"first-weight", &keyFirstWeight}, {"yarn-close", &keyCloseYarn},
 	{"find", &keyFind}, {"begin", &keyBegin}, {"rename", &keyRename}, {"make-again", &keyAnew}, {"set-aside", &keyAside},
 	{"finish", &keyComplete}, {"basket-out", &keyOut}, {"basket-undo", &keyUndo}, {"next-part", &keyPart}, {"part-before", &keyPartB},
 }
@@ -50,7 +51,7 @@ var actionNames = []struct {
 var fixedKeys = []*key.Binding{
 	&keyGoTo, &keyDigit, &keyNumber, &keyTick, &keyGo, &keyCarry, &keyTally, &keyAnswer, &keyRip, &keyGoThere,
 	&keyClosePace, &keyCloseFollow, &keyCloseOverview, &keyMove, &keyKeepNote, &keyDrop,
-	&keyMend, &keyFaster, &keyCloseTakes, &keyNextField, &keyPrevField,
+	&keyMend, &keyFaster, &keyKeepWeight, &keyPoint, &keyCloseTakes, &keyNextField, &keyPrevField,
 }
 
 // Actions lists what keys do, in the order of the help.
@@ -127,12 +128,13 @@ func (m *Keymap) Clash() string {
 
 // places are the keys that must differ, since they are pressed at one place.
 var places = [][]key.Binding{
-	{keyTap, keyBack, keyAgain, keyStride, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyOverview, keyEnd, keyPause,
+	{keyTap, keyBack, keyAgain, keyStride, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyYarn, keyOverview, keyEnd, keyPause,
 		keyRows, keyFilm, keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyBasket, keyLock, keyHelp, keyQuit, keyRest, keyElsewhere, keyEsc, keyPress, keyLight, keyLightB, keyGoTo},
 	{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyChoose, keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete,
 		keyOut, keyUndo, keyPart, keyPartB, keyLock, keyHelp, keyQuit, keyRest, keyNumber},
 	{keyUp, keyDown, keyBack, keyFull, keySlow, keyShorten, keyWithin, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit,
 		keyMend, keyFaster, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
+	{keyUp, keyDown, keyNewBall, keyFirstWeight, keyCloseYarn, keyErase, keyEsc, keyTap, keyDigit, keyPoint, keyPress, keyLight, keyLightB, keyLock, keyHelp, keyQuit, keyRest},
 	{keyReadDone, keyPress, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
 	{keyUp, keyDown, keyTop, keyBottom, keyChoose, keyPrevPc, keyNextPc, keyEsc, keyLock, keyHelp, keyQuit},
 }

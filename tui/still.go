@@ -37,7 +37,7 @@ const leastWords = 7
 // set draws the still picture.
 func (w *Walk) set() *still {
 	s := &still{of: w.sight()}
-	if w.width < leastWide || w.height < leastHigh || w.mode == choosing || w.mode == overviewing || w.film.on || w.scene.finished {
+	if w.width < leastWide || w.height < leastHigh || w.mode == choosing || w.mode == overviewing || w.mode == weighing || w.film.on || w.scene.finished {
 		return s // nothing of these stands still for long
 	}
 	f := w.frame()

@@ -110,8 +110,9 @@ type Walk struct {
 	paced  paced         // the pace as last worked out
 	top    int           // the first line shown of the end's account
 
-	film filming
-	log  []counter.Event // until the film is worked out
+	scale onScale // while weighing
+	film  filming
+	log   []counter.Event // until the film is worked out
 
 	appended uint64 // the last event given to the journal
 	safe     uint64 // the last one known to be on disk

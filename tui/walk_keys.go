@@ -69,6 +69,7 @@ func (w *Walk) choices() []choice {
 		{"List", keyList, act((*Walk).showList)},
 		{"Follow", keyFollow, act((*Walk).showFollowing)},
 		{"Time", keyPace, act((*Walk).showPace)},
+		{"Yarn", keyYarn, act((*Walk).showYarn)},
 		{"Overview", keyOverview, act((*Walk).showOverview)},
 	}
 	list := []choice{rows, back, help, leave}

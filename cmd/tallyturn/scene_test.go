@@ -20,7 +20,8 @@ var scenes = map[string]struct {
 	"basket":     {24, strings.Repeat(" ", 20) + "\r" + strings.Repeat(" ", 7) + "b", []string{"1 in progress", "to try"}},
 	"one short":  {24, strings.Repeat(" ", 20) + "19\r", []string{"you count 19", "✓ saved"}},
 	"a hunt":     {24, "sss   19\rh7\r", []string{"Question 2", "✓ saved"}},
-	"keys":       {38, "?", []string{"Esc closes", "leave"}},
+	"a ball":     {24, "j5sje e j3.6\r", []string{"Noted: 3.6 g", "✓ saved"}},
+	"keys":       {39, "?", []string{"Esc closes", "leave"}},
 }
 
 // scene is what the screen shows after the keys of a scene.
