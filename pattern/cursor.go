@@ -45,6 +45,7 @@ type rowWork struct {
 
 	problems  []problem
 	trace     []*Trace
+	untraced  bool     // the row is only tried: nobody will ask for its trace
 	back      bool     // the row runs back over the one below
 	log       *linkLog // nil where nobody asks which stitch stands where
 	tangled   bool     // the work turned inside a repeat: which stitch belongs to which pass is not told
@@ -95,6 +96,7 @@ type mark struct {
 	chained                         int64
 	below                           *fabric
 	logged                          int
+	lastTimes, lastStitches         int64 // of the last note of the trace
 }
 
 func (w *rowWork) mark() mark {
@@ -103,6 +105,9 @@ func (w *rowWork) mark() mark {
 		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below, logged: w.log.len()}
 	if m.runs > 0 {
 		m.lastN = w.out.runs[m.runs-1].n
+	}
+	if n := len(m.trace); n > 0 {
+		m.lastTimes, m.lastStitches = m.trace[n-1].Times, m.trace[n-1].Stitches
 	}
 	return m
 }
@@ -118,6 +123,9 @@ func (w *rowWork) reset(m mark) {
 	w.out.runs = m.out[:m.runs] // a turn in mid-row has begun another
 	if m.runs > 0 {
 		w.out.runs[m.runs-1].n = m.lastN
+	}
+	if n := len(w.trace); n > 0 {
+		w.trace[n-1].Times, w.trace[n-1].Stitches = m.lastTimes, m.lastStitches
 	}
 }
 

@@ -25,6 +25,7 @@ type prover struct {
 	quiet  bool
 
 	spent, kept int64 // see budget.go
+	traces      tracer
 	saidMuch    bool
 	index       *numbered
 	mended      int // rows worked in search of mends

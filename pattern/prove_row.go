@@ -8,7 +8,7 @@ import (
 
 // attempt works a row once under a reading.
 func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
-	rw := &rowWork{pr: w.pr, pc: w, row: row, opts: opts, kind: row.Kind}
+	rw := &rowWork{pr: w.pr, pc: w, row: row, opts: opts, kind: row.Kind, untraced: w.trial != nil && !w.trial.settled()}
 	below = w.folded(row, below)
 	w.pr.spend(8)
 	if below != nil {

@@ -59,18 +59,6 @@ func (w *rowWork) ground() {
 	}
 }
 
-// leaf notes that a step made n stitches.
-func (w *rowWork) leaf(s *Step, n int64) {
-	w.log.pass(s, n)
-	if k := len(w.trace); k > 0 && n > 0 && w.trace[k-1].Step == s && w.trace[k-1].Kids == nil {
-		t := *w.trace[k-1]
-		t.Stitches += n
-		w.trace[k-1] = &t
-		return
-	}
-	w.trace = append(w.trace, &Trace{Step: s, Times: 1, Stitches: n})
-}
-
 // flush turns chains made since the last stitch into a space.
 func (w *rowWork) flush(in bool, name string) {
 	if w.pending > 0 {
@@ -213,20 +201,6 @@ func (w *rowWork) workedYet() bool {
 		}
 	}
 	return false
-}
-
-// zeroed keeps what was done as instructions that make no stitch of this row.
-func zeroed(ts []*Trace) []*Trace {
-	out := make([]*Trace, 0, len(ts))
-	for _, t := range ts {
-		c := *t
-		if c.Kids != nil {
-			c.Kids = zeroed(c.Kids)
-		}
-		c.Stitches = 0
-		out = append(out, &c)
-	}
-	return out
 }
 
 // mainBelow is the stitch that most of the row below is made of.

@@ -298,33 +298,15 @@ func (w *rowWork) inPlaceFirst(s *Step, times int64, first bool) bool {
 	} else {
 		name = s.Name
 	}
-	outer := w.trace
-	w.trace = nil
+	outer := w.openNode()
 	w.log.into(s)
 	ok := true
 	f := first
 	for i := int64(0); i < times && ok; i++ {
 		ok = w.placeBody(s.Body, name, &f)
 	}
-	kids := w.trace
-	w.trace = outer
-	w.addNode(&Trace{Step: s, Times: 1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
+	w.closeNode(outer, Trace{Step: s, Times: 1})
 	return ok
-}
-
-func orLeaf(kids []*Trace) []*Trace {
-	if kids == nil {
-		return []*Trace{}
-	}
-	return kids
-}
-
-func sumTrace(ts []*Trace) int64 {
-	n := int64(0)
-	for _, t := range ts {
-		n += t.total()
-	}
-	return n
 }
 
 // placeBody makes the things that go into one place.
@@ -415,46 +397,15 @@ func (w *rowWork) sequenceOf(s *Step, rest []*Step) bool {
 	return true
 }
 
-// addNode puts a pass into the trace; one like the last only counts it up.
-func (w *rowWork) addNode(t *Trace) {
-	if k := len(w.trace); k > 0 && sameTrace(w.trace[k-1], t, true) {
-		c := *w.trace[k-1]
-		c.Times += t.Times
-		w.trace = append(w.trace[:k-1:k-1], &c)
-		return
-	}
-	w.trace = append(w.trace, t)
-}
-
-// sameTrace reports whether two nodes say the same; at the top their number
-// of times may differ.
-func sameTrace(a, b *Trace, top bool) bool {
-	if a.Step != b.Step || a.Stitches != b.Stitches || len(a.Kids) != len(b.Kids) || (a.Kids == nil) != (b.Kids == nil) || !top && a.Times != b.Times {
-		return false
-	}
-	if top && a.Kids == nil {
-		return false
-	}
-	for i := range a.Kids {
-		if !sameTrace(a.Kids[i], b.Kids[i], false) {
-			return false
-		}
-	}
-	return true
-}
-
 // pass goes through a group once and notes it in the trace.
 func (w *rowWork) pass(s *Step, body []*Step, number int64) bool {
-	outer := w.trace
-	w.trace = nil
+	outer := w.openNode()
 	w.nest++
 	ok := w.run(body)
 	w.nest--
-	kids := w.trace
-	w.trace = outer
 	// a pass that fails is noted too: what it made before stays made, unless
 	// the row is taken back to before it
-	w.addNode(&Trace{Step: s, Times: 1, First: number, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
+	w.closeNode(outer, Trace{Step: s, Times: 1, First: number, Of: -1})
 	return ok
 }
 
@@ -486,9 +437,7 @@ func (w *rowWork) group(s *Step, rest []*Step) bool {
 	}
 	for i := start; i < len(w.trace); i++ {
 		if t := w.trace[i]; t.Step == s && t.Of == -1 {
-			c := *t
-			c.Of = passes
-			w.trace[i] = &c
+			t.Of = passes
 		}
 	}
 	return ok
@@ -562,9 +511,7 @@ func (w *rowWork) hasten(s *Step, m mark, most int64) int64 {
 	w.passed += k * (w.passed - m.passed)
 	w.out.runs[m.runs-1].n = min(w.out.runs[m.runs-1].n+mul(k, made), beyond)
 	if n := len(w.trace); n > 0 && w.trace[n-1].Step == s {
-		c := *w.trace[n-1]
-		c.Times += k
-		w.trace = append(w.trace[:n-1:n-1], &c)
+		w.trace[n-1].Times += k
 	}
 	w.lastAt = cursor{w.cur.i, w.cur.off - 1}
 	return k
@@ -765,8 +712,7 @@ func (w *rowWork) wraps(s *Step, m mark, number int64, last bool) bool {
 		return false
 	}
 	w.reset(m)
-	outer := w.trace
-	w.trace = nil
+	outer := w.openNode()
 	for i, b := range s.Body {
 		before := w.mark()
 		if w.exec(b, s.Body[i+1:]) {
@@ -784,9 +730,7 @@ func (w *rowWork) wraps(s *Step, m mark, number int64, last bool) bool {
 		w.reset(before)
 		lastBelow = lastBelow && w.left(nil) == 0
 		if makes == 1 && lastBelow && (i > 0) && (b.Op == OpWork || b.Op == OpInto) && w.pending > 0 && w.spacesLeft() == 0 {
-			kids := w.trace
-			w.trace = outer
-			w.addNode(&Trace{Step: s, Times: 1, First: number, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
+			w.closeNode(outer, Trace{Step: s, Times: 1, First: number, Of: -1})
 			return true
 		}
 		break
@@ -816,8 +760,7 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 	// a last pass that stops part way, exactly at the end
 	if g.kind == ToEnd || g.kind == ToLast {
 		m := w.mark()
-		outer := w.trace
-		w.trace = nil
+		outer := w.openNode()
 		for i, b := range s.Body[:len(s.Body)-1] {
 			before := w.mark()
 			if !w.exec(b, s.Body[i+1:]) || w.beyond(g, of) {
@@ -825,9 +768,7 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 				break
 			}
 			if w.leftAll(of) == g.keep && makesStitches(b) {
-				kids := w.trace
-				w.trace = outer
-				w.addNode(&Trace{Step: s, Times: 1, First: passes + 1, Of: -1, Stitches: sumTrace(kids), Kids: orLeaf(kids)})
+				w.closeNode(outer, Trace{Step: s, Times: 1, First: passes + 1, Of: -1})
 				p := problem{code: CodeMisfit, sev: Warning, step: s, over: left,
 					msg: "the repeat comes out " + countWords(passes, "time", "times") + " and stops part way through the next: " + countWords(left, "stitch was", "stitches were") + " left for it" + w.fitsHint(s, left)}
 				w.problems = append(w.problems[:m.problems], p)
