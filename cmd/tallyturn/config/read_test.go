@@ -31,7 +31,7 @@ func TestRead(t *testing.T) {
 			c.Wants.Signals = [tui.Signals]tui.Signal{tui.Bell | tui.Flash, tui.Bell, tui.Flash, 0, tui.Bell}
 		}},
 		{"dotted", "signals.row-end = \"bell\"", func(c *Config) { c.Wants.Signals[tui.RowEnd] = tui.Bell }},
-		{"keys", "[keys]\ntap = [\"F5\", 'page down']\nhunt = \"j\"\n", func(*Config) {}},
+		{"keys", "[keys]\ntap = [\"F5\", 'page down']\nhunt = \"$\"\n", func(*Config) {}},
 	} {
 		want := Default()
 		c.want(&want)
