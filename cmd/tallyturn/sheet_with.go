@@ -12,6 +12,13 @@ import (
 	"crochet/tallyturn/pattern/stitch"
 )
 
+// How wide and high a drawing may be on paper, in mm, so that it goes on A4 and
+// on Letter with its words.
+const (
+	printWidth  = 170
+	printHeight = 190
+)
+
 // pictures draws what is to be put into the sheet.
 func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch.Terms) ([]sheet.Picture, error) {
 	var out []sheet.Picture
@@ -29,7 +36,11 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 				return nil, fmt.Errorf("%s: the layout needs a gauge: %w", name, err)
 			}
 			l := layout.Of(proof, g)
-			out = append(out, sheet.Picture{Title: "Layout", SVG: l.SVG(titleOf(proof, "Layout")), Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + "."})
+			out = append(out, sheet.Picture{
+				Title: "Layout", SVG: l.SVG(titleOf(proof, "Layout")),
+				Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + ".",
+				Print: l.Pages(printWidth, printHeight), Key: l.Legend(),
+			})
 		default:
 			return nil, fmt.Errorf("--with takes chart, layout and times, not %q", w)
 		}
@@ -49,15 +60,19 @@ func chartPictures(proof *pattern.Proof, terms stitch.Terms) ([]sheet.Picture, e
 		if err != nil {
 			return nil, err
 		}
-		png, err := chart.PNG(pngScale, c)
-		if err != nil {
-			return nil, err
+		var parts []string
+		for k := range c.Tiles() {
+			part, err := chart.Draw(proof, i, chart.Options{Terms: terms, Tile: k + 1})
+			if err != nil {
+				return nil, err
+			}
+			parts = append(parts, string(part.SVG()))
 		}
 		title, words := "Chart", "The symbol chart, drawn from the rows as they were proven."
 		if p.Piece.Name != "" {
 			title += " of " + p.Piece.Name
 		}
-		out = append(out, sheet.Picture{Title: title, SVG: string(c.SVG()), PNG: png, Words: words})
+		out = append(out, sheet.Picture{Title: title, SVG: string(c.SVG()), Words: words, Print: parts})
 	}
 	return out, nil
 }

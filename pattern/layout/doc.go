@@ -11,6 +11,7 @@
 //	pack.go     pieces side by side
 //	text.go     the drawing in letters
 //	svg.go      the drawing as SVG
+//	pages.go    the same for pages of paper
 //	sizes.go    the finished sizes in words
 //
 // Lengths are in mm; X runs to the right and Y up. Pieces in rows are seen from

@@ -33,7 +33,7 @@ func (l *Layout) SVG(title string) string {
 	fmt.Fprintf(&b, "<title>%s</title>\n", esc(title))
 	fmt.Fprintf(&b, `<rect width="100%%" height="100%%" fill="#ffffff"/>`+"\n")
 	fmt.Fprintf(&b, `<text x="%s" y="%s" font-size="%s" fill="#111111">%s</text>`+"\n", n(margin), n(margin+font), n(font*1.3), esc(title))
-	d := drawing{l: l, b: &b, line: size / 400, left: margin, top: margin + head}
+	d := drawing{l: l, b: &b, line: size / 400, left: margin, top: margin + head, scale: 1, origin: Point{l.Min.X, l.Max.Y}}
 	for i, p := range l.Pieces {
 		d.piece(i, p)
 	}
@@ -41,7 +41,7 @@ func (l *Layout) SVG(title string) string {
 		d.label(i, p, font)
 	}
 	y := margin + head + l.Max.Y - l.Min.Y + font*1.5
-	y = d.scale(margin, y, font)
+	y = d.bar(margin, y, font)
 	for _, s := range legend {
 		y += font * 1.5
 		fmt.Fprintf(&b, `<text x="%s" y="%s" fill="#111111">%s</text>`+"\n", n(margin), n(y), esc(s))
@@ -55,11 +55,13 @@ type drawing struct {
 	l         *Layout
 	b         *strings.Builder
 	line      float64
-	left, top float64
+	scale     float64 // mm of the work to one of the page
+	left, top float64 // where the origin stands on the page
+	origin    Point
 }
 
 func (d *drawing) at(q Point) Point {
-	return Point{d.left + q.X - d.l.Min.X, d.top + d.l.Max.Y - q.Y}
+	return Point{d.left + (q.X-d.origin.X)/d.scale, d.top + (d.origin.Y-q.Y)/d.scale}
 }
 
 func (d *drawing) path(points []Point) string {
@@ -154,12 +156,12 @@ func (d *drawing) label(i int, p *Piece, font float64) {
 	if p.Seat != nil { // triangles are thin at their top
 		at = d.at(p.Point(Point{0, p.Height / 3}))
 	}
-	f := min(font, (high.X-low.X)/1.5, (high.Y-low.Y)/1.1)
+	f := min(font, (high.X-low.X)/d.scale/1.5, (high.Y-low.Y)/d.scale/1.1)
 	fmt.Fprintf(d.b, `<text x="%s" y="%s" font-size="%s" text-anchor="middle" font-weight="bold" fill="#111111">%s</text>`+"\n", n(at.X), n(at.Y+f*0.35), n(f), Letter(i))
 }
 
-// scale draws a length to measure by, and gives where it ends.
-func (d *drawing) scale(x, y, font float64) float64 {
+// bar draws a length to measure by, and gives where it ends.
+func (d *drawing) bar(x, y, font float64) float64 {
 	if d.l.Nominal {
 		return y
 	}

@@ -82,8 +82,10 @@ type Row struct {
 type Picture struct {
 	Title string
 	SVG   string // a whole SVG document, which refers to nothing outside
-	PNG   []byte // the same drawing, for what cannot show the other; may be nil
 	Words string // what it shows, for those who do not see it
+
+	Print []string // the same for pages of paper, an SVG document for each; nil where SVG will do
+	Key   []string // what the letters in Print stand for
 }
 
 // Blocks are all blocks of a version with what stands before and after it.

@@ -90,7 +90,6 @@ type printer struct {
 	width, height float64
 	y             float64 // the top of what comes next
 	pages         int
-	images        int
 }
 
 // page begins a page.
@@ -343,35 +342,59 @@ func (w *printer) cautions(k sheet.Block) {
 	}
 }
 
-// picture prints a drawing as wide as the page, or as high as it is.
+// unitLimit is how large a unit of a drawing that names no size is printed, in
+// mm: a stitch of a chart, 20 of them, comes to 5.6 mm.
+const unitLimit = 0.28
+
+// picture prints a drawing: at the size that it names, or as wide as the page.
+// One that goes over several pages begins each on a new line of its own.
 func (w *printer) picture(p *sheet.Picture) {
+	prints := p.Print
+	if len(prints) == 0 {
+		prints = []string{p.SVG}
+	}
 	words := w.cut("", p.Words, w.width-2*margin)
-	if len(p.PNG) == 0 {
-		words = w.cut("", p.Words+" The drawing itself is in the page of this sheet (HTML).", w.width-2*margin)
-		w.heading(p.Title, 13.5, words.height())
-		w.set(words, margin)
-		w.y += gap
-		return
+	key := 0.0
+	for _, s := range p.Key {
+		key += w.cut("", s, w.width-2*margin).height() + 0.6
 	}
-	w.images++
-	name := fmt.Sprintf("picture %d", w.images)
-	options := fpdf.ImageOptions{ImageType: "PNG"}
-	info := w.f.RegisterImageOptionsReader(name, options, bytes.NewReader(p.PNG))
-	if w.f.Err() {
-		return
+	for i, svg := range prints {
+		d, err := readDrawing(svg)
+		if err != nil {
+			w.f.SetError(err)
+			return
+		}
+		title, below := p.Title, 0.0
+		if i == 0 {
+			below = words.height() + gap
+		}
+		if len(prints) > 1 {
+			title = fmt.Sprintf("%s, %d of %d", p.Title, i+1, len(prints))
+		}
+		if i == len(prints)-1 {
+			below += min(key, 80)
+		}
+		k := d.mm
+		if k == 0 {
+			k = unitLimit
+		}
+		k = min(k, (w.width-2*margin)/d.width, (w.height-foot-margin-16-below)/d.height)
+		w.heading(title, 13.5, d.height*k+below+gap)
+		if i == 0 {
+			w.set(words, margin)
+			w.y += gap
+		}
+		w.draw(d, margin, w.y, k)
+		w.y += d.height*k + gap
 	}
-	wide, high := w.width-2*margin, 0.0
-	if info.Width() > 0 {
-		wide = min(wide, info.Width())
-		high = wide * info.Height() / info.Width()
+	for _, s := range p.Key {
+		letter, s, ok := strings.Cut(s, "  ")
+		if !ok {
+			letter, s = "", letter
+		}
+		w.item(letter, s, 0)
+		w.y += 0.6
 	}
-	if limit := w.height - foot - margin - 14 - words.height(); high > limit {
-		wide, high = wide*limit/high, limit
-	}
-	w.heading(p.Title, 13.5, high+words.height()+gap)
-	w.f.ImageOptions(name, margin, w.y, wide, high, false, options, 0, "")
-	w.y += high + gap
-	w.set(words, margin)
 	w.y += gap
 }
 
