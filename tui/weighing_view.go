@@ -143,9 +143,9 @@ func (f *frame) toldOfYarn(width int) (out [][]span) {
 		if now := l.Now.String(); math.Abs(l.Since.Mid) >= 0.05 {
 			words += ", " + now + " g by now"
 		}
-		add(base, words+"; the rest takes "+y.Rest.String()+" g: "+overWords(l.Over)+".")
+		add(base, words+"; the rest takes "+y.Rest.String()+" g: "+skein.Over(l.Over)+".")
 	}
-	if words := basisWords(y); words != "" && (l != nil || y.Used.Mid > 0) {
+	if words := y.By(); words != "" && (l != nil || y.Used.Mid > 0) {
 		add(quiet, words)
 	}
 	if n := f.w.scale.account.Blind; n > 0 {
@@ -154,40 +154,7 @@ func (f *frame) toldOfYarn(width int) (out [][]span) {
 	return out
 }
 
-// overWords tells what is left over, or lacks.
-func overWords(over yarn.Range) string {
-	switch {
-	case over.Low >= 0:
-		return over.String() + " g left over"
-	case over.High <= 0:
-		return yarn.Range{Low: -over.High, Mid: -over.Mid, High: -over.Low}.String() + " g too little"
-	}
-	return fmt.Sprintf("from %s g too little to %s g left over", yarn.Grams(-over.Low), yarn.Grams(over.High))
-}
-
-// basisWords tells what the weights of a yarn rest on.
-func basisWords(y *skein.Yarn) string {
-	sure, often := "; it may be off by a tenth", "; nine times of ten it lies in the range"
-	if y.Rests >= 3 {
-		sure = often
-	}
-	switch y.Basis {
-	case skein.ByScale:
-		return fmt.Sprintf("By %s of your own work, weighed%s.", count(int64(y.Rests), "stretch"), sure)
-	case skein.ByOthers:
-		return "By what you weighed of the other yarns" + sure + "."
-	case skein.BySwatch:
-		if y.Rests > 1 {
-			sure = often
-		}
-		return "By the swatch that the pattern states" + sure + "."
-	case skein.RoughModel:
-		return "Roughly, from the gauge alone. Two weighings some rows apart come nearer."
-	}
-	return ""
-}
-
-// basisShort is the same in two words.
+// basisShort is what the weights of a yarn rest on, in two words.
 var basisShort = map[skein.Basis]string{
 	skein.ByScale: "by your scale", skein.ByOthers: "by the others", skein.BySwatch: "by the swatch", skein.RoughModel: "roughly",
 }

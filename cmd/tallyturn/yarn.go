@@ -16,8 +16,8 @@ import (
 )
 
 type yarnCommand struct {
-	world
-	choice
+	walkCommand
+	weighed       string
 	swatch, gauge []string
 	ball, margin  string
 	left          []string
@@ -26,9 +26,9 @@ type yarnCommand struct {
 }
 
 func newYarn(w world) *cobra.Command {
-	k := yarnCommand{world: w}
+	k := yarnCommand{walkCommand: walkCommand{world: w}}
 	c := &cobra.Command{
-		Use:   "yarn FILE",
+		Use:   "yarn [FILE]",
 		Short: "Work out how much yarn a pattern takes, by colour",
 		Long: `yarn works out the metres, grams and balls that each colour of a pattern takes,
 every copy of its pieces and all ends with it.
@@ -42,16 +42,32 @@ With --left it says whether what is left of a colour lasts: "navy 31 g", by the
 scale. --piece and --row say how far the work has come, the rows before that one
 being done.
 
+With --weighed it goes by what was weighed in the walk of a project instead. Without
+a FILE it says of that walk what each yarn has taken so far, and whether what is
+left lasts.
+
 Without a swatch it gives a rough estimate from the gauge, and says so.
 
 FILE is plain text of at most 4 MB; - is standard input.`,
 		Example: `  tallyturn yarn pennant.txt --swatch "20 sc x 22 rows used 8.2 m"
   tallyturn yarn hat.txt --swatch "400 hdc weigh 28 g" --ball "100 g = 200 m"
   tallyturn yarn pennant.txt --ball "50 g = 125 m" --margin 20%
-  tallyturn yarn hat.txt --swatch "400 hdc weigh 28 g" --row 12 --left "31 g"`,
-		Args: patternFiles(1, 1),
-		RunE: func(c *cobra.Command, files []string) error { return k.run(files[0]) },
+  tallyturn yarn hat.txt --swatch "400 hdc weigh 28 g" --row 12 --left "31 g"
+  tallyturn yarn --weighed hat.txt`,
+		Args: func(c *cobra.Command, files []string) error {
+			if k.weighed != "" && len(files) == 0 {
+				return nil
+			}
+			return patternFiles(1, 1)(c, files)
+		},
+		RunE: func(c *cobra.Command, files []string) error {
+			if len(files) == 0 {
+				return k.walked(c)
+			}
+			return k.run(files[0])
+		},
 	}
+	c.Flags().StringVar(&k.weighed, "weighed", "", "go by what was weighed in the walk of this `project`")
 	c.Flags().StringArrayVar(&k.swatch, "swatch", nil, "what a `swatch` took: \"20 sc x 22 rows used 8.2 m\" or\n\"400 sc weigh 6.1 g\"; give several for a range")
 	c.Flags().StringArrayVar(&k.gauge, "gauge", nil, aboutGauge+"; used without a swatch")
 	c.Flags().StringVar(&k.ball, "ball", "", "what a `ball` has by its band: \"50 g = 125 m\"")
@@ -61,6 +77,8 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 	c.Flags().IntVar(&k.row, "row", 1, "with --left: the row of this `number` comes next")
 	c.Flags().StringVar(&k.size, "size", "", "for this `size`, spelled as in the pattern (default: its first)")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
+	c.MarkFlagsMutuallyExclusive("weighed", "swatch")
+	k.dataFlag(c, false)
 	return c
 }
 
@@ -134,7 +152,13 @@ func (k yarnCommand) lasts(name string, proof *pattern.Proof, rate yarn.Rate) er
 // rate is what a single crochet takes: by the swatches given, or roughly by the
 // gauge.
 func (k yarnCommand) rate(name string, proof *pattern.Proof) (yarn.Rate, error) {
+	if k.weighed != "" {
+		return k.byWalk(proof)
+	}
 	if len(k.swatch) == 0 {
+		if all := yarn.StatedSwatches(proof); len(all) > 0 && len(k.gauge) == 0 {
+			return yarn.Measured(all), nil
+		}
 		g, err := gaugeOf(proof, k.gauge)
 		if err == nil {
 			var r yarn.Rate

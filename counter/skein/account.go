@@ -67,17 +67,12 @@ func (b *Book) Of(s counter.State, rate yarn.Rate) *Account {
 		step      float64
 	}
 	each := make([]weighed, len(u.Colours))
-	var pooled []yarn.Stretch
-	coarse := 0.0
+	others := b.Weighed(s, rate)
 	for i := range u.Colours {
 		w := &each[i]
 		w.readings, w.over = b.readings(s, i, rate)
 		w.step = yarn.Step(bare(w.readings))
 		w.stretches = yarn.Stretches(bare(w.readings), w.step)
-		pooled = append(pooled, w.stretches...)
-		if len(w.stretches) > 0 {
-			coarse = max(coarse, w.step)
-		}
 	}
 	for i, name := range u.Colours {
 		w := &each[i]
@@ -87,9 +82,8 @@ func (b *Book) Of(s counter.State, rate yarn.Rate) *Account {
 		switch own := yarn.FromStretches(w.stretches, w.step); {
 		case own.Known():
 			y.Basis, y.Rests, takes = ByScale, own.Of, own.Takes
-		case len(pooled) > 0:
-			own = yarn.FromStretches(pooled, coarse)
-			y.Basis, y.Rests, takes = ByOthers, own.Of, own.Takes
+		case others.Known():
+			y.Basis, y.Rests, takes = ByOthers, others.Of, others.Takes
 		case rate.Grams.Mid == 0:
 		case rate.Rough:
 			y.Basis = RoughModel
@@ -113,6 +107,21 @@ func (b *Book) Of(s counter.State, rate yarn.Rate) *Account {
 		a.Yarns = append(a.Yarns, y)
 	}
 	return a
+}
+
+// Weighed is the rate that all weighings of a walk tell together, whatever the
+// yarn; it is not known where too little was weighed.
+func (b *Book) Weighed(s counter.State, rate yarn.Rate) yarn.Own {
+	var all []yarn.Stretch
+	step := 0.0
+	for i := range b.usage(s.Plan()).Colours {
+		readings, _ := b.readings(s, i, rate)
+		own := yarn.Step(bare(readings))
+		if found := yarn.Stretches(bare(readings), own); len(found) > 0 {
+			all, step = append(all, found...), max(step, own)
+		}
+	}
+	return yarn.FromStretches(all, step)
 }
 
 // bare are readings without where they were taken.

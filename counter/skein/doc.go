@@ -6,6 +6,7 @@
 // given, from a swatch or the gauge, and says so.
 //
 //	account.go  the yarns of a walk, one by one
+//	words.go    the same in words
 //	worked.go   how much of each was worked at every weighing
 //
 // Lengths are in mm and weights in grams.

@@ -112,6 +112,10 @@ func notes(u *Usage, r Rate, b Ball, margin float64) []string {
 	switch {
 	case r.Rough:
 		out = append(out, fmt.Sprintf("A rough estimate, from the gauge alone: a single crochet takes %s mm, 6.6 to 10.6 times its width by two home measurements. A swatch that was measured or weighed comes much nearer.", r.MM))
+	case r.Own && r.N < enoughStretches:
+		out = append(out, "From "+stretchesWord(r.N)+" of work that was weighed on the way; it may be off by a tenth.")
+	case r.Own:
+		out = append(out, "From "+stretchesWord(r.N)+" of work that were weighed on the way; nine times of ten it lies in the range.")
 	case r.N == 1:
 		out = append(out, "From one swatch, which may be off by a tenth. Two or more show how far.")
 	default:
@@ -134,6 +138,13 @@ func notes(u *Usage, r Rate, b Ball, margin float64) []string {
 		out = append(out, fmt.Sprintf("Without %s of no known number of stitches.", rowsWord(u.Unknown)))
 	}
 	return out
+}
+
+func stretchesWord(n int) string {
+	if n == 1 {
+		return "1 stretch"
+	}
+	return fmt.Sprintf("%d stretches", n)
 }
 
 func rowsWord(n int64) string {

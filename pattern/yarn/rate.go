@@ -21,6 +21,7 @@ type Rate struct {
 	Grams Range
 	Rough bool // from the gauge, without a swatch
 	N     int  // swatches that it rests on
+	Own   bool // they are stretches of work that were weighed on the way
 }
 
 // oneSwatch is by how much one swatch may be off: makers' pages have 5 to 10 in a

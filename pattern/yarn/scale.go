@@ -98,6 +98,14 @@ func FromStretches(all []Stretch, step float64) Own {
 // Known reports whether there is a rate.
 func (o Own) Known() bool { return o.Of > 0 }
 
+// Rate is the rate by which so many units are told.
+func (o Own) Rate(units float64) Rate {
+	if !o.Known() || units <= 0 {
+		return Rate{}
+	}
+	return Rate{Grams: o.Takes(units).Times(1 / units), N: o.Of, Own: true}
+}
+
 // Takes is what so many units more take, in grams. From three stretches on it is
 // the range in which nine in ten lie, by Student's t; of fewer it is what was
 // seen, or a tenth to either side. It is never closer than the scale can tell.
