@@ -498,8 +498,9 @@ func (r *reader) flushSetup(ends bool) {
 
 // worksStitches reports whether words make any stitch beyond joining.
 func (r *reader) worksStitches(toks []token) bool {
-	var row Row
-	x := r.rowReaderFor(toks, &row)
+	r.scanRow = Row{}
+	row := &r.scanRow
+	x := r.rowReaderFor(toks, row)
 	x.readRow()
 	for _, s := range row.Steps {
 		if s.Op == OpWork && s.Stitch == 1 {

@@ -42,8 +42,13 @@ func (t token) is(text string) bool { return t.text == text && t.named() }
 const maxNumber = 1_000_000_000_000_000 // beyond this a number is only "too large"
 
 // lex cuts smoothed text into tokens. It ends with one tEnd.
-func lex(s string) []token {
-	toks := make([]token, 0, len(s)*3/8+8) // written patterns have some 35 in 100 bytes
+func lex(s string) []token { return lexInto(nil, s) }
+
+// lexInto is lex into a list that has been used before.
+func lexInto(toks []token, s string) []token {
+	if toks = toks[:0]; cap(toks) < len(s)/4 {
+		toks = make([]token, 0, len(s)*3/8+8) // written patterns have some 35 in 100 bytes
+	}
 	glued, head, blank, lines := false, true, true, 0
 	for i := 0; i < len(s); {
 		c := s[i]

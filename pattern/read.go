@@ -26,7 +26,7 @@ type reader struct {
 	conv    conventions
 	lex     *stitch.Lexicon
 	other   *stitch.Lexicon
-	inHand  []token // the words of the row being read, and the end
+	bench   *bench
 	scan    rowReader
 	scanRow Row
 
@@ -82,8 +82,9 @@ func ReadIn(text string, terms stitch.Terms) *Pattern { return readAs(text, term
 // readAs reads under given terms, whatever the text says.
 func readAs(text string, terms stitch.Terms) *Pattern {
 	src := NewSource(text)
-	r := &reader{src: src, smooth: smooth(text), pat: &Pattern{Source: src}, names: make(map[string]*Special)}
-	r.toks = columnTotals(text, unmark(text, lex(r.smooth)))
+	r := &reader{src: src, smooth: smooth(text), pat: &Pattern{Source: src}, names: make(map[string]*Special), bench: newBench()}
+	defer r.bench.clear()
+	r.toks = columnTotals(text, unmark(text, r.bench.lex(r.smooth)))
 	r.lex, r.other = stitch.LexiconFor(stitch.US), stitch.LexiconFor(stitch.UK)
 	r.pat.Terms, r.pat.evidence = termsOf(r.toks)
 	if terms != stitch.Unknown {
@@ -158,17 +159,6 @@ func settleKind(p *Piece) {
 			r.Kind = FlatRow
 		}
 	}
-}
-
-// rowReaderFor reads tokens gathered for a row. The words are copied to a place
-// that every row is read in; the row read before is done with it.
-func (r *reader) rowReaderFor(toks []token, row *Row) *rowReader {
-	end := token{kind: tEnd, head: true}
-	if n := len(toks); n > 0 {
-		end.start, end.end = toks[n-1].end, toks[n-1].end
-	}
-	r.inHand = append(append(r.inHand[:0], toks...), end)
-	return &rowReader{src: r.src, ts: r.inHand, lex: r.lex, other: r.other, pat: r.pat, names: r.names, row: row}
 }
 
 func (r *reader) readDraft(d *rowDraft) {

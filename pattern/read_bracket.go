@@ -71,10 +71,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 		x.p++
 	}
 	inside := x.p
-	if x.stars == nil {
-		x.stars = make(map[string]*Step)
-	}
-	x.stars["("] = g
+	x.close("(", g)
 	if into := x.intoPlace(start, g); into != nil {
 		return into
 	}

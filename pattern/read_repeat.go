@@ -29,12 +29,9 @@ func (x *rowReader) star() []*Step {
 	if len(g.Body) == 0 && !closed {
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: mark}}
 	}
-	if x.stars == nil {
-		x.stars = make(map[string]*Step)
-	}
 	x.starTimes(g, mark, closed)
 	g.Span = x.spanFrom(start)
-	x.stars[mark] = g
+	x.close(mark, g)
 	return []*Step{g}
 }
 
@@ -290,7 +287,7 @@ func (x *rowReader) repeat() []*Step {
 	}
 	// a group that was closed already
 	for _, mark := range []string{"*", "**", "\u2020", "\u2021", "#", "+", "\u00a7"} {
-		old := x.stars[mark]
+		old := x.closedUnder(mark)
 		n := x.repeatPhrase(mark)
 		if n == 0 {
 			continue
@@ -352,7 +349,7 @@ func (x *rowReader) repeat() []*Step {
 		return []*Step{g}
 	}
 	if x.p == save+1 && x.phrase("[bet|between|in|inside|to]", "(", "[to]", ")") || x.phrase("bet|between|in|from", "[the]", "[to]", "brackets|parentheses|parens|parenthesis|[") {
-		if old := x.stars["("]; old != nil {
+		if old := x.closedUnder("("); old != nil {
 			tm, ok := x.times()
 			if !ok {
 				tm = Times{Kind: Exactly, N: Num{N: 1}}

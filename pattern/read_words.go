@@ -6,17 +6,17 @@ import "crochet/tallyturn/pattern/stitch"
 // stands above its code in EBNF; words in quotes are matched whatever their
 // case, and commas, full stops and semicolons may stand between steps freely.
 type rowReader struct {
-	src   *Source
-	ts    []token // ends with tEnd
-	p     int
-	lex   *stitch.Lexicon
-	other *stitch.Lexicon // the other side's terms, for patterns that give both
-	pat   *Pattern
-	names map[string]*Special
-	row   *Row
-	marks []openMark
-	stars map[string]*Step // the last group closed under each mark
-	depth int
+	src    *Source
+	ts     []token // ends with tEnd
+	p      int
+	lex    *stitch.Lexicon
+	other  *stitch.Lexicon // the other side's terms, for patterns that give both
+	pat    *Pattern
+	names  map[string]*Special
+	row    *Row
+	marks  []openMark
+	closed []closedMark
+	depth  int
 
 	spent  int // see spend
 	gaveUp bool
@@ -29,6 +29,33 @@ type rowReader struct {
 	rowsAsked  int64  // "6 more rows like the 2nd"
 	holdBack   bool   // the last loops of the stitches that follow are held back: a cluster
 	hookCounts Counts // what the chains skipped at the hook count as, just read
+}
+
+// closedMark is the last group closed under a mark.
+type closedMark struct {
+	text  string
+	group *Step
+}
+
+// close keeps a group for words that repeat it later.
+func (x *rowReader) close(mark string, group *Step) {
+	for i := range x.closed {
+		if x.closed[i].text == mark {
+			x.closed[i].group = group
+			return
+		}
+	}
+	x.closed = append(x.closed, closedMark{mark, group})
+}
+
+// closedUnder is the last group closed under a mark, or nil.
+func (x *rowReader) closedUnder(mark string) *Step {
+	for i := range x.closed {
+		if x.closed[i].text == mark {
+			return x.closed[i].group
+		}
+	}
+	return nil
 }
 
 type openMark struct {

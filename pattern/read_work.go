@@ -13,13 +13,11 @@ func (x *rowReader) mainStitch() stitch.ID {
 // work = [ number ] stitch [ "tog" ] [ number ] [ place ] [ times ] .
 func (x *rowReader) work() []*Step {
 	start := x.p
-	s := &Step{Op: OpWork, N: Num{N: 1}}
 	count, counted := Num{N: 1}, false
 	if x.phrase("work|working", "evenly", "in") {
 		if id, n := x.stitchAt(0); n > 0 {
 			x.p += n
-			s.Stitch = id
-			return x.free(start, s, false)
+			return x.free(start, &Step{Stitch: id}, false)
 		}
 		x.p = start
 	}
@@ -53,10 +51,8 @@ func (x *rowReader) work() []*Step {
 				_, n := x.stitchAt(0)
 				id, _ := x.stitchAt(0)
 				x.p += n
-				s.Stitch, s.N = id, per
-				s.Target = Target{Which: Next, N: count, said: true, Span: x.spanFrom(start)}
-				s.Span = x.spanFrom(start)
-				return []*Step{s}
+				sp := x.spanFrom(start)
+				return []*Step{{Op: OpWork, Stitch: id, N: per, Target: Target{Which: Next, N: count, said: true, Span: sp}, Span: sp}}
 			}
 		}
 		x.accept("more", "additional", "extra", "regular", "of", "further")
@@ -89,11 +85,11 @@ func (x *rowReader) work() []*Step {
 		return nil
 	}
 	x.p += n
-	s.Stitch = id
 	if id == stitch.Slip && (x.lastToFirst() || x.seam()) {
 		sp := x.spanFrom(start)
 		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 	}
+	s := &Step{Op: OpWork, Stitch: id, N: Num{N: 1}}
 	x.gloss()
 	x.accept("st", "sts", "stitch", "stitches")
 	if x.together(s) {
@@ -373,16 +369,21 @@ func (x *rowReader) emit(start int, s *Step, places []Target, counted bool) []*S
 		s.Span = x.spanFrom(start)
 		return x.repeated(start, []*Step{s})
 	}
-	out := make([]*Step, 0, len(places))
-	for i, t := range places {
+	out := make([]*Step, len(places))
+	out[0] = s
+	for i := range out[1:] {
 		c := *s
+		out[1+i] = &c
+	}
+	for i, t := range places {
+		c := out[i]
 		c.Target = t
 		c.Span = t.Span
 		if i == 0 {
 			c.Span = Span{int(x.ts[start].start), t.Span.End}
 		}
 		if c.Legs > 0 {
-			x.legs(&c)
+			x.legs(c)
 		} else if t.Which == Next && c.N.N > 1 && c.N.N == t.N.N && !x.saidEach(t) {
 			c.bare = true // "6 sc in next 6 sts": one in each; "2 sc in next 2 sts" may be two
 			if c.N.N > 3 {
@@ -394,7 +395,6 @@ func (x *rowReader) emit(start int, s *Step, places []Target, counted bool) []*S
 		} else if i > 0 && len(places) > 1 && counted && t.Which == Each {
 			// "2 sc in next st and in each st": the number holds for all
 		}
-		out = append(out, &c)
 	}
 	out[0].Counts, x.hookCounts = x.hookCounts, Counts{}
 	last := out[len(out)-1]
