@@ -26,7 +26,7 @@ func columnTotals(text string, toks []token) []token {
 // a wide gap before it.
 func columnAt(text string, toks []token, i int) bool {
 	p, t := &toks[i-1], &toks[i]
-	if !wideGap(text[p.end:t.start]) || p.kind == tPunct && !p.isAny(")", "]", ".") || p.isAny("next", "ch", "skip", "sk", "last", "first", "of", "in", "to", "row", "rnd", "round") {
+	if !wideGap(text[p.end:t.start]) || p.kind == tPunct && !p.isMark(")].") || p.isAny("next", "ch", "skip", "sk", "last", "first", "of", "in", "to", "row", "rnd", "round") {
 		return false
 	}
 	end := i + 1

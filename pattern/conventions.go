@@ -36,7 +36,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 	var heights []int64
 	for j := i - 1; j >= 0 && j > i-24; j-- {
 		t := &toks[j]
-		if t.isAny(".", ";") && !(j+1 < len(toks) && toks[j+1].kind == tNum) {
+		if t.isMark(".;") && !(j+1 < len(toks) && toks[j+1].kind == tNum) {
 			break
 		}
 		switch {

@@ -21,10 +21,10 @@ func (r *reader) sectionAt(ln line) (section, int, bool) {
 		}
 		name += t.text
 		end := k + 1
-		if end < ln.end && r.toks[end].isAny("(") && end+2 < ln.end && r.toks[end+2].is(")") && !r.toks[end+1].isAny("sc", "dc") {
+		if end < ln.end && r.toks[end].isMark("(") && end+2 < ln.end && r.toks[end+2].is(")") && !r.toks[end+1].isAny("sc", "dc") {
 			end += 3 // "Size(s)", "Abbreviations (US)"
 		}
-		closed := end >= ln.end || r.toks[end].isAny(":") || r.toks[end].is("-") && !r.toks[end].glued || r.toks[end].is("=") || r.toks[end].is(".") && end+1 >= ln.end
+		closed := end >= ln.end || r.toks[end].isMark(":") || r.toks[end].is("-") && !r.toks[end].glued || r.toks[end].is("=") || r.toks[end].is(".") && end+1 >= ln.end
 		if !closed {
 			continue
 		}
@@ -142,7 +142,7 @@ func (r *reader) beginsWork(ln line) bool {
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
 	case t.isAny("cast", "commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
 		return r.hasStitches(ln) || r.joinsYarn(ln) || t.isAny("change", "switch", "leave") && r.piece != nil || t.isAny("do") && x.at(1).is("not") && r.piece != nil
-	case t.kind == tNum && len(r.pat.Sizes) > 1 && x.at(1).isAny("(", "["):
+	case t.kind == tNum && len(r.pat.Sizes) > 1 && x.at(1).isMark("(["):
 		x.number()
 		_, n := x.stitchAt(0)
 		return n > 0 || x.peek().isAny("ch", "chain")
@@ -151,9 +151,9 @@ func (r *reader) beginsWork(ln line) bool {
 		return n > 0 || x.at(1).isAny("ch", "chain", "inc", "dec")
 	}
 	if _, n := x.stitchAt(0); n > 0 {
-		return !x.at(n).isAny("=", ":", "-") || !x.at(n).isAny("=", ":") && x.at(n).glued
+		return !x.at(n).isMark("=:-") || !x.at(n).isMark("=:") && x.at(n).glued
 	}
-	return t.isAny("inc", "dec") && !x.at(1).isAny("=", ":", "-")
+	return t.isAny("inc", "dec") && !x.at(1).isMark("=:-")
 }
 
 // joinsYarn reports a line that joins yarn somewhere: "with RS facing, skip
@@ -175,9 +175,9 @@ func (r *reader) joinsYarn(ln line) bool {
 func (r *reader) fastened() bool {
 	body := r.row.body
 	n := len(body)
-	for n > 0 && body[n-1].isAny(".", ")", "]") {
+	for n > 0 && body[n-1].isMark(".)]") {
 		if n--; !body[n].is(".") { // a total
-			for n > 0 && !body[n].isAny("(", "[") {
+			for n > 0 && !body[n].isMark("([") {
 				n--
 			}
 		}
@@ -246,7 +246,7 @@ func (r *reader) hasStitches(ln line) bool {
 		if t.isAny("ch", "chain") && (x.at(k+1).kind == tNum || x.at(k+1).is("of")) || t.isAny("ring", "mr") {
 			return true
 		}
-		if (t.kind == tNum || t.isAny(")", "]")) && x.at(k+1).isAny("ch", "chain", "chains") {
+		if (t.kind == tNum || t.isMark(")]")) && x.at(k+1).isAny("ch", "chain", "chains") {
 			return true
 		}
 		if _, n := x.stitchAt(k); n > 0 && !t.isAny("plain", "single", "double", "treble", "slip") {
@@ -266,7 +266,7 @@ func (r *reader) definitionLike(ln line) bool {
 	}
 	for k := 1; k < min(7, ln.end-ln.start); k++ {
 		t := x.at(k)
-		if t.isAny(":", "=") || t.is("-") && (!t.glued || !x.at(k+1).isAny("st", "sts", "stitch", "ch")) && k > 0 {
+		if t.isMark(":=") || t.is("-") && (!t.glued || !x.at(k+1).isAny("st", "sts", "stitch", "ch")) && k > 0 {
 			if !named {
 				for j := k; j < ln.end-ln.start; j++ {
 					if x.at(j).isAny("yo", "yoh", "yrh", "insert") || x.at(j).is("draw") || x.at(j).is("drop") && x.at(j+1).isAny("loop") {
@@ -277,7 +277,7 @@ func (r *reader) definitionLike(ln line) bool {
 			}
 			return k+1 < ln.end-ln.start
 		}
-		if t.kind == tPunct && !t.isAny("-", "(", ")") || isRowWord(t) {
+		if t.kind == tPunct && !t.isMark("-()") || isRowWord(t) {
 			return false
 		}
 	}
@@ -308,10 +308,10 @@ func (r *reader) foundation(ln line) bool {
 // continues reports whether a line after a blank one still belongs to the row.
 func (r *reader) continues(ln line) bool {
 	t := &r.toks[ln.start]
-	if t.isAny("fasten", "fo", "break", "cut", "finish") && !r.toks[min(ln.start+1, ln.end)].isAny(":", "-") {
+	if t.isAny("fasten", "fo", "break", "cut", "finish") && !r.toks[min(ln.start+1, ln.end)].isMark(":-") {
 		return t.isAny("fasten", "fo") || r.toks[ln.start+1].isAny("off", "yarn", "thread", "the")
 	}
-	if t.kind == tPunct && t.isAny("*", "(", "[") && !r.endsSentence() {
+	if t.kind == tPunct && t.isMark("*([") && !r.endsSentence() {
 		return true
 	}
 	return !r.capital(ln.start) && t.kind == tWord && !r.endsSentence()
@@ -322,7 +322,7 @@ func (r *reader) endsSentence() bool {
 	if r.row == nil || len(r.row.body) == 0 {
 		return true
 	}
-	return r.row.body[len(r.row.body)-1].isAny(".", "!", ")", "]", "}")
+	return r.row.body[len(r.row.body)-1].isMark(".!)]}")
 }
 
 // headingLine reports whether a line is the name of a piece (or the title):
@@ -425,11 +425,11 @@ func (r *reader) headingWords(ln line) (int, bool) {
 	}
 	for ln.start+k < ln.end {
 		t := x.at(k)
-		if t.isAny("(", "[", ":", "-", ",") && (makes(ln.start+k) || t.is(":")) || t.isAny("x", "make") && makes(ln.start+k) {
+		if t.isMark("([:-,") && (makes(ln.start+k) || t.is(":")) || t.isAny("x", "make") && makes(ln.start+k) {
 			break
 		}
 		switch {
-		case t.isAny("&", "'", "/", "#", "+"):
+		case t.isMark("&'/#+"):
 		case t.is("-") && k > 0 && (t.glued || ln.start+k+1 < ln.end):
 		case t.is("("):
 			if end := x.closer(k); end > 0 {
@@ -439,7 +439,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 		case t.kind == tPunct:
 			return 0, false
 		case t.kind == tNum && !t.word:
-			if k == 0 || ln.start+k+1 < ln.end && !x.at(k+1).isAny("(", ":", "-") {
+			if k == 0 || ln.start+k+1 < ln.end && !x.at(k+1).isMark("(:-") {
 				return 0, false
 			}
 		case t.isAny("turn", "skip", "sk", "rep", "repeat", "st", "sts", "each", "ch", "sp", "next", "fasten", "join", "rnd", "row", "rows", "rnds", "round", "work", "weave", "sew", "stuff", "change", "leave", "continue", "across", "around", "with"):
@@ -498,7 +498,7 @@ func (r *reader) makeAt(i, end int) int {
 	if n < 1 || n > 10000 {
 		return 0
 	}
-	for x.p < end && !x.peek().isAny(")", "]", ":") {
+	for x.p < end && !x.peek().isMark(")]:") {
 		if x.peek().kind == tNum || x.peek().isAny("ch", "chain", "chains", "sts", "sc", "dc") {
 			return 0
 		}
@@ -521,7 +521,7 @@ func (r *reader) newHeading(ln line) {
 	end := ln.start + n
 	if n == 0 {
 		end = ln.end
-		for end > ln.start+1 && r.toks[end-1].isAny(":", "-", "#", ".") {
+		for end > ln.start+1 && r.toks[end-1].isMark(":-#.") {
 			end--
 		}
 	}
@@ -599,7 +599,7 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 			}
 			return "", 0, false
 		}
-		if t.isAny(".", ";", "*") {
+		if t.isMark(".;*") {
 			return "", 0, false
 		}
 	}

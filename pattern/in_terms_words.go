@@ -201,7 +201,7 @@ func (c *crosser) claim(i int) (string, bool) {
 // stopBetween reports whether a sentence or a line ends between two tokens.
 func (c *crosser) stopBetween(from, to int) bool {
 	for k := from; k < to; k++ {
-		if c.toks[k].isAny(".", ";") || k > from && c.toks[k].head {
+		if c.toks[k].isMark(".;") || k > from && c.toks[k].head {
 			return true
 		}
 	}

@@ -93,7 +93,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		l.numbers.Count = Num{N: 1}
 		if x.peek().kind == tNum && isRowWord(x.at(1)) {
 			l.numbers.Count, _ = x.number()
-		} else if x.peek().kind == tNum && x.at(1).isAny("(", "[") {
+		} else if x.peek().kind == tNum && x.at(1).isMark("([") {
 			save := x.p
 			if n, ok := x.number(); ok && isRowWord(x.peek()) {
 				l.numbers.Count = n
@@ -111,13 +111,13 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if x.peek().kind == tNum && x.at(1).separator() && !x.at(1).is(",") {
 			x.p++ // "Dec row 1:" counts on from the row before
 		}
-		if !x.peek().isAny(":", "-", "(", ".", "=", "[") && !t.isAny("next") {
+		if !x.peek().isMark(":-(.=[") && !t.isAny("next") {
 			return l, false
 		}
 		if t.is("pattern") && !x.peek().is(":") {
 			return l, false
 		}
-	case t.kind == tNum && !t.frac && !t.word && t.head && (x.at(1).isAny(".", ")", ":") && x.at(1).glued || x.at(1).isAny("-") && x.at(2).kind == tNum && x.at(3).isAny(".", ")", ":") || isRowWord(x.at(1)) && x.at(2).isAny(":", "-", ".")):
+	case t.kind == tNum && !t.frac && !t.word && t.head && (x.at(1).isMark(".):") && x.at(1).glued || x.at(1).isMark("-") && x.at(2).kind == tNum && x.at(3).isMark(".):") || isRowWord(x.at(1)) && x.at(2).isMark(":-.")):
 		l.weak = true
 		l.numbers.First = Num{N: t.num, Span: t.span()}
 		l.numbers.Last = l.numbers.First
@@ -134,7 +134,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 			}
 			x.p++
 		}
-	case t.is("step") && x.at(1).kind == tNum && x.at(2).isAny(":", ".", "-"):
+	case t.is("step") && x.at(1).kind == tNum && x.at(2).isMark(":.-"):
 		l.weak = true
 		l.numbers.First = Num{N: x.at(1).num}
 		l.numbers.Last = l.numbers.First
@@ -166,7 +166,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 func (x *rowReader) labelNumbers(l *label) bool {
 	switch t := x.peek(); {
 	case t.kind == tNum && !t.frac && !t.big:
-	case t.kind == tWord && roman(t.text) > 0 && x.at(1).isAny(":", ".", "-", "(", ")"):
+	case t.kind == tWord && roman(t.text) > 0 && x.at(1).isMark(":.-()"):
 		n := Num{N: int64(roman(t.text)), Span: t.span()}
 		x.p++
 		l.numbers.First, l.numbers.Last = n, n
@@ -185,7 +185,7 @@ func (x *rowReader) labelNumbers(l *label) bool {
 			for x.at(k).is("-") {
 				k++
 			}
-		case x.at(k).isAny(":") && x.at(k).glued && x.at(k+1).kind == tNum && x.at(k+1).glued && x.at(k+2).is(":"):
+		case x.at(k).isMark(":") && x.at(k).glued && x.at(k+1).kind == tNum && x.at(k+1).glued && x.at(k+2).is(":"):
 			k++ // "R31:32:"
 		case x.at(k).isAny("and", "&", ",", "/", "+"):
 			list = true
@@ -365,7 +365,7 @@ func (x *rowReader) labelRemarks(l *label) {
 			l.side = sideOf(x.at(-1))
 			continue
 		}
-		if !x.peek().isAny("(", "[", "<") {
+		if !x.peek().isMark("([<") {
 			return
 		}
 		end := x.closer(0)
@@ -384,9 +384,9 @@ func (x *rowReader) labelRemarks(l *label) {
 				}
 			}
 		case in.kind == tNum && isRowWord(x.at(2)):
-		case in.kind == tNum && (x.at(2).isAny(")", "]") || x.at(2).isAny("sc", "sts", "st", "dc", "hdc", "tr", "stitches", "htr")) && (x.ts[end+1].isAny(":", "-", ".", "=") || end+1 < len(x.ts) && x.ts[end+1].kind == tEnd):
+		case in.kind == tNum && (x.at(2).isMark(")]") || x.at(2).isAny("sc", "sts", "st", "dc", "hdc", "tr", "stitches", "htr")) && (x.ts[end+1].isMark(":-.=") || end+1 < len(x.ts) && x.ts[end+1].kind == tEnd):
 			l.total = Span{x.p, end}
-		case in.kind == tWord && x.ts[end+1].isAny(":", "-", ".", "=", "(") && !in.isAny("sc", "inc", "ch", "dc", "hdc", "tr", "dec"):
+		case in.kind == tWord && x.ts[end+1].isMark(":-.=(") && !in.isAny("sc", "inc", "ch", "dc", "hdc", "tr", "dec"):
 		case in.kind == tWord && end-x.p <= 3 && len(in.text) <= 2 && !in.isAny("sc", "dc", "tr", "ch", "ss"):
 			l.colour = true
 		case in.kind == tWord && x.ts[end-1].isAny("row", "rnd", "round", "rows", "only", "color", "colour", "sizes", "rounds"):
@@ -456,8 +456,8 @@ func (x *rowReader) labelClose(l *label, start int) bool {
 	case t.is("."), t.is(";") && x.ts[start].head:
 		x.p++
 		l.strong = true
-	case x.ts[start].head && t.isAny("~", "|", ">", "/", "\"", "'", "\\", "^"):
-		for x.peek().isAny("~", "|", ">", "/", "^", "-", ":", "\\") {
+	case x.ts[start].head && t.isMark("~|>/\"'\\^"):
+		for x.peek().isMark("~|>/^-:\\") {
 			x.p++
 		}
 		return true
@@ -480,7 +480,7 @@ func (x *rowReader) labelClose(l *label, start int) bool {
 		}
 		return true
 	}
-	for x.peek().isAny("-", ":") && !x.peek().head {
+	for x.peek().isMark("-:") && !x.peek().head {
 		x.p++
 	}
 	return true

@@ -41,12 +41,12 @@ func abbreviationStops(src string, toks []token) []token {
 				out = append(out, toks[i])
 				continue
 			}
-			if next.isAny("(", "[") && i+2 < len(toks) && !next.head {
+			if next.isMark("([") && i+2 < len(toks) && !next.head {
 				if lowerAt(src, toks[i+2].start) && toks[i+2].glued {
 					continue
 				}
 			}
-			if next.kind == tPunct && !next.isAny("*", "(", "[") && next.kind != tEnd {
+			if next.kind == tPunct && !next.isMark("*([") && next.kind != tEnd {
 				continue
 			}
 			if !next.head && lowerAt(src, next.start) {
@@ -81,7 +81,7 @@ func unmarkLine(src string, out, l []token) []token {
 		case t.is("^"), t.is(">"), t.is("|"), t.is("~") && !l[k+1].glued:
 		case t.is("#"):
 			hashes++
-		case t.isAny("-", "+") && !l[k+1].glued && (l[k+1].kind != tNum):
+		case t.isMark("-+") && !l[k+1].glued && (l[k+1].kind != tNum):
 		case t.is("*") && !l[k+1].glued && !('a' <= src[l[k+1].start] && src[l[k+1].start] <= 'z') && (isRowWord(&l[k+1]) || l[k+1].is("**") || l[k+1].kind == tOrd || l[k+1].isAny("fasten", "ch")):
 		case t.is("[") && l[k+1].isAny("]", "x") && (l[k+1].is("]") || l[min(k+2, len(l)-1)].is("]")): // a check box
 			k++
@@ -132,7 +132,7 @@ func boldOpens(l []token, i int) bool {
 
 // boldCloses finds the "**" that ends bold text begun at i, or -1.
 func boldCloses(l []token, i int) int {
-	if i+1 >= len(l) || !l[i+1].glued || l[i+1].kind == tPunct && !l[i+1].isAny("(", "[") {
+	if i+1 >= len(l) || !l[i+1].glued || l[i+1].kind == tPunct && !l[i+1].isMark("([") {
 		return -1
 	}
 	for j := i + 1; j < len(l); j++ {
@@ -274,7 +274,7 @@ func (r *reader) isLabel(l label, start int) bool {
 	if r.sec == secGauge && r.gaugeLike(l.end) {
 		return false
 	}
-	if l.strong && r.toks[l.end-1].isAny(":", "=") {
+	if l.strong && r.toks[l.end-1].isMark(":=") {
 		return true
 	}
 	// "…rep" at the end of one line, "Row 2." at the start of the next
@@ -324,7 +324,7 @@ func (r *reader) midRow(i int) bool {
 		return false
 	}
 	p := &r.toks[ln.start-1]
-	return p.is(",") || p.isAny("and", "in", "the", "of", "to", "from", "rep", "each", "next") || !r.capital(ln.start) && !p.isAny(".", ")", "]")
+	return p.is(",") || p.isAny("and", "in", "the", "of", "to", "from", "rep", "each", "next") || !r.capital(ln.start) && !p.isMark(".)]")
 }
 
 // startRow begins a row at its label.
@@ -403,14 +403,14 @@ func (r *reader) mayLabel(i int) bool {
 		return false
 	}
 	p := &r.toks[i-1]
-	return p.isAny(".", ")", "]", "}", ";", ":")
+	return p.isMark(".)]};:")
 }
 
 // labelFits keeps "rep Row 2. Row 3: ..." and drops "rep from Row 2: ...".
 func (r *reader) labelFits(l label, i int) bool {
 	t := &r.toks[i]
 	if t.isAny("last", "next", "final", "border", "edging") {
-		return r.toks[l.end-1].isAny(":", "-") || r.toks[l.end-1].is("=")
+		return r.toks[l.end-1].isMark(":-") || r.toks[l.end-1].is("=")
 	}
 	if t.kind == tOrd || isRowWord(t) {
 		c := r.src.Text[t.start]
@@ -420,7 +420,7 @@ func (r *reader) labelFits(l label, i int) bool {
 		}
 		return true
 	}
-	return r.toks[l.end-1].isAny(":", "-")
+	return r.toks[l.end-1].isMark(":-")
 }
 
 // words adds words that stand before any label.

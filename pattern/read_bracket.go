@@ -96,7 +96,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 // groupTimes reads how often a bracket is worked.
 func (x *rowReader) groupTimes(g *Step) bool {
 	save := x.p
-	for x.peek().isAny(",", "-") {
+	for x.peek().isMark(",-") {
 		x.p++
 	}
 	x.accept("all", "and")
@@ -104,7 +104,7 @@ func (x *rowReader) groupTimes(g *Step) bool {
 	if rep {
 		x.phrase("this|these|the|pattern|between", "[sts|sequence|brackets|pattern]")
 		x.phrase("[to]", "[all]")
-		if x.peek().isAny("from") && (x.at(1).isAny("*", "(", "[")) {
+		if x.peek().isAny("from") && (x.at(1).isMark("*([")) {
 			x.p = save
 			return false
 		}
@@ -207,7 +207,7 @@ func (x *rowReader) remark(before []*Step, end int) bool {
 					return true
 				}
 			}
-			if size <= 3 && len(before) > 0 && !x.at(-1).isAny(",", ";", ".", ":", "*", "(", "[") {
+			if size <= 3 && len(before) > 0 && !x.at(-1).isMark(",;.:*([") {
 				x.p = end + 1
 				return true
 			}
@@ -338,7 +338,7 @@ func (x *rowReader) asRemark(start int, before []*Step, g *Step) bool {
 	}
 	if start > 0 && x.ts[start-1].isAny(",", ";", ".", ":", "*", "(", "[", "**", "then", "and") {
 		prev := before[len(before)-1]
-		if x.ts[start-1].isAny(".", ",") && prev.Op != OpChain && len(g.Body) > 0 && len(x.row.bad) > 0 && x.row.bad[len(x.row.bad)-1].Start >= g.Span.Start {
+		if x.ts[start-1].isMark(".,") && prev.Op != OpChain && len(g.Body) > 0 && len(x.row.bad) > 0 && x.row.bad[len(x.row.bad)-1].Start >= g.Span.Start {
 			return true
 		}
 		return false

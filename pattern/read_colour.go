@@ -9,7 +9,7 @@ func (x *rowReader) inColours() []*Step {
 	if t.kind != tNum || t.frac || !c.isAny("a", "b", "c", "d", "e", "f", "mc", "cc") {
 		return nil
 	}
-	if after := x.at(2); after.kind != tEnd && !after.separator() && !after.isAny(")", "]", "}", "*", "(", "[") {
+	if after := x.at(2); after.kind != tEnd && !after.separator() && !after.isMark(")]}*([") {
 		return nil
 	}
 	start := x.p

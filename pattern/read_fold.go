@@ -12,7 +12,7 @@ func (x *rowReader) fold() []*Step {
 		x.p = start
 		return nil
 	}
-	for !x.end() && !x.peek().isAny(",", ";", ".", ":") {
+	for !x.end() && !x.peek().isMark(",;.:") {
 		if x.peek().isAny("and", "then") && (x.stitchFollows(1) || x.at(1).isAny("work", "working", "crochet", "close", "through", "make") || x.at(1).kind == tNum) {
 			break
 		}

@@ -65,7 +65,7 @@ func (x *rowReader) note() []*Step {
 	}
 	if x.worked && x.accept("in", "through", "into") {
 		x.accept("the")
-		if from := x.p; x.loops() && x.p > from && (x.end() || x.peek().separator() || x.peek().isAny("(", "[")) {
+		if from := x.p; x.loops() && x.p > from && (x.end() || x.peek().separator() || x.peek().isMark("([")) {
 			return take()
 		}
 		x.p = start
@@ -239,7 +239,7 @@ func (x *rowReader) note() []*Step {
 func (x *rowReader) digitsSoon(n int) bool {
 	for k := 0; k < n; k++ {
 		t := x.at(k)
-		if t.kind == tEnd || t.isAny(".", ";", ")", "]") {
+		if t.kind == tEnd || t.isMark(".;)]") {
 			return false
 		}
 		if t.kind == tNum {
@@ -255,7 +255,7 @@ func (x *rowReader) prosePlace() bool {
 	for k := 0; k < 20; k++ {
 		t := x.at(k)
 		switch {
-		case t.kind == tEnd || t.isAny(",", ";", ":", ".", ")"):
+		case t.kind == tEnd || t.isMark(",;:.)"):
 			return true
 		case t.kind == tNum && !t.isAny("one", "two"), t.isAny("each", "next", "every"):
 			return false
@@ -277,7 +277,7 @@ func (x *rowReader) definition() []*Step {
 	if x.peek().is("draw") && !x.at(1).isAny("up", "through", "yarn", "loop") {
 		return nil
 	}
-	for !x.end() && !x.peek().isAny("(", ";", ".") {
+	for !x.end() && !x.peek().isMark("(;.") {
 		x.p++
 	}
 	sp := x.spanFrom(start)
@@ -288,13 +288,13 @@ func (x *rowReader) toClauseEnd() {
 	depth, start := 0, x.p
 	for !x.end() {
 		t := x.peek()
-		if depth == 0 && (t.isAny(",", ";", ".", ")", "]", "}", "*", "{", "=") || t.isAny("(", "[") && x.totalLike()) || t.head && x.p > start && x.rowCapital() {
+		if depth == 0 && (t.isMark(",;.)]}*{=") || t.isMark("([") && x.totalLike()) || t.head && x.p > start && x.rowCapital() {
 			return
 		}
-		if t.isAny("(", "[") {
+		if t.isMark("([") {
 			depth++
 		}
-		if t.isAny(")", "]") {
+		if t.isMark(")]") {
 			depth--
 		}
 		x.p++
@@ -306,16 +306,16 @@ func (x *rowReader) toSentenceEnd() {
 	depth, start := 0, x.p
 	for !x.end() {
 		t := x.peek()
-		if depth == 0 && (t.isAny(".", ")", "]", "}", ";", "{", "=") || t.isAny("(", "[", "<") && x.totalLike() || t.is("-") && !t.glued && x.totalLike()) {
+		if depth == 0 && (t.isMark(".)]};{=") || t.isMark("([<") && x.totalLike() || t.is("-") && !t.glued && x.totalLike()) {
 			return
 		}
 		if t.head && x.p > start && x.rowCapital() || depth == 0 && t.is("and") && x.at(1).isAny("work", "crochet") && x.stitchFollows(2) {
 			return
 		}
-		if t.isAny("(", "[") {
+		if t.isMark("([") {
 			depth++
 		}
-		if t.isAny(")", "]") {
+		if t.isMark(")]") {
 			depth--
 		}
 		x.p++

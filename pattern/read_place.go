@@ -26,7 +26,7 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		return x.sizedSpace(k)
 	}
 	if t.kind != tWord {
-		if t.isAny("(", "[") && x.at(k+2).isAny(")", "]") { // (shell)
+		if t.isMark("([") && x.at(k+2).isMark(")]") { // (shell)
 			if n, ok := x.nounAt(k + 1); ok && n.tokens == 1 {
 				n.tokens = 3
 				return n, true
@@ -343,7 +343,7 @@ func (x *rowReader) place() []Target {
 // of the chains skipped: "in 4th ch from hook (counts as dc) and in each ch".
 func (x *rowReader) placeRemark(hook bool) {
 	save := x.p
-	if !x.peek().isAny("(", "[") {
+	if !x.peek().isMark("([") {
 		return
 	}
 	end := x.closer(0)
@@ -481,7 +481,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		}
 		if n, ok := x.nounAt(0); ok {
 			x.p += n.tokens
-			for !x.end() && !x.peek().isAny(",", ";", ".", ")", "*") {
+			for !x.end() && !x.peek().isMark(",;.)*") {
 				x.p++
 			}
 			return Target{Which: Same, said: true, Span: x.spanFrom(start)}, true
@@ -536,7 +536,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		t.Which = Next
 		return done(x.counted(&t, true))
 	case w.isAny("ch", "chain", "st", "stitch") && prep && (x.at(1).is("first") && x.at(2).isAny("worked") || x.at(1).isAny("that", "which") && x.at(2).isAny("holds", "has")):
-		for !x.end() && !x.peek().isAny(",", ";", ".", ")", "*", "(") {
+		for !x.end() && !x.peek().isMark(",;.)*(") {
 			x.p++
 		}
 		t.Which = Same
@@ -622,7 +622,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		t.Bound = Bound{Kind: ToEnd}
 		return done(x.counted(&t, prep))
 	case w.isAny("where") && x.at(1).isAny("joined", "you", "the"), w.isAny("there") && !prep:
-		for !x.end() && !x.peek().isAny(",", ";", ".", ")", "*", "(") {
+		for !x.end() && !x.peek().isMark(",;.)*(") {
 			x.p++
 		}
 		t.Which = Same
@@ -738,7 +738,7 @@ func (x *rowReader) otherPart() (Target, bool) {
 			t.N, _ = x.number()
 		}
 		ok = x.accept("ch", "chs", "chain", "chains") && (prep || t.N.N > 1)
-		if ok && (x.peek().isAny(",", ";") || x.end() || true) && x.ts[start].isAny("along", "across") {
+		if ok && (x.peek().isMark(",;") || x.end() || true) && x.ts[start].isAny("along", "across") {
 			ok = false // the other side of the foundation is a place of its own
 		}
 	}
@@ -1077,7 +1077,7 @@ func (x *rowReader) qualify(t *Target) {
 				t.Which = Same
 			}
 		case x.phrase("below", "[the]", "next", "st|stitch|sc|dc"), x.phrase("that|which", "follow|follows|is|are|remain|remains", "[still]", "[left]", "[over]"), x.phrase("after", "it|that|this|them"), x.phrase("there", "is|are"),
-			(t.Which == Each || t.Which == Next) && (x.end1() || x.at(1).separator() || x.at(1).isAny("(", "[")) && x.phrase("after|left|remaining|afterwards"):
+			(t.Which == Each || t.Which == Next) && (x.end1() || x.at(1).separator() || x.at(1).isMark("([")) && x.phrase("after|left|remaining|afterwards"):
 		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.phrase("just", "made|worked|joined|formed"), x.phrase("made"), x.phrase("at", "[the]", "base", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
 			if x.peek().kind == tNum && x.at(-1).isAny("ch", "-", "chain") {
 				x.p++

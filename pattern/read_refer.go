@@ -9,7 +9,7 @@ func (x *rowReader) refer() []*Step {
 	if x.depth > 1 || x.row.Refer != nil {
 		return nil
 	}
-	bracket := x.peek().isAny("[", "(")
+	bracket := x.peek().isMark("[(")
 	if bracket {
 		x.p++
 	}

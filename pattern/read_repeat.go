@@ -12,7 +12,7 @@ func (x *rowReader) star() []*Step {
 	g := &Step{Op: OpGroup}
 	for {
 		g.Body = append(g.Body, x.steps(mark)...)
-		if x.end() || x.peek().is(mark) || x.atRepeatOf(mark) || !x.peek().isAny(")", "]", "}") {
+		if x.end() || x.peek().is(mark) || x.atRepeatOf(mark) || !x.peek().isMark(")]}") {
 			break
 		}
 		if len(x.marks) > 1 || x.depth > 1 {
@@ -127,7 +127,7 @@ func (x *rowReader) repeatBefore(mark string) int {
 			}
 			return k + 2
 		}
-		if t.kind == tEnd || t.isAny(",", ".", ";", "*", "(") {
+		if t.kind == tEnd || t.isMark(",.;*(") {
 			return 0
 		}
 	}
@@ -138,7 +138,7 @@ func (x *rowReader) repeatBefore(mark string) int {
 // ends a row.
 func (x *rowReader) fillsRow() bool {
 	t := x.peek()
-	if t.isAny(",", ";", "-") {
+	if t.isMark(",;-") {
 		t = x.at(1)
 	}
 	return x.roundEnd() || t.isAny("ending", "end", "ends", "finishing", "omitting")
@@ -172,7 +172,7 @@ func (x *rowReader) repeatPhrase(mark string) int {
 		}
 		k++
 	}
-	quote := x.at(k).isAny("'", "\"")
+	quote := x.at(k).isMark("'\"")
 	if quote {
 		k++
 	}
@@ -186,13 +186,13 @@ func (x *rowReader) repeatPhrase(mark string) int {
 		return 0
 	}
 	k++
-	if x.at(k).isAny("'", "\"") {
+	if x.at(k).isMark("'\"") {
 		k++
 	}
 	if x.at(k).isAny("s") && x.at(k).glued {
 		k++
 	}
-	if x.at(k).isAny("]") {
+	if x.at(k).isMark("]") {
 		k++
 	}
 	if x.at(k).isAny("to", "-", "and", "through") && x.at(k+1).isAny(mark, "**", "second", "next") {
@@ -217,7 +217,7 @@ func (x *rowReader) repeatOn() bool {
 		switch t := x.at(k); {
 		case t.isAny("from", "*", "**"):
 			return false
-		case t.kind == tEnd || t.isAny(",", ";", ".", ")", "]", "}"):
+		case t.kind == tEnd || t.isMark(",;.)]}"):
 			return true
 		}
 	}
@@ -365,7 +365,7 @@ func (x *rowReader) repeat() []*Step {
 		g := &Step{Op: OpGroup, Times: tm, Text: "rest", Span: x.spanFrom(start)}
 		return []*Step{g}
 	}
-	if (x.end() || x.peek().isAny(".", ")")) && x.worked && x.p == save+1 {
+	if (x.end() || x.peek().isMark(".)")) && x.worked && x.p == save+1 {
 		return []*Step{{Op: OpGroup, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Text: "rest", Span: x.spanFrom(start)}}
 	}
 	x.p = start
@@ -391,7 +391,7 @@ func (x *rowReader) times() (Times, bool) {
 	if x.at(-1).is("another") && x.p > start {
 		tm.more = true
 	}
-	if x.peek().isAny("(", "[") && (x.at(2).isAny("times", "x", "time") && x.at(3).isAny(")", "]") || x.at(1).is("x") && x.at(3).isAny(")", "]")) {
+	if x.peek().isMark("([") && (x.at(2).isAny("times", "x", "time") && x.at(3).isMark(")]") || x.at(1).is("x") && x.at(3).isMark(")]")) {
 		x.p++
 		inner, ok := x.times()
 		if ok && x.accept(")", "]") {
@@ -453,7 +453,7 @@ func (x *rowReader) times() (Times, bool) {
 	}
 	x.phrase("evenly|equally", "[spaced]", "[around|across]")
 	save := x.p
-	if x.accept("around", "across") && (x.end() || x.peek().separator() || x.peek().isAny("(", "[", ")", "]", "{")) {
+	if x.accept("around", "across") && (x.end() || x.peek().separator() || x.peek().isMark("([)]{")) {
 		// "6 times around": the number holds
 	} else {
 		x.p = save
@@ -515,7 +515,7 @@ func (x *rowReader) endings(g *Step) {
 				continue
 			}
 			e := &Step{Op: OpEnding}
-			for !x.end() && !x.peek().isAny(";", ".", ")") {
+			for !x.end() && !x.peek().isMark(";.)") {
 				if x.peek().isAny(",", "and") {
 					x.p++
 					if x.peek().isAny("turn", "join", "ch", "sl", "ss", "fasten", "break") && len(e.Body) > 0 {
@@ -566,11 +566,11 @@ func (x *rowReader) endings(g *Step) {
 		}
 		if x.phrase("working|making|work|placing", "[the]", "last|final") {
 			// "working last dc in top of turning ch": where the last one lands
-			for !x.end() && !x.peek().isAny(",", ";", ".", ")", "(", "[", "-", "{") {
+			for !x.end() && !x.peek().isMark(",;.)([-{") {
 				x.p++
 			}
 			if x.peek().is("-") && x.peek().glued {
-				for !x.end() && !x.peek().isAny(",", ";", ".", ")", "(", "[") {
+				for !x.end() && !x.peek().isMark(",;.)([") {
 					x.p++
 				}
 			}

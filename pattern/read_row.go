@@ -30,7 +30,7 @@ func (x *rowReader) steps(closer string) []*Step {
 		if closer != "" && t.is(closer) {
 			break
 		}
-		if t.isAny(")", "]", "}") {
+		if t.isMark(")]}") {
 			if closer == ")" || closer == "]" || closer == "}" {
 				break // mismatched, as print often is
 			}
@@ -257,7 +257,7 @@ func (x *rowReader) lastWhere() *Step {
 		x.p = start
 		return nil
 	}
-	for !x.end() && !x.peek().isAny(",", ";", ".", ")", "(", "[", "{", "=", "-") {
+	for !x.end() && !x.peek().isMark(",;.)([{=-") {
 		x.p++
 	}
 	if x.peek().is("-") && x.peek().glued {
@@ -372,7 +372,7 @@ func (x *rowReader) step(before []*Step) []*Step {
 		}
 		return nil
 	}
-	if t.kind == tNum && !t.frac && x.at(1).is("x") && x.at(2).isAny("(", "[", "{") && x.at(2).glued {
+	if t.kind == tNum && !t.frac && x.at(1).is("x") && x.at(2).isMark("([{") && x.at(2).glued {
 		start := x.p
 		n, _ := x.number()
 		x.p++
@@ -457,7 +457,7 @@ func (x *rowReader) unknown() []*Step {
 	depth := 0
 	for !x.end() {
 		t := x.peek()
-		if x.p > start && depth == 0 && (t.isAny(",", ";", ".", ":", ")", "]", "}", "*", "**") || t.isAny("(", "[") && x.p > start) {
+		if x.p > start && depth == 0 && (t.isAny(",", ";", ".", ":", ")", "]", "}", "*", "**") || t.isMark("([") && x.p > start) {
 			break
 		}
 		if t.kind == tNum || t.kind == tOrd {
@@ -498,7 +498,7 @@ func (x *rowReader) chain() []*Step {
 		}
 		if x.peek().kind == tNum {
 			n, ok = x.number()
-			if x.peek().is("-") && x.spaceAfter(1) > 0 || x.spaceAfter(0) > 0 && !x.at(-1).isAny(",") {
+			if x.peek().is("-") && x.spaceAfter(1) > 0 || x.spaceAfter(0) > 0 && !x.at(-1).isMark(",") {
 				ok = false // "ch-3 sp" is a place
 			}
 			x.accept("sts", "st", "stitches", "chs", "loosely", "chains")
@@ -509,7 +509,7 @@ func (x *rowReader) chain() []*Step {
 		} else if x.phrase("an", "even|odd", "number") {
 			n, ok = Num{}, true
 		}
-	case x.peek().kind == tNum && x.at(1).isAny("(", "[", "{") && len(x.pat.Sizes) > 1:
+	case x.peek().kind == tNum && x.at(1).isMark("([{") && len(x.pat.Sizes) > 1:
 		n, ok = x.number()
 		ok = ok && x.accept("ch", "chain", "chains", "chs")
 		if ok {
@@ -597,10 +597,10 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	ring := false
 	for k := 0; k < 24; k++ {
 		t := x.at(k)
-		if t.kind == tEnd || t.isAny(";") || t.isAny(".") && x.at(k+1).kind != tPunct && !x.at(k+1).isAny("to", "in") {
+		if t.kind == tEnd || t.isMark(";") || t.isMark(".") && x.at(k+1).kind != tPunct && !x.at(k+1).isAny("to", "in") {
 			break
 		}
-		if t.isAny(",") && !x.at(k+1).isAny("being", "taking", "making", "careful", "without", "form", "to", "forming") {
+		if t.isMark(",") && !x.at(k+1).isAny("being", "taking", "making", "careful", "without", "form", "to", "forming") {
 			break
 		}
 		if t.isAny("ring", "circle") && (k > 0 && !x.at(k-1).isAny("in", "into") || k == 1 && x.ts[at].isAny("join", "close", "connect") && x.p == at+1) {
@@ -608,7 +608,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 		}
 	}
 	first := x.joinTarget()
-	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isAny(",", ".", ";") || x.peek().is("to") && x.at(1).isAny("form", "make", "close", "beginning", "start", "beg") || x.end())) {
+	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isMark(",.;") || x.peek().is("to") && x.at(1).isAny("form", "make", "close", "beginning", "start", "beg") || x.end())) {
 		x.p = start
 		return nil
 	}
@@ -745,7 +745,7 @@ func (x *rowReader) countsAs(s *Step, start int) *Step {
 	if x.at(k).is("-") {
 		k++
 	}
-	if x.at(k).isAny("(", "[") {
+	if x.at(k).isMark("([") {
 		paren = true
 		k++
 	}
@@ -755,7 +755,7 @@ func (x *rowReader) countsAs(s *Step, start int) *Step {
 	if x.readCounts(&c) {
 		c.Span = x.spanFrom(from)
 		if paren {
-			for !x.end() && !x.peek().isAny(")", "]") {
+			for !x.end() && !x.peek().isMark(")]") {
 				if x.peek().isAny("throughout") {
 					c.Spread = true
 				}
@@ -780,7 +780,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		return false
 	}
 	x.phrase("[the|your]", "[other|turning|beginning|beg|starting|this|skipped|first|these|missed]", "[skipped|missed]")
-	if x.peek().kind == tNum && x.at(1).isAny("skipped", "missed", "ch", "chs", "chain", "chains", "beginning") && !x.at(2).isAny(")", ",") {
+	if x.peek().kind == tNum && x.at(1).isAny("skipped", "missed", "ch", "chs", "chain", "chains", "beginning") && !x.at(2).isMark("),") {
 		x.p++
 		x.accept("skipped", "missed", "beginning")
 	}
@@ -793,7 +793,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	}
 	x.accept("which", "that", "this", "it", "here", "always", "now", "and", "will")
 	x.accept("always", "now", "here", "will")
-	opens := from > 0 && x.ts[from-1].isAny("(", "[")
+	opens := from > 0 && x.ts[from-1].isMark("([")
 	switch {
 	case x.phrase("isn't|aren't", "[counted]", "[as]", "[a]", "[st|stitch|sts|stitches|counted]"), opens && x.phrase("=|is|are", "nothing|none|0|no", "[st|sts|stitch]"), opens && x.phrase("no", "st|sts|stitch|stitches"), x.phrase("is|are", "no", "st|sts|stitch|stitches"):
 		c.Said, c.As = true, stitch.None
@@ -801,7 +801,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		return true
 	case opens && x.p == from && x.bareCounts(c):
 		return true
-	case opens && x.p == from && x.peek().isAny("a", "1", "one") && x.at(1).isAny("st", "stitch") && x.at(2).isAny(")", "]", ","):
+	case opens && x.p == from && x.peek().isAny("a", "1", "one") && x.at(1).isAny("st", "stitch") && x.at(2).isMark(")],"):
 		x.p += 2
 		c.Said, c.As, c.N = true, stitch.Special, 1
 		return true
@@ -841,7 +841,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		}
 		return false
 	}
-	if x.at(-1).isAny("=") {
+	if x.at(-1).isMark("=") {
 		return false
 	}
 	// "(1dc, ch 2)", "ch 6 (1tr, ch2)": said in so few words
@@ -885,7 +885,7 @@ func (x *rowReader) bareCounts(c *Counts) bool {
 	x.p += n
 	c.Said, c.As, c.N = true, id, 1
 	x.countsSpace(c)
-	if !x.peek().isAny(")", "]", ",") {
+	if !x.peek().isMark(")],") {
 		*c = Counts{}
 		x.p = save
 		return false
@@ -897,10 +897,10 @@ func (x *rowReader) bareCounts(c *Counts) bool {
 func (x *rowReader) closesSoon() bool {
 	for k := 0; k < 8; k++ {
 		t := x.at(k)
-		if t.isAny(")", "]") {
+		if t.isMark(")]") {
 			return !x.at(k+1).isAny("in", "into", "x", "twice") && !x.followsTimes(x.p+k+1)
 		}
-		if t.isAny(";", ".") || t.kind == tEnd {
+		if t.isMark(";.") || t.kind == tEnd {
 			return false
 		}
 	}
@@ -914,7 +914,7 @@ func (x *rowReader) spreadAhead() bool {
 		if t.isAny("throughout", "hereafter", "pattern") {
 			return true
 		}
-		if t.kind == tEnd || t.isAny(")", "]", ".", ";") {
+		if t.kind == tEnd || t.isMark(")].;") {
 			return false
 		}
 	}

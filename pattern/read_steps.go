@@ -63,7 +63,7 @@ func (x *rowReader) skip() []*Step {
 		s.Target.plain = true
 		if !x.counted(&s.Target, false) {
 			x.p = n
-			if !x.peek().separator() && !x.end() && !x.peek().isAny(")", "*") {
+			if !x.peek().separator() && !x.end() && !x.peek().isMark(")*") {
 				x.p = start
 				return nil
 			}
@@ -81,7 +81,7 @@ func (x *rowReader) skip() []*Step {
 		if x.accept("and", "&") {
 			x.accept("the")
 			nextWord := x.accept("next")
-			if m, ok := x.nounAt(0); ok && (m.filter.Kind == Space || nextWord) && !m.ring && !m.edge && m.chain == 0 || ok && m.filter.Kind == Space && m.chain > 0 && x.at(m.tokens).isAny(",", ";", ".") {
+			if m, ok := x.nounAt(0); ok && (m.filter.Kind == Space || nextWord) && !m.ring && !m.edge && m.chain == 0 || ok && m.filter.Kind == Space && m.chain > 0 && x.at(m.tokens).isMark(",;.") {
 				x.p += m.tokens
 				t := Target{Which: Next, N: Num{N: 1}, said: true}
 				x.fill(&t, m)
@@ -158,7 +158,7 @@ func (x *rowReader) startAt() []*Step {
 		x.p = start
 		return nil
 	}
-	if x.p == start+2 && x.ts[start].isAny("in", "into", "from") && !x.at(2).isAny(":", ",") && !(x.at(2).is("from") && x.at(3).is("hook") && x.at(4).isAny(":", ",")) {
+	if x.p == start+2 && x.ts[start].isAny("in", "into", "from") && !x.at(2).isMark(":,") && !(x.at(2).is("from") && x.at(3).is("hook") && x.at(4).isMark(":,")) {
 		x.p = start // "in 2nd ch from hook work 3 sc"
 		return nil
 	}
@@ -215,7 +215,7 @@ func (x *rowReader) control() []*Step {
 		} else {
 			x.p = save
 		}
-		if k := x.at(1); x.peek().kind == tWord && (k.kind == tEnd || k.isAny(",", ";", ".", "(", "[")) {
+		if k := x.at(1); x.peek().kind == tWord && (k.kind == tEnd || k.isMark(",;.([")) {
 			if _, n := x.stitchAt(0); n == 0 && !x.peek().isAny("turn", "join", "repeat") {
 				x.p++ // the colour
 			}
@@ -239,7 +239,7 @@ func (x *rowReader) control() []*Step {
 func (x *rowReader) hasStitchSoon() bool {
 	for k := 0; k < 12; k++ {
 		t := x.at(k)
-		if t.kind == tEnd || t.isAny(",", ".", ";", ")", "(") {
+		if t.kind == tEnd || t.isMark(",.;)(") {
 			return false
 		}
 		if _, n := x.stitchAt(k); n > 0 || t.isAny("ch", "chain") {
@@ -253,7 +253,7 @@ func (x *rowReader) hasStitchSoon() bool {
 func (x *rowReader) clauseHas(words ...string) bool {
 	for k := 0; k < 14; k++ {
 		t := x.at(k)
-		if t.kind == tEnd || t.isAny(",", ".", ";", ")") {
+		if t.kind == tEnd || t.isMark(",.;)") {
 			return false
 		}
 		if t.isAny(words...) {
@@ -311,7 +311,7 @@ func (x *rowReader) ring() []*Step {
 	s := &Step{Op: OpRing, Span: x.spanFrom(start)}
 	out := []*Step{s}
 	x.phrase("with")
-	if t := x.peek(); t.kind == tNum && !t.frac && (x.end1() || x.at(1).separator() || x.at(1).isAny("(", "[", "{", "=")) {
+	if t := x.peek(); t.kind == tNum && !t.frac && (x.end1() || x.at(1).separator() || x.at(1).isMark("([{=")) {
 		// "MC 8", "magic ring 6": so many in it
 		num, _ := x.number()
 		out = append(out, &Step{Op: OpWork, Stitch: x.mainStitch(), N: num, Span: x.spanFrom(start), Target: Target{Which: InRing, said: true}})
@@ -356,7 +356,7 @@ func (x *rowReader) otherSide() []*Step {
 		return nil
 	}
 	if !x.phrase("[your|the]", "[foundation|starting|base|beginning|original|beg|initial|same]", "ch|chain|chs|foundation|chains|side|loops|lps|edge", "[chain|ch|edge|sts]", "[of]", "[your|the]", "[foundation|starting|base|beginning|beg]", "[ch|chain|chs]") && !x.at(-1).isAny("side") {
-		if !x.peek().isAny(",", ";", ":", ".") || !x.at(-1).isAny("side", "loops", "of") {
+		if !x.peek().isMark(",;:.") || !x.at(-1).isAny("side", "loops", "of") {
 			x.p = start
 			return nil
 		}
@@ -489,7 +489,7 @@ func (x *rowReader) join() []*Step {
 			return x.joined(s, start)
 		}
 	}
-	if x.end() || x.peek().isAny(".", ";") && x.row.Kind == Round && len(pl) == 0 && x.bounded && x.roundEnd() {
+	if x.end() || x.peek().isMark(".;") && x.row.Kind == Round && len(pl) == 0 && x.bounded && x.roundEnd() {
 		if len(pl) == 0 && x.row.Kind == Round {
 			return x.joined(s, start) // "..., ss."
 		}
@@ -571,14 +571,14 @@ func (x *rowReader) roundEnd() bool {
 		case t.kind == tEnd:
 			return true
 		case t.separator(), t.isAny("and", "&", "then", "turn", "fasten", "off", "fo", "break", "cut", "yarn", "thread", "to", "join", "the", "rnd", "round", "do", "not", "leaving", "leave", "a", "tail", "long", "weave", "in", "ends", "end"):
-		case t.isAny("(", "[", "{"):
-			for !t.isAny(")", "]", "}") && t.kind != tEnd {
+		case t.isMark("([{"):
+			for !t.isMark(")]}") && t.kind != tEnd {
 				k++
 				t = x.at(k)
 			}
 		case t.isAny("ch", "chain") && x.at(k+1).kind == tNum:
 			k++
-			if n := x.at(k + 1); n.isAny(",") {
+			if n := x.at(k + 1); n.isMark(",") {
 				k++
 			}
 			if n := x.at(k + 1); n.kind != tEnd && !n.isAny("turn", ".", ";", "(", "[", "and", "-", "=") {
@@ -653,7 +653,7 @@ func (x *rowReader) attach() []*Step {
 			if t, ok := x.coreAfterTo(); ok {
 				pl = []Target{t}
 			} else {
-				for !x.end() && !x.peek().isAny(",", ";", ".", ":", ")") {
+				for !x.end() && !x.peek().isMark(",;.:)") {
 					if _, n := x.stitchAt(1); x.peek().is("and") && (n > 0 || x.at(1).isAny("work", "ch", "crochet", "evenly")) {
 						break
 					}
@@ -741,14 +741,14 @@ func (x *rowReader) colour() []*Step {
 	default:
 		return nil
 	}
-	for k := 0; k < 12 && !x.end() && !x.peek().isAny(",", ";", ".", ")", "]", ":", "*"); k++ {
+	for k := 0; k < 12 && !x.end() && !x.peek().isMark(",;.)]:*"); k++ {
 		if k == 0 && x.at(-1).isAny("a", "b", "c", "d", "e", "f", "mc", "cc") {
 			if _, n := x.stitchAt(0); n > 0 || x.peek().isAny("ch", "work", "and", "make", "join") {
 				break
 			}
 		}
-		if x.peek().isAny("(") {
-			for !x.end() && !x.peek().isAny(")") {
+		if x.peek().isMark("(") {
+			for !x.end() && !x.peek().isMark(")") {
 				x.p++
 			}
 		}
@@ -830,7 +830,7 @@ func (x *rowReader) placeFirst() []*Step {
 		for x.peek().isAny(",", "and", "&", "then") {
 			x.p++
 		}
-		if x.peek().isAny("(", "[") && len(body) == 0 {
+		if x.peek().isMark("([") && len(body) == 0 {
 			// in next sp work (2 dc, ch 2, 2 dc)
 			open := x.peek().text
 			x.p++
@@ -849,7 +849,7 @@ func (x *rowReader) placeFirst() []*Step {
 		}
 		body = append(body, item...)
 		x.worked = true
-		if x.peek().isAny("(") {
+		if x.peek().isMark("(") {
 			if end := x.closer(0); end > 0 && end-x.p < 8 && x.ts[x.p+1].kind == tWord {
 				x.nameMade(body, end)
 				x.p = end + 1
@@ -940,7 +940,7 @@ func (x *rowReader) picot() []*Step {
 		return nil
 	}
 	x.p++
-	if x.peek().isAny("(", "[") && x.at(2).isAny("ch", "chain") || x.peek().isAny("(") && x.at(1).isAny("ch", "chain", "made") {
+	if x.peek().isMark("([") && x.at(2).isAny("ch", "chain") || x.peek().isMark("(") && x.at(1).isAny("ch", "chain", "made") {
 		if end := x.closer(0); end > 0 {
 			x.p = end + 1 // how it is made
 		}

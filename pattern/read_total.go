@@ -16,7 +16,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 	t := x.peek()
 	start := x.p
 	switch {
-	case t.isAny("(", "[", "{", "<"):
+	case t.isMark("([{<"):
 		end := x.closer(0)
 		if end < 0 || end-x.p > 60 || end == x.p+1 {
 			return false
@@ -44,7 +44,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		x.p = end + 1
 		x.setTotal(parts, x.spanFrom(start), before)
 		return true
-	case t.isAny("-", "=", ":", ".", ";", ",", "/", "~", "|", ">"):
+	case t.isMark("-=:.;,/~|>"):
 		if !x.worked {
 			return false
 		}
@@ -93,7 +93,7 @@ func (x *rowReader) loose(end int) bool {
 // boundIsJoin reports whether what follows a bracket is not a repeat after
 // all: "(18 sts), join".
 func (x *rowReader) boundIsJoin(i int) bool {
-	return x.ts[i].isAny(",") && !x.ts[i+1].isAny("rep", "repeat") && x.ts[i+1].kind != tNum && !x.ts[i+1].isAny("twice", "once", "x")
+	return x.ts[i].isMark(",") && !x.ts[i+1].isAny("rep", "repeat") && x.ts[i+1].kind != tNum && !x.ts[i+1].isAny("twice", "once", "x")
 }
 
 // wordTotal reads "you now have 36 sts", "making 24 sc", "total 18".
@@ -134,12 +134,12 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 // clauseEnd is the index where the words of a bare total may end at most.
 func (x *rowReader) clauseEnd() int {
 	i := x.p
-	for i < len(x.ts)-1 && !x.ts[i].isAny(".", ")", "]", "}") {
-		if x.ts[i].isAny("(", "[", "{") {
+	for i < len(x.ts)-1 && !x.ts[i].isMark(".)]}") {
+		if x.ts[i].isMark("([{") {
 			if len(x.pat.Sizes) < 2 || i == 0 || x.ts[i-1].kind != tNum || x.ts[i+1].kind != tNum {
 				break
 			}
-			for i < len(x.ts)-1 && !x.ts[i].isAny(")", "]", "}") {
+			for i < len(x.ts)-1 && !x.ts[i].isMark(")]}") {
 				i++
 			}
 		}
@@ -161,7 +161,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	if x.peek().kind == tPunct {
 		x.p++
-		for x.peek().isAny("-", "=", ":", ">", "~", "|", "/") {
+		for x.peek().isMark("-=:>~|/") {
 			mark = x.peek().text
 			x.p++
 		}
@@ -238,7 +238,7 @@ func sumsTo(steps []*Step, p TotalPart) bool {
 // begun by the number just read.
 func (x *rowReader) totalEnds() bool {
 	t := x.peek()
-	if t.kind == tEnd || t.separator() || t.isAny("(", "[", "{", ")", "]", "}") {
+	if t.kind == tEnd || t.separator() || t.isMark("([{)]}") {
 		// "..., 6 sc, ch 2" goes on working
 		for k := 0; ; k++ {
 			t := x.at(k)
@@ -313,13 +313,13 @@ func (x *rowReader) totalTail(end int) bool {
 			x.p = save
 			return false
 		}
-		if x.ts[end].kind == tPunct && x.ts[end].isAny(")", "]", "}", ">") {
+		if x.ts[end].kind == tPunct && x.ts[end].isMark(")]}>") {
 			x.p = end
 		}
 		return true
 	}
 	x.p = save
-	return x.p >= end || x.ts[end].isAny(".", "(", "[") && x.peek().separator() || x.peek().head
+	return x.p >= end || x.ts[end].isMark(".([") && x.peek().separator() || x.peek().head
 }
 
 // part = number [ "x" ] [ unit ] .

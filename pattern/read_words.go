@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // rowReader reads the words of one row by recursive descent. Every production
 // stands above its code in EBNF; words in quotes are matched whatever their
@@ -85,13 +89,19 @@ func (x *rowReader) at(k int) *token {
 
 func (x *rowReader) end() bool { return x.peek().kind == tEnd }
 
+// isMark reports whether a token is one of these marks of a single byte.
+func (t *token) isMark(marks string) bool {
+	return t.kind == tPunct && len(t.text) == 1 && strings.IndexByte(marks, t.text[0]) >= 0
+}
+
 // isAny reports whether a token is one of these words or marks.
 func (t *token) isAny(words ...string) bool {
-	if !t.named() {
+	if !t.named() || t.text == "" {
 		return false
 	}
 	for _, w := range words {
-		if t.text == w {
+		// a first look at the letter spares most of the comparing
+		if len(w) == len(t.text) && w[0] == t.text[0] && w == t.text {
 			return true
 		}
 	}
@@ -170,11 +180,7 @@ func (t *token) oneOf(list string) bool {
 }
 
 // separator reports whether the token only parts steps.
-func (t *token) separator() bool {
-	return t.kind == tPunct && (t.text == "," || t.text == "." || t.text == ";" || t.text == ":" || t.text == "-" ||
-		t.text == "=" || t.text == "/" || t.text == "\"" || t.text == "'" || t.text == "|" || t.text == "^" ||
-		t.text == "_" || t.text == "`" || t.text == "\\" || t.text == "!" || t.text == ">" || t.text == "~")
-}
+func (t *token) separator() bool { return t.isMark(",.;:-=/\"'|^_`\\!>~") }
 
 // spanFrom is the span from a token to the last one taken.
 func (x *rowReader) spanFrom(start int) Span {
@@ -215,7 +221,7 @@ func (x *rowReader) sizesOf(first int64, number kind) ([]int64, bool) {
 	k := 0
 	for len(sizes) <= want {
 		open := x.at(k)
-		if !open.isAny("(", "[", "{") {
+		if !open.isMark("([{") {
 			return nil, false
 		}
 		k++
@@ -226,16 +232,16 @@ func (x *rowReader) sizesOf(first int64, number kind) ([]int64, bool) {
 			}
 			sizes = append(sizes, t.num)
 			k++
-			if x.at(k).isAny(",", ":", "-", ";", "/") {
+			if x.at(k).isMark(",:-;/") {
 				k++
-				if x.at(k).isAny("[", "(", "{") { // 29 (33, [37], 41)
+				if x.at(k).isMark("[({") { // 29 (33, [37], 41)
 					return nil, false
 				}
 				continue
 			}
 			break
 		}
-		if !x.at(k).isAny(")", "]", "}") {
+		if !x.at(k).isMark(")]}") {
 			return nil, false
 		}
 		k++

@@ -165,7 +165,7 @@ func (x *rowReader) work() []*Step {
 // gloss passes over the other side's name for the stitch just read: "14 dc
 // (14 tr)".
 func (x *rowReader) gloss() {
-	if !x.peek().isAny("(", "[", "/") {
+	if !x.peek().isMark("([/") {
 		return
 	}
 	if x.peek().is("/") {
@@ -193,7 +193,7 @@ func (x *rowReader) loopsAfter() {
 		return
 	}
 	x.accept("loosely")
-	if x.peek().isAny("(") && x.at(1).isAny("blo", "flo", "bl", "fl") && x.at(2).is(")") {
+	if x.peek().isMark("(") && x.at(1).isAny("blo", "flo", "bl", "fl") && x.at(2).is(")") {
 		x.p += 3
 	}
 }
@@ -324,7 +324,7 @@ func (x *rowReader) evenlySaid(from int) bool {
 // she gives it.
 func (x *rowReader) free(start int, s *Step, counted bool) []*Step {
 	s.Op = OpFree
-	for !x.end() && !x.peek().isAny(",", ";", ".", ":", ")", "]", "*", "(", "[") && !(x.peek().is("-") && !x.peek().glued) && !x.peek().is("=") && !x.peek().is("{") {
+	for !x.end() && !x.peek().isMark(",;.:)]*([") && !(x.peek().is("-") && !x.peek().glued) && !x.peek().is("=") && !x.peek().is("{") {
 		if x.peek().isAny("and") && !x.at(1).isAny("in", "along", "across", "around", "down", "up", "into", "the", "other", "over", "each") {
 			break
 		}

@@ -23,7 +23,7 @@ func (r *reader) specialLine(ln line) {
 		for k := ln.start; k < ln.end; k++ {
 			if r.toks[k].is("=") {
 				j := k
-				for j > ln.start && !r.toks[j-1].isAny(".", ";", ",") {
+				for j > ln.start && !r.toks[j-1].isMark(".;,") {
 					j--
 				}
 				starts = append(starts, j)
@@ -60,9 +60,9 @@ func (r *reader) define(from, to int) {
 		return
 	}
 	names = append(names, strings.Split(word(start, k), " or ")...)
-	for k < to && r.toks[k].isAny("(", "[") {
+	for k < to && r.toks[k].isMark("([") {
 		j := k + 1
-		for j < to && !r.toks[j].isAny(")", "]") {
+		for j < to && !r.toks[j].isMark(")]") {
 			j++
 		}
 		if j-k > 5 {
@@ -73,10 +73,10 @@ func (r *reader) define(from, to int) {
 		}
 		k = j + 1
 	}
-	if k >= to || !r.toks[k].isAny(":", "=", "-") {
+	if k >= to || !r.toks[k].isMark(":=-") {
 		return
 	}
-	for k < to && r.toks[k].isAny(":", "=", "-") {
+	for k < to && r.toks[k].isMark(":=-") {
 		k++
 	}
 	if k >= to {
@@ -142,7 +142,7 @@ func (r *reader) unalias(toks []token) {
 	}
 	for i := range toks {
 		if t := &toks[i]; t.kind == tWord && len(t.text) == 1 {
-			if w, ok := r.aliases[t.text]; ok && !(t.text == "x" && i > 0 && toks[i-1].isAny(")", "]")) {
+			if w, ok := r.aliases[t.text]; ok && !(t.text == "x" && i > 0 && toks[i-1].isMark(")]")) {
 				t.text, t.opening = w, openingOf(w)
 			}
 		}

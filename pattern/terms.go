@@ -12,10 +12,10 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		switch t.text {
 		case "terms", "terminology", "abbreviations", "notation", "crochet", "term":
 			for j := max(0, i-3); j < min(len(toks), i+4); j++ {
-				if toks[j].isAny("sc", "dc") || j < i && toks[j].isAny(".", ";") {
+				if toks[j].isAny("sc", "dc") || j < i && toks[j].isMark(".;") {
 					continue
 				}
-				if j > i && toks[j].isAny(".", ";") {
+				if j > i && toks[j].isMark(".;") {
 					break
 				}
 				if said != stitch.Unknown || t.text == "crochet" && j > i {
@@ -116,17 +116,17 @@ func (r *reader) sizeNames(i, end int) []string {
 	for k := i; k < end; k++ {
 		t := &r.toks[k]
 		switch {
-		case t.isAny("(", "[", "{"):
+		case t.isMark("([{"):
 			flush(k)
 			open = true
-		case t.isAny(")", "]", "}"):
+		case t.isMark(")]}"):
 			flush(k)
 			if open && len(names) > 1 {
 				return names
 			}
-		case t.isAny(",", ";", "/", "|") || t.isAny("and", "&") && name >= 0 && !open:
+		case t.isMark(",;/|") || t.isAny("and", "&") && name >= 0 && !open:
 			flush(k)
-		case t.isAny("."):
+		case t.isMark("."):
 			flush(k)
 			if len(names) > 1 {
 				return shortNames(names)
@@ -165,7 +165,7 @@ func shortNames(names []string) []string {
 // many sizes there are.
 func (r *reader) inferSizes() {
 	for i := 0; i+4 < len(r.toks); i++ {
-		if !r.toks[i].isAny("ch", "chain") || r.toks[i+1].kind != tNum || !r.toks[i+2].isAny("(", "[") || r.toks[i+3].kind != tNum {
+		if !r.toks[i].isAny("ch", "chain") || r.toks[i+1].kind != tNum || !r.toks[i+2].isMark("([") || r.toks[i+3].kind != tNum {
 			continue
 		}
 		n := 1
@@ -173,12 +173,12 @@ func (r *reader) inferSizes() {
 		for r.toks[k].kind == tNum {
 			n++
 			k++
-			if !r.toks[k].isAny(",", ":", ";") {
+			if !r.toks[k].isMark(",:;") {
 				break
 			}
 			k++
 		}
-		if r.toks[k].isAny(")", "]") && n > 1 && !r.toks[k+1].isAny("times", "in") {
+		if r.toks[k].isMark(")]") && n > 1 && !r.toks[k+1].isAny("times", "in") {
 			for j := 1; j <= n; j++ {
 				r.pat.Sizes = append(r.pat.Sizes, "size "+string(rune('0'+j%10)))
 			}
