@@ -27,6 +27,8 @@ type fitCommand struct {
 	stitches     int64
 	piece        string
 	gauge        []string
+	swatch       []string
+	ball         string
 }
 
 func newFit(w world) *cobra.Command {
@@ -71,6 +73,8 @@ wish or the file is no use.`,
 	c.Flags().StringVar(&k.sizes, "sizes", "", "write it in several `sizes` at once:\n\"small=22cm, medium=26cm, large=30cm\"")
 	c.Flags().StringVar(&k.piece, "piece", "", "fit the piece of this `name` (default: the first that begins on\na chain)")
 	c.Flags().StringArrayVar(&k.gauge, "gauge", nil, aboutGauge)
+	c.Flags().StringArrayVar(&k.swatch, "swatch", nil, "with --sizes: tell the yarn by what a `swatch` took, as\n\"400 sc weigh 6.1 g\"")
+	c.Flags().StringVar(&k.ball, "ball", "", "with --sizes: tell it in balls of this `band`: \"50 g = 125 m\"")
 	c.Flags().StringVar(&k.size, "size", "", "go from this `size` of a pattern in several")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
 	return c
@@ -106,6 +110,9 @@ func (k fitCommand) run(c *cobra.Command, file string) error {
 		all, err := fit.ToSizes(proof, g, sizes)
 		if err != nil {
 			return k.failed(name, err)
+		}
+		if err := k.needs(all, proof, g); err != nil {
+			return err
 		}
 		return k.print(all.Text, all.Lines())
 	}
@@ -171,6 +178,9 @@ func (k fitCommand) wish(c *cobra.Command) (fit.Wish, error) {
 				return w, fmt.Errorf("--sizes says how wide each size is; leave out --%s", other)
 			}
 		}
+	}
+	if (len(k.swatch) > 0 || k.ball != "") && k.sizes == "" {
+		return w, errors.New("--swatch and --ball tell the yarn of --sizes; of one size 'tallyturn yarn' tells it")
 	}
 	if c.Flags().Changed("rows") && k.rows < 1 {
 		return w, fmt.Errorf("--rows is a number from 1 up, not %d", k.rows)

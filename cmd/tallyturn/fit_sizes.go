@@ -6,8 +6,41 @@ import (
 	"strings"
 	"unicode"
 
+	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/fit"
+	"crochet/tallyturn/pattern/gauge"
+	"crochet/tallyturn/pattern/yarn"
 )
+
+// needs adds the yarn of each size: by the swatches given or stated, or roughly
+// by the gauge. Where there is none nothing is added.
+func (k fitCommand) needs(all *fit.Several, proof *pattern.Proof, g gauge.Gauge) error {
+	var ball yarn.Ball
+	if k.ball != "" {
+		var err error
+		if ball, err = yarn.ReadBall(k.ball); err != nil {
+			return fmt.Errorf("--ball: %w", err)
+		}
+	}
+	swatches, err := readSwatches(k.swatch, proof.Terms)
+	if err != nil {
+		return err
+	}
+	if len(swatches) == 0 {
+		swatches = yarn.StatedSwatches(proof)
+	}
+	rate := yarn.Measured(swatches)
+	if rate.N == 0 {
+		if rate, err = yarn.Estimated(g); err != nil {
+			return nil // nothing tells it, and the sizes are what was asked for
+		}
+	}
+	if rate = rate.With(ball).Stated(proof.Pattern); ball == (yarn.Ball{}) {
+		ball, _ = yarn.StatedBall(proof.Pattern)
+	}
+	all.NeedsYarn(rate, ball)
+	return nil
+}
 
 // readSizes reads "small=22cm, medium=26cm around, large=30cm x 40cm,
 // huge=60 sts": names with the measure of each.

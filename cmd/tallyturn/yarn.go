@@ -12,6 +12,7 @@ import (
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/gauge"
+	"crochet/tallyturn/pattern/stitch"
 	"crochet/tallyturn/pattern/yarn"
 )
 
@@ -168,15 +169,20 @@ func (k yarnCommand) rate(name string, proof *pattern.Proof) (yarn.Rate, error) 
 		}
 		return yarn.Rate{}, fmt.Errorf(`%s: %w; a swatch is better still, as --swatch "20 sc x 22 rows used 8.2 m"`, name, err)
 	}
-	var all []yarn.Swatch
-	for _, text := range k.swatch {
-		s, err := yarn.ReadSwatch(text, proof.Terms)
+	all, err := readSwatches(k.swatch, proof.Terms)
+	return yarn.Measured(all), err
+}
+
+// readSwatches reads what swatches took.
+func readSwatches(texts []string, terms stitch.Terms) (all []yarn.Swatch, err error) {
+	for _, text := range texts {
+		s, err := yarn.ReadSwatch(text, terms)
 		if err != nil {
-			return yarn.Rate{}, fmt.Errorf("--swatch: %w", err)
+			return nil, fmt.Errorf("--swatch: %w", err)
 		}
 		all = append(all, s)
 	}
-	return yarn.Measured(all), nil
+	return all, nil
 }
 
 // readMargin reads "10%" and "10".

@@ -8,6 +8,7 @@ import (
 
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/pattern/gauge"
+	"crochet/tallyturn/pattern/yarn"
 )
 
 // Size is one of several sizes wished for.
@@ -22,6 +23,10 @@ type Several struct {
 	Sizes   []Size           // in the order wished for
 	Results []*Result        // each size by itself
 	Proofs  []*pattern.Proof // of Text, read back in each size
+
+	yarn  []yarnNeed // of each size; nil where it was not asked for
+	basis string     // what it rests on
+	ball  yarn.Ball
 }
 
 // maxSizes bounds how many sizes one pattern is written in.
@@ -162,13 +167,19 @@ func withSizes(p *pattern.Pattern, text string, names []string) string {
 // Lines is what there is to say about the sizes, without the pattern itself.
 func (s *Several) Lines() []string {
 	first := s.Results[0]
-	rows := [][]string{{"", "base", "stitches", "across", "wished", "off", "rows", "up", "wished", "off"}}
+	rows := [][]string{append([]string{"", "base", "stitches", "across", "wished", "off", "rows", "up", "wished", "off"}, yarnHead...)}
 	for i, r := range s.Results {
 		row := []string{s.Sizes[i].Name, r.Base}
 		row = append(row, r.Across.cells()...)
-		rows = append(rows, append(row, r.Up.cells()...))
+		row = append(row, r.Up.cells()...)
+		var need yarn.Amount
+		if i < len(s.yarn) {
+			need = s.yarn[i].all
+		}
+		rows = append(rows, append(row, yarnCells(need)...))
 	}
 	out := append([]string{first.Piece}, table(rows)...)
+	out = append(out, s.yarnLines()...)
 	list := func(title string, of func(*Result) []string) {
 		var lines []string
 		for _, r := range s.Results {

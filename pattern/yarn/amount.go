@@ -108,19 +108,7 @@ func digits(v, top float64) string {
 
 // notes say what the amounts rest on.
 func notes(u *Usage, r Rate, b Ball, margin float64) []string {
-	var out []string
-	switch {
-	case r.Rough:
-		out = append(out, fmt.Sprintf("A rough estimate, from the gauge alone: a single crochet takes %s mm, 6.6 to 10.6 times its width by two home measurements. A swatch that was measured or weighed comes much nearer.", r.MM))
-	case r.Own && r.N < enoughStretches:
-		out = append(out, "From "+stretchesWord(r.N)+" of work that was weighed on the way; it may be off by a tenth.")
-	case r.Own:
-		out = append(out, "From "+stretchesWord(r.N)+" of work that were weighed on the way; nine times of ten it lies in the range.")
-	case r.N == 1:
-		out = append(out, "From one swatch, which may be off by a tenth. Two or more show how far.")
-	default:
-		out = append(out, fmt.Sprintf("From %d swatches; nine times of ten it lies in the range.", r.N))
-	}
+	out := []string{r.Basis()}
 	sum := Sum{}
 	for _, s := range u.Sums() {
 		sum.Tails += s.Tails
@@ -138,6 +126,21 @@ func notes(u *Usage, r Rate, b Ball, margin float64) []string {
 		out = append(out, fmt.Sprintf("Without %s of no known number of stitches.", rowsWord(u.Unknown)))
 	}
 	return out
+}
+
+// Basis says in a line what a rate rests on.
+func (r Rate) Basis() string {
+	switch {
+	case r.Rough:
+		return fmt.Sprintf("A rough estimate, from the gauge alone: a single crochet takes %s mm, 6.6 to 10.6 times its width by two home measurements. A swatch that was measured or weighed comes much nearer.", r.MM)
+	case r.Own && r.N < enoughStretches:
+		return "From " + stretchesWord(r.N) + " of work, weighed on the way; it may be off by a tenth."
+	case r.Own:
+		return "From " + stretchesWord(r.N) + " of work, weighed on the way; nine times of ten it lies in the range."
+	case r.N == 1:
+		return "From one swatch, which may be off by a tenth. Two or more show how far."
+	}
+	return fmt.Sprintf("From %d swatches; nine times of ten it lies in the range.", r.N)
 }
 
 func stretchesWord(n int) string {

@@ -14,6 +14,9 @@ type Range struct{ Low, Mid, High float64 }
 func (r Range) Times(k float64) Range { return Range{r.Low * k, r.Mid * k, r.High * k} }
 func (r Range) Plus(k float64) Range  { return Range{r.Low + k, r.Mid + k, r.High + k} }
 
+// Add is two amounts together that are off by the same: of one rate.
+func (r Range) Add(s Range) Range { return Range{r.Low + s.Low, r.Mid + s.Mid, r.High + s.High} }
+
 // Rate is how much yarn a single crochet takes: by length, by weight, or both.
 // What is not known is all 0.
 type Rate struct {

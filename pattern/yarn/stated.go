@@ -67,11 +67,17 @@ func StatedRate(p *pattern.Proof) (Rate, error) {
 			return Rate{}, err
 		}
 	}
-	if ball, ok := StatedBall(p.Pattern); ok {
-		rate = rate.With(ball)
+	return rate.Stated(p.Pattern), nil
+}
+
+// Stated is a rate with what a pattern's header says of the weight of its yarn,
+// where the rate tells none: by the ball or, of a rough one, by the yarn.
+func (r Rate) Stated(p *pattern.Pattern) Rate {
+	if ball, ok := StatedBall(p); ok {
+		r = r.With(ball)
 	}
-	if weights := gauge.StatedYarn(p.Pattern); len(weights) == 1 && rate.Rough {
-		rate = rate.Weighing(weights[0])
+	if weights := gauge.StatedYarn(p); len(weights) == 1 && r.Rough {
+		r = r.Weighing(weights[0])
 	}
-	return rate, nil
+	return r
 }
