@@ -2,6 +2,8 @@ package pattern
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"crochet/tallyturn/pattern/stitch"
 )
@@ -124,7 +126,21 @@ func (r *reader) text(from, to int) string {
 // capital reports whether token i begins with a capital letter.
 func (r *reader) capital(i int) bool {
 	c := r.src.Text[r.toks[i].start]
-	return 'A' <= c && c <= 'Z'
+	if c < utf8.RuneSelf {
+		return 'A' <= c && c <= 'Z'
+	}
+	l, _ := utf8.DecodeRuneInString(r.src.Text[r.toks[i].start:])
+	return unicode.IsLetter(l) && !unicode.IsLower(l) // many scripts have no small letters
+}
+
+// ornament reports whether a token only adorns a name: a picture, a quotation
+// mark.
+func ornament(t *token) bool {
+	if t.kind != tPunct {
+		return false
+	}
+	c, _ := utf8.DecodeRuneInString(t.text)
+	return t.is("\"") || c >= utf8.RuneSelf && unicode.In(c, unicode.So, unicode.Sk, unicode.Po)
 }
 
 // beginsWork reports whether a line starts with an instruction.
@@ -332,7 +348,11 @@ func (r *reader) headingLine(i int) bool {
 	ln := r.lines[i]
 	t := &r.toks[ln.start]
 	n := ln.end - ln.start
-	if n > 14 || t.kind != tWord && t.kind != tOrd && !t.word || !(r.capital(ln.start) || t.bold || t.blank && i+1 < len(r.lines) && r.plainHeading(i)) {
+	word := ln.start
+	for word < ln.end-1 && ornament(&r.toks[word]) {
+		word++
+	}
+	if f := &r.toks[word]; n > 14 || f.kind != tWord && f.kind != tOrd && !f.word || !(r.capital(word) || t.bold || t.blank && i+1 < len(r.lines) && r.plainHeading(i)) {
 		return false
 	}
 	if r.row != nil && !t.blank && !r.endsSentence() && !t.bold {
@@ -429,7 +449,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 			break
 		}
 		switch {
-		case t.isMark("&'/#+"):
+		case t.isMark("&'/#+"), ornament(t):
 		case t.is("-") && k > 0 && (t.glued || ln.start+k+1 < ln.end):
 		case t.is("("):
 			if end := x.closer(k); end > 0 {

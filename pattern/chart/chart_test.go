@@ -524,3 +524,24 @@ func TestOntoAnInnerRow(t *testing.T) {
 		}
 	}
 }
+
+// TestFastensOffOnce draws the end of the yarn after the last of several rows
+// told together, and not after each.
+func TestFastensOffOnce(t *testing.T) {
+	p := prove("Mat\n\nUS terms\n\nMat\nCh 7.\nRow 1: Sc in 2nd ch from hook and in each ch across. (6 sc)\nRows 2-5: Ch 1, turn, sc in each st across. (6 sc)\nFasten off.\n")
+	c, err := Draw(p, 0, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, g := range c.groups {
+		for _, s := range g.shapes {
+			if s.paint == solid {
+				n++
+			}
+		}
+	}
+	if n != 1 {
+		t.Errorf("it is fastened off %d times", n)
+	}
+}

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"crochet/tallyturn/pattern"
@@ -190,6 +191,9 @@ func (f *figure) expand(piece int) ([]pattern.RowLinks, error) {
 		for i := r.First; i <= r.Last; i++ {
 			one := r
 			one.First, one.Last = i, i
+			if i < r.Last { // the yarn is fastened off after the last of them
+				one.Marks = slices.DeleteFunc(slices.Clone(r.Marks), func(s *pattern.Step) bool { return s.Op == pattern.OpFasten })
+			}
 			out = append(out, one)
 		}
 	}

@@ -41,7 +41,7 @@ func has(r rune) bool {
 
 // letters turns the words of a mark into its path.
 func (m *mark) letters() {
-	text := printable(m.text)
+	text := visual(printable(m.text))
 	f := faces()[0]
 	if m.bold {
 		f = faces()[1]

@@ -149,7 +149,7 @@ func (w *printer) heading(s string, points, with float64) {
 	w.room(float64(len(lines))*high + with)
 	w.font("B", points) // a new page has numbered the old one
 	for _, l := range lines {
-		w.f.Text(margin, w.y+high*0.75, l)
+		w.f.Text(margin, w.y+high*0.75, visual(l))
 		w.y += high
 	}
 	w.y += 1.5
@@ -195,12 +195,12 @@ func (w *printer) set(p paragraph, x float64) {
 		at := x
 		if rest, ok := strings.CutPrefix(l, p.bold); i == 0 && ok && p.bold != "" {
 			w.font("B", 10.5)
-			w.f.Text(at, w.y+line*0.72, p.bold)
+			w.f.Text(at, w.y+line*0.72, visual(p.bold))
 			at += w.f.GetStringWidth(p.bold)
 			l = rest
 		}
 		w.font("", 10.5)
-		w.f.Text(at, w.y+line*0.72, l)
+		w.f.Text(at, w.y+line*0.72, visual(l))
 		w.y += line
 	}
 }
@@ -396,15 +396,4 @@ func (w *printer) picture(p *sheet.Picture) {
 		w.y += 0.6
 	}
 	w.y += gap
-}
-
-// printable is text in characters that the printer can set: those beyond the
-// basic plane, pictures of faces and the like, are shown as missing.
-func printable(s string) string {
-	return strings.Map(func(r rune) rune {
-		if r > 0xffff {
-			return 0xfffd
-		}
-		return r
-	}, s)
 }

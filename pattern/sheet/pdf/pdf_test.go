@@ -171,7 +171,7 @@ func TestHostileText(t *testing.T) {
 	title := `) Tj ET Q endstream endobj << /JS (x) >> \ (( ))) %%EOF`
 	_, d := docOf(title+"\n\n"+"A \x1b[31mred\x07 net \U0001F980.\n\nUS terms\n\nStrip\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n", stitch.US)
 	text := printed(t, "pdftotext", write1(t, d, A4), "-")
-	if got := strings.Join(strings.Fields(text), " "); !strings.Contains(got, title) || !strings.Contains(got, "␛[31mred␇ net") {
+	if got := strings.Join(strings.Fields(text), " "); !strings.Contains(got, title) || !strings.Contains(got, "[escape][31mred[bell] net [crab]") {
 		t.Errorf("%q is not shown as text:\n%s", title, text)
 	}
 	if info := printed(t, "pdfinfo", write1(t, d, A4)); !strings.Contains(info, "JavaScript:      no") {
