@@ -582,11 +582,15 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 	}
 	for k := ln.start; k < min(ln.end, ln.start+9); k++ {
 		t := &r.toks[k]
-		if t.is(":") || t.is("-") && !t.glued && k > ln.start {
+		named := t.is(".") && r.inCapitals(ln.start, k)
+		if t.is(":") || t.is("-") && !t.glued && k > ln.start || named {
 			if k+1 >= ln.end || k == ln.start {
 				return "", 0, false
 			}
 			name = strings.ToLower(r.text(ln.start, k))
+			for named && k+2 < ln.end && r.toks[k+1].is("-") {
+				k++ // "THE PEAK.--Commence with 20 ch."
+			}
 			if r.row == nil && r.toks[ln.start].isAny("colour", "color", "yarn", "with") && r.hasStitches(line{k + 1, ln.end}) {
 				return "begin", k + 1, true // "Colour A: make 5 ch ..."
 			}
@@ -624,6 +628,21 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 		}
 	}
 	return "", 0, false
+}
+
+// inCapitals reports whether words are set in capitals, as print sets a name
+// that runs into its work: "THE PEAK. Work in rows."
+func (r *reader) inCapitals(from, to int) bool {
+	letters := 0
+	for _, c := range r.text(from, to) {
+		if 'a' <= c && c <= 'z' {
+			return false
+		}
+		if 'A' <= c && c <= 'Z' {
+			letters++
+		}
+	}
+	return letters >= 4
 }
 
 // prose takes a line that is none of these: a note.

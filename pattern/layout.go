@@ -49,8 +49,8 @@ func abbreviationStops(src string, toks []token) []token {
 			if next.kind == tPunct && !next.isMark("*([") && next.kind != tEnd {
 				continue
 			}
-			if !next.head && lowerAt(src, next.start) {
-				continue
+			if lowerAt(src, next.start) && (!next.head || !next.blank && next.kind == tWord && !isRowWord(next)) {
+				continue // a wrapped line goes on in small letters
 			}
 			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") && (len(out) < 2 || toks[i-1].head || out[len(out)-2].kind == tPunct || !toks[i-1].is("ch")) {
 				continue

@@ -112,15 +112,46 @@ func (r *reader) scratch(i int) *rowReader {
 	return x
 }
 
-// cutLines finds where the lines of tokens begin.
+// cutLines finds where the lines of tokens begin. A label that the end of a
+// line has cut in two, "17th" and below it "round:", stands on one line.
 func (r *reader) cutLines() {
 	start := 0
 	for i := 1; i < len(r.toks); i++ {
-		if r.toks[i].head {
+		switch {
+		case !r.toks[i].head:
+		case r.cutsLabel(start, i):
+			r.toks[i].head = false
+		default:
 			r.lines = append(r.lines, line{start, i})
 			start = i
 		}
 	}
+}
+
+// cutsLabel reports whether a line that begins at from breaks off within a
+// label, which goes on at token i.
+func (r *reader) cutsLabel(from, i int) bool {
+	t, last := &r.toks[i], &r.toks[i-1]
+	if t.blank || i-from < 2 || i+1 >= len(r.toks) || r.toks[i+1].head {
+		return false
+	}
+	switch {
+	case last.kind == tOrd:
+		if !isRowWord(t) || t.is("r") || !r.toks[i+1].isAny(":", ".", "-", "=", "(") {
+			return false
+		}
+		for i -= 2; i > from && (r.toks[i].isAny("and", "to", "-", "&", ",") || r.toks[i].kind == tOrd); i-- {
+		}
+		last = &r.toks[i]
+	case isRowWord(last) && t.kind == tNum:
+		if last.glued || !r.toks[i+1].isAny(":", ".", "-", "=", "(", "to") {
+			return false
+		}
+		last = &r.toks[i-2]
+	default:
+		return false
+	}
+	return last.isAny(".", ")", "]", ";")
 }
 
 // readRows reads the words gathered for each row.

@@ -70,7 +70,7 @@ func (x *rowReader) note() []*Step {
 		}
 		x.p = start
 	}
-	if x.accept("counting", "including") && (x.worked || x.row.Total != nil) && x.clauseHas("ch", "chs", "chain", "chains", "turning") {
+	if x.phrase("[always]", "counting|including") && (x.worked || x.row.Total != nil) && x.clauseHas("ch", "chs", "chain", "chains", "turning") {
 		return clause()
 	}
 	x.p = start
@@ -117,6 +117,9 @@ func (x *rowReader) note() []*Step {
 		case t.text == "stitch":
 			break
 		case t.text == "turn":
+			if x.phrase("turn", "each|every|all", "row|rows", "with") {
+				return sentence() // how rows are turned all through
+			}
 			if !x.at(1).isAny("inside", "right", "upside") {
 				break
 			}
@@ -155,7 +158,7 @@ func (x *rowReader) note() []*Step {
 			return sentence()
 		case t.text == "now" && x.phrase("now", "work|working|continue|begin|start", "[working]", "back", "and", "forth", "[in]", "[rows]"), t.text == "now" && x.phrase("now", "work|working|continue|begin|start", "[working|to]", "[work]", "in", "rows|rounds|rnds|spiral|continuous|the", "[rnds|rounds|round|rows]"):
 			return take()
-		case x.phrase("at", "[the]", "same", "time"), x.phrase("at", "[the]", "end", "of", "[the|this|each|every|last]", "row|rnd|round"):
+		case x.phrase("at", "[the]", "same", "time"), x.phrase("at", "[the]", "end", "of", "[the|this|each|every]", "[last|next|final]", "row|rnd|round"):
 			return take()
 		case t.text == "for" && x.at(1).isAny("more", "longer", "bigger", "larger", "wider", "smaller", "other", "another"):
 			return sentence()

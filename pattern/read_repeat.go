@@ -518,7 +518,7 @@ func (x *rowReader) endings(g *Step) {
 			for !x.end() && !x.peek().isMark(";.)") {
 				if x.peek().isAny(",", "and") {
 					x.p++
-					if x.peek().isAny("turn", "join", "ch", "sl", "ss", "fasten", "break") && len(e.Body) > 0 {
+					if x.peek().isAny("turn", "join", "ch", "sl", "ss", "fasten", "break") && len(e.Body) > 0 && !(x.peek().is("ch") && unplaced(e.Body)) {
 						x.p--
 						break
 					}
@@ -531,6 +531,9 @@ func (x *rowReader) endings(g *Step) {
 				made := x.step(nil)
 				if x.p == before {
 					break
+				}
+				if n, list := x.listInPlace(e.Body, made, before); n > 0 {
+					e.Body, made = e.Body[:len(e.Body)-n], []*Step{list}
 				}
 				e.Body = append(e.Body, made...)
 			}
@@ -580,6 +583,13 @@ func (x *rowReader) endings(g *Step) {
 		x.p = save
 		return
 	}
+}
+
+// unplaced reports whether the last of some steps is a stitch whose place is
+// still to come: "dc, ch 2 and dc in last sp".
+func unplaced(steps []*Step) bool {
+	last := steps[len(steps)-1]
+	return last.Op == OpWork && !last.Target.said
 }
 
 // endsPlainly takes the "ending" of "ending ch 5", "ending 1 tr in top of tch".

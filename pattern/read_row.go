@@ -479,12 +479,27 @@ func (x *rowReader) unknown() []*Step {
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 }
 
+// yarnFirst passes over the yarn that a chain is made with, where it is named
+// before it: "With stone commence with 44 ch".
+func (x *rowReader) yarnFirst() {
+	if !x.peek().isAny("with", "using", "in") {
+		return
+	}
+	for k := 1; k <= 5 && x.at(k).kind == tWord && !x.at(k).plainStitch(); k++ {
+		if k > 1 && x.at(k).isAny("ch", "chain", "make", "work", "begin", "start", "commence") {
+			x.p += k
+			return
+		}
+	}
+}
+
 // chain = ( "ch" number | number "ch" | "chain" word | "make a chain of" number "sts" ) [ counts ] .
 func (x *rowReader) chain() []*Step {
 	if !x.peek().opens(opensChain) {
 		return nil
 	}
 	start := x.p
+	x.yarnFirst()
 	var n Num
 	ok := false
 	switch {

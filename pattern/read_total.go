@@ -32,8 +32,12 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 			return false
 		}
 		x.p++
-		parts, ok := x.parts(end)
-		if !ok || x.p < end {
+		last := end
+		if x.ts[end-1].is(".") {
+			last-- // "(10 spaces.)"
+		}
+		parts, ok := x.parts(last)
+		if !ok || x.p < last {
 			x.p = start
 			return false
 		}
@@ -338,7 +342,7 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 		return TotalPart{}, false
 	}
 	x.accept("more", "total", "new", "rem", "remaining", "whole", "altogether")
-	if x.p >= end || x.peek().head {
+	if x.p >= end || x.peek().head && !x.inBracket(end) && !x.unitWraps() {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
@@ -386,6 +390,25 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 	}
 	x.p = from
 	return TotalPart{}, false
+}
+
+// inBracket reports whether the words of a total end at a closing bracket:
+// then the end of a line does not end them.
+func (x *rowReader) inBracket(end int) bool {
+	if x.ts[end].is(".") {
+		end++
+	}
+	return end < len(x.ts) && x.ts[end].isAny(")", "]", "}", ">")
+}
+
+// unitWraps reports whether what a number counts stands alone at the head of
+// the next line: "34" and below it "sts."
+func (x *rowReader) unitWraps() bool {
+	if x.peek().blank {
+		return false
+	}
+	n, ok := x.nounAt(0)
+	return ok && (x.at(n.tokens).is(".") || x.at(n.tokens).kind == tEnd)
 }
 
 // ownPart reads a further part that counts something in the author's own

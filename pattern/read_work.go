@@ -493,8 +493,8 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 			count, counted = x.number() // "dec 3": three of them
 		}
 		return x.finish(start, s, count, counted)
-	case t.isAny("work", "crochet", "next", "draw", "working", "off"):
-		// "work next 2 sts tog", "work off next 2 sc as 1 sc"
+	case t.isAny("work", "crochet", "next", "draw", "working", "off", "take", "taking"):
+		// "work next 2 sts tog", "take next 2 sts together", "work off next 2 sc as 1 sc"
 		k := 1
 		if t.is("next") {
 			k = 0
