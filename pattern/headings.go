@@ -219,7 +219,14 @@ func (r *reader) refersAgain(ln line) bool {
 // closesOpening reports a line that closes a piece laid flat with stitches of
 // its own: "Fold flat and sc 6 through both layers. (6)".
 func (r *reader) closesOpening(ln line) bool {
-	if !r.toks[ln.start].isAny("fold", "flatten", "pinch", "press") || !r.endsSentence() || !r.hasStitches(ln) {
+	at := ln.start
+	if r.toks[at].is("stuff") {
+		for at < ln.end-1 && !r.toks[at].isMark(".,") {
+			at++ // "Stuff lightly. Flatten and ..."
+		}
+		at++
+	}
+	if at >= ln.end || !r.toks[at].isAny("fold", "flatten", "pinch", "press") || !r.endsSentence() || !r.hasStitches(ln) {
 		return false
 	}
 	for k := ln.start; k+1 < ln.end; k++ {
@@ -526,6 +533,9 @@ func (r *reader) makeAt(i, end int) int {
 	}
 	x.accept(")", "]")
 	x.accept(":", ".")
+	if x.peek().isAny("-", ",", "in") && end-x.p <= 5 && x.wordsOnly(1, end-x.p) {
+		return int(n) // "CLAW (make 2) - orange"
+	}
 	if x.p < end {
 		return 0
 	}

@@ -70,7 +70,7 @@ var openings = []struct {
 		"yo yoh yrh draw yarn"},
 	{opensOther | opensNote | opensControl, "now turn pivot rotate spin flip carry carrying swing swinging move go come keep working work continue continuing cont crochet proceed around round back down and to up in on along into across over of at the bottom underside opposite other unused second remaining free under reverse"},
 	{opensPicot, "make work a ch chain one picot picots p"},
-	{opensChain, "ch chain chs cha cast begin start starting beginning commence commencing make work with a foundation base initial"},
+	{opensChain, "ch chain chs cha cast begin start starting beginning commence commencing make work with using in a foundation base initial"},
 	{opensSkip, "skip sk miss skp skipping missing omit pass leave"},
 	{opensControl, "turn turning stop end finish and do does don't without never no fasten tie bind cast close break cut fo f fastening foff finished clip snip broken " +
 		"invisible inv seamless join connect joining joined closed closing unite leave leaving"},
@@ -87,7 +87,7 @@ var openings = []struct {
 	{opensQuality, "( of on from off as below that which after there left remaining afterwards first last just made at in along beyond past beside between bet betw"},
 	{opensLoops, "the back front rear both unused free remaining top third far near blo flo bl fl tbl tfl blp flp bls fls horizontal b f"},
 	{opensTog, "- the in next first last following foll"},
-	{opensIncDec, "- invisible inv invis standard simple inc incs increase increases increasing invinc incr dec decs decrease decreases decreasing invdec invd decr tog work crochet next draw working off"},
+	{opensIncDec, "- invisible inv invis standard simple inc incs increase increases increasing invinc incr dec decs decrease decreases decreasing invdec invd decr tog work crochet next draw working off take taking"},
 	{opensCounts, "- = the your other turning beginning beg starting this skipped first these missed ch chain chs chains which that it here always now and will isn't aren't is are no do does doesn't don't won't not never didn't uncounted that's it's count counts counted counting considered stands standing reckoned taken replaces acts forms represents equals stand as becomes to for in up a an one"},
 	{opensClose, "being without join close connect joined closed s sl slip ss slst"},
 	{opensTotal, "( [ { < - = : . ; , / ~ | > you making there total sts count stitch for giving leaving ending st now to work"},

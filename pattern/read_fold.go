@@ -51,6 +51,15 @@ func (x *rowReader) bothLayers() []*Step {
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 }
 
+// layersBefore takes "through both layers" from between a stitch and where it
+// goes: "sc through both layers across".
+func (x *rowReader) layersBefore() {
+	start := x.p
+	if x.peek().isAny("through", "thru") && x.bothLayers() != nil && !x.peek().isAny("across", "along", "around", "evenly", "in", "to", "all") {
+		x.p = start
+	}
+}
+
 // nextThroughBoth reports whether a row's words say of the one to come that it
 // is worked through both layers.
 func nextThroughBoth(words []token) bool {

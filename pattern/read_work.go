@@ -271,6 +271,7 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 			return x.free(start, s, false)
 		}
 	}
+	x.layersBefore()
 	places := x.place()
 	if len(places) == 0 && !x.peek().isAny("evenly") {
 		x.p = save
