@@ -72,8 +72,12 @@ func (pr *prover) mendPiece(w *pieceWork) {
 		if pr.mended >= mendRows {
 			break
 		}
-		if hint := w.search(ask); hint != "" {
-			pr.out[ask.finding].Hint = hint
+		hint, proven := w.search(ask)
+		if f := &pr.out[ask.finding]; hint != "" {
+			f.Hint = hint
+			if proven && f.Severity == Warning {
+				f.Severity = Error // a number is wrong, and which is known
+			}
 		}
 	}
 	pr.quiet, pr.asked, pr.worked = quiet, asked, worked
@@ -234,15 +238,17 @@ type proposal struct {
 	all   int
 }
 
-// search tries edits and says the best of them.
-func (w *pieceWork) search(ask *mendAsk) string {
+// search tries edits and says the best of them. It is proven where the row
+// states a total, agrees with it under the edit, and then uses all of the row
+// below: that is no row that leaves stitches on purpose.
+func (w *pieceWork) search(ask *mendAsk) (hint string, proven bool) {
 	var found []proposal
 	tries := 0
 	// Where no total is stated near by, nothing can bear an edit out; and where
 	// the row is only a little amiss, those after it must be no worse for it.
 	as := w.try(ask, ask.label)
 	if !as.stated() {
-		return w.leftWords(ask)
+		return w.leftWords(ask), false
 	}
 	least := 0
 	if ask.base.status != Differs && ask.base.fatal == nil {
@@ -268,14 +274,14 @@ func (w *pieceWork) search(ask *mendAsk) string {
 		}
 	}
 	if len(found) == 0 {
-		return ""
+		return "", false
 	}
 	sort.SliceStable(found, func(i, j int) bool { return found[i].better(&found[j]) })
 	best := &found[0]
 	if best.edit.kind == editTotal {
-		return w.sayTotal(ask, best)
+		return w.sayTotal(ask, best), false
 	}
-	return w.sayWords(ask, best)
+	return w.sayWords(ask, best), best.trial.rows[0].status == Agrees && !best.trial.rows[0].odd
 }
 
 // leftWords is the hint for a row without a total that leaves a stitch or two:
