@@ -142,6 +142,26 @@ func TestLimits(t *testing.T) {
 	}
 }
 
+// TestOneSizeOfMany takes one of more sizes than any pattern has.
+func TestOneSizeOfMany(t *testing.T) {
+	var list []string
+	for i := range 20_000 {
+		list = append(list, fmt.Sprint(i+20))
+	}
+	all := list[0] + " (" + strings.Join(list[1:], ", ") + ")"
+	p := Read("Sizes: " + all + "\n\nCh " + all + ".\nRow 1: Sc in 2nd ch from hook and in each ch across.\n")
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	got := p.OneSize(12_000)
+	runtime.ReadMemStats(&after)
+	if want := "Ch 12020.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n"; strings.TrimSpace(got) != strings.TrimSpace(want) {
+		t.Errorf("got %.200q, want %q", got, want)
+	}
+	if n := after.TotalAlloc - before.TotalAlloc; n > 16*mega {
+		t.Errorf("%d MB allocated", n/mega)
+	}
+}
+
 func someFindings(p *Proof) string {
 	var b strings.Builder
 	for i, f := range p.Findings {

@@ -121,9 +121,15 @@ func (o *oneSize) words(sp Span) {
 	}
 }
 
+// namesAll reports whether every name stands in a text, in any order and case.
 func namesAll(text string, names []string) bool {
+	text = strings.ToLower(text)
+	at := 0 // of the name before: the next one mostly stands behind it
 	for _, n := range names {
-		if !strings.Contains(strings.ToLower(text), strings.ToLower(n)) {
+		n = strings.ToLower(n)
+		if i := strings.Index(text[at:], n); i >= 0 {
+			at += i
+		} else if at = strings.Index(text, n); at < 0 {
 			return false
 		}
 	}

@@ -401,7 +401,7 @@ type Total struct {
 
 // TotalPart is one number of a total and what it counts.
 type TotalPart struct {
-	Span Span
+	Span Span // empty where it was worked out and is not written
 	N    Num
 	Name string // as written, lower case; "" for a bare number
 	Kind PartKind
