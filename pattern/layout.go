@@ -101,6 +101,10 @@ marks:
 	}
 	// bold: "**Row 1:** ..." ; but "** ... rep from **" is a repeat
 	for i := 0; i < len(l); i++ {
+		if l[i].kind != tPunct {
+			out = append(out, l[i])
+			continue
+		}
 		if l[i].is("_") && (i == 0 || !l[i].glued || i+1 == len(l) || !l[i+1].glued || l[i+1].is("_")) {
 			continue
 		}

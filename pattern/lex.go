@@ -37,7 +37,7 @@ type token struct {
 func (t token) span() Span { return Span{int(t.start), int(t.end)} }
 
 // is reports whether the token is this word or mark.
-func (t token) is(text string) bool { return t.text == text && t.named() }
+func (t *token) is(text string) bool { return t.text == text && t.named() }
 
 const maxNumber = 1_000_000_000_000_000 // beyond this a number is only "too large"
 

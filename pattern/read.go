@@ -107,7 +107,11 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 // scratch is a row reader over the whole text, to look ahead with.
 func (r *reader) scratch(i int) *rowReader {
 	x := &r.scan
-	*x = rowReader{src: r.src, ts: r.toks, p: i, lex: r.lex, other: r.other, pat: r.pat, names: r.names, row: &r.scanRow}
+	if x.pat == nil {
+		*x = rowReader{src: r.src, pat: r.pat, row: &r.scanRow}
+	}
+	x.ts, x.lex, x.other, x.names = r.toks, r.lex, r.other, r.names
+	x.restart(i)
 	r.scanRow = Row{}
 	return x
 }
@@ -263,5 +267,21 @@ func (p *Pattern) note(sev Severity, code Code, sp Span, format string, args ...
 
 // oneLine is text with its white space and control bytes folded to spaces.
 func oneLine(s string) string {
+	if isOneLine(s) {
+		return s
+	}
 	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r <= ' ' || r == 0x7f || r == 0xa0 }), " ")
+}
+
+// isOneLine reports whether text needs no folding, as most does not.
+func isOneLine(s string) bool {
+	space := true // none may stand at either end, or beside another
+	for i := range len(s) {
+		c := s[i]
+		if c < ' ' || c >= 0x7f || c == ' ' && space {
+			return false
+		}
+		space = c == ' '
+	}
+	return !space
 }

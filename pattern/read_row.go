@@ -71,6 +71,9 @@ func (x *rowReader) steps(closer string) []*Step {
 		if x.p == before { // nothing understood: take words as they are
 			made = x.unknown()
 		}
+		if out == nil && len(made) > 0 {
+			out = make([]*Step, 0, 6) // few lists are longer
+		}
 		for _, s := range made {
 			if s.Op == OpGroup && s.Times.Kind != Once && s.Text == "rest" {
 				// "sc in next, inc; repeat to end": all since the row began

@@ -226,12 +226,28 @@ func (x *rowReader) control() []*Step {
 		return one(OpFasten)
 	}
 	x.p = start
-	for _, f := range []func() []*Step{x.ring, x.otherSide, x.join, x.attach, x.colour, x.leaveStep} {
-		if s := f(); s != nil {
-			return s
-		}
-		x.p = start
+	if s := x.ring(); s != nil {
+		return s
 	}
+	if s := x.otherSide(); s != nil {
+		return s
+	}
+	x.p = start
+	if s := x.join(); s != nil {
+		return s
+	}
+	x.p = start
+	if s := x.attach(); s != nil {
+		return s
+	}
+	if s := x.colour(); s != nil {
+		return s
+	}
+	x.p = start
+	if s := x.leaveStep(); s != nil {
+		return s
+	}
+	x.p = start
 	return nil
 }
 

@@ -49,7 +49,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		x.setTotal(parts, x.spanFrom(start), before)
 		return true
 	case t.isMark("-=:.;,/~|>"):
-		if !x.worked {
+		if !x.worked || x.at(1).kind == tWord && !x.at(1).opens(opensTotal) {
 			return false
 		}
 		return x.bareTotal(before)
@@ -499,10 +499,11 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	t := &Total{Span: sp, Parts: parts, Text: x.src.Slice(sp), after: len(before), depth: x.depth}
 	// "(12 more)", "(4 sts increased)", "(6 per side)": not a total of the row
-	for i := 0; i < len(x.ts) && int(x.ts[i].start) < sp.End; i++ {
-		if int(x.ts[i].start) < sp.Start {
-			continue
-		}
+	from := min(x.p, len(x.ts))
+	for from > 0 && int(x.ts[from-1].start) >= sp.Start {
+		from--
+	}
+	for i := from; i < len(x.ts) && int(x.ts[i].start) < sp.End; i++ {
 		w := &x.ts[i]
 		if w.isAny("unworked", "dropped", "unmade", "skipped", "missed") {
 			t = nil

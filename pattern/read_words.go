@@ -35,6 +35,14 @@ type rowReader struct {
 	hookCounts Counts // what the chains skipped at the hook count as, just read
 }
 
+// restart forgets what was read, and goes on from a token.
+func (x *rowReader) restart(p int) {
+	x.p, x.depth, x.spent, x.gaveUp = p, 0, 0, false
+	x.marks, x.closed = x.marks[:0], x.closed[:0]
+	x.main, x.worked, x.bounded, x.lastStep = stitch.None, false, false, nil
+	x.rowsAsked, x.holdBack, x.hookCounts = 0, false, Counts{}
+}
+
 // closedMark is the last group closed under a mark.
 type closedMark struct {
 	text  string

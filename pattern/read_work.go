@@ -842,7 +842,8 @@ func (x *rowReader) specialAt(k int) (*Special, int) {
 	}
 	var best *Special
 	n := 0
-	name := ""
+	var buf [64]byte
+	name := buf[:0]
 	for j := k; j < k+6; j++ {
 		t := x.at(j)
 		if t.kind != tWord && !(t.is("-") && j > k && t.glued) && !(t.kind == tNum && t.glued) {
@@ -851,11 +852,11 @@ func (x *rowReader) specialAt(k int) (*Special, int) {
 		if t.is("-") {
 			continue
 		}
-		if name != "" {
-			name += " "
+		if len(name) > 0 {
+			name = append(name, ' ')
 		}
-		name += t.text
-		if sp := x.names[name]; sp != nil {
+		name = append(name, t.text...)
+		if sp := x.names[string(name)]; sp != nil {
 			best, n = sp, j-k+1
 		}
 	}

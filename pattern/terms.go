@@ -9,6 +9,9 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 	chains := 0
 	for i := range toks {
 		t := &toks[i]
+		if t.kind == tPunct || t.kind == tNum {
+			continue
+		}
 		switch t.text {
 		case "terms", "terminology", "abbreviations", "notation", "crochet", "term":
 			for j := max(0, i-3); j < min(len(toks), i+4); j++ {
