@@ -23,7 +23,7 @@ type yarnCommand struct {
 	ball, margin  string
 	left          []string
 	piece         string
-	row           int
+	row, copy     int
 }
 
 func newYarn(w world) *cobra.Command {
@@ -40,8 +40,8 @@ other kinds are told from those of the swatch by measured shares: a half double
 crochet takes 1.48 and a double crochet 1.92 times the yarn of a single crochet.
 
 With --left it says whether what is left of a colour lasts: "navy 31 g", by the
-scale. --piece and --row say how far the work has come, the rows before that one
-being done.
+scale. --piece, --copy and --row say how far the work has come, the rows and copies
+before that one being done.
 
 With --weighed it goes by what was weighed in the walk of a project instead. Without
 a FILE it says of that walk what each yarn has taken so far, and whether what is
@@ -75,6 +75,7 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 	c.Flags().StringVar(&k.margin, "margin", "10%", "how much more to have, as a `percentage`")
 	c.Flags().StringArrayVar(&k.left, "left", nil, "say whether this `yarn` lasts: \"navy 31 g\"")
 	c.Flags().StringVar(&k.piece, "piece", "", "with --left: the piece of this `name` is in work (default: the\nfirst)")
+	c.Flags().IntVar(&k.copy, "copy", 1, "with --left: of a piece made several times the copy of this\n`number` is in work")
 	c.Flags().IntVar(&k.row, "row", 1, "with --left: the row of this `number` comes next")
 	c.Flags().StringVar(&k.size, "size", "", "for this `size`, spelled as in the pattern (default: its first)")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
@@ -132,8 +133,11 @@ func (k yarnCommand) lasts(name string, proof *pattern.Proof, rate yarn.Rate) er
 	if row < 0 {
 		return fmt.Errorf("%s: has no row %d there", name, k.row)
 	}
+	if most := max(proof.Pieces[piece].Piece.Copies, 1); k.copy < 1 || k.copy > most {
+		return fmt.Errorf("%s: makes %d of that piece, so there is no copy %d", name, most, k.copy)
+	}
 	u := yarn.Of(proof)
-	left := u.Left(piece, 0, row)
+	left := u.Left(piece, k.copy-1, row)
 	for _, text := range k.left {
 		colour, grams, err := u.ReadLeft(text)
 		if err != nil {

@@ -65,7 +65,7 @@ func (k yarnCommand) byWalk(proof *pattern.Proof) (yarn.Rate, error) {
 
 // walked says what a walk has taken of each yarn, and whether the rest lasts.
 func (k yarnCommand) walked(c *cobra.Command) error {
-	for _, name := range []string{"swatch", "gauge", "ball", "margin", "left", "piece", "row", "size", "terms"} {
+	for _, name := range []string{"swatch", "gauge", "ball", "margin", "left", "piece", "copy", "row", "size", "terms"} {
 		if c.Flags().Changed(name) {
 			return fmt.Errorf("--%s needs a FILE; without one the walk of the project is told as it is", name)
 		}

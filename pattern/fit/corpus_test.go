@@ -107,7 +107,11 @@ func TestFitsTheCorpus(t *testing.T) {
 				t.Errorf("%s, %+v: %v\n%s", w.name, wish, now.Findings, res.Text)
 				continue
 			}
-			if a, b := wordsOnly(w.text), wordsOnly(res.Text); a != b {
+			a, b := wordsOnly(w.text), wordsOnly(res.Text)
+			if up { // a pair that grows is a range
+				a, b = strings.ReplaceAll(a, "# and #:", "#-#:"), strings.ReplaceAll(b, "# and #:", "#-#:")
+			}
+			if a != b {
 				t.Errorf("%s, %+v: more than numbers has changed:\n%s\n%s", w.name, wish, a, b)
 			}
 			pc := now.Pieces[f.main]

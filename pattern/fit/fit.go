@@ -78,6 +78,7 @@ type fitter struct {
 	perched []*perch                  // rows that are worked onto
 	changes pattern.Changes
 	told    map[pattern.Span]bool // headers that were changed themselves
+	pairs   []pair                // labels that said "Rows 4 and 5"
 
 	renumbered bool // rows have other numbers
 	res        *Result
@@ -86,10 +87,15 @@ type fitter struct {
 // To fits a proven pattern to a wish. The gauge may be empty where the wish is
 // for stitches or rows. Its errors are one line each, or a *NotWithinReach.
 func To(proof *pattern.Proof, g gauge.Gauge, w Wish) (*Result, error) {
+	var pairs []pair
+	if w.higher() {
+		proof, pairs = pairsAsRanges(proof)
+	}
 	f, err := begin(proof, g, w)
 	if err != nil {
 		return nil, err
 	}
+	f.pairs = pairs
 	if err := f.fit(); err != nil {
 		return nil, err
 	}
@@ -388,7 +394,7 @@ func (f *fitter) unitName() string {
 
 // prove writes the pattern anew and proves it.
 func (f *fitter) prove() error {
-	f.res.Text = f.proof.Pattern.Source.Write(f.changes)
+	f.res.Text = asPairs(f.proof.Pattern.Source.Write(f.changes), f.pairs)
 	f.res.Proof = pattern.Read(f.res.Text).Prove(pattern.Options{Terms: f.proof.Terms})
 	if err := same(f.proof, f.res.Proof); err != nil {
 		return err

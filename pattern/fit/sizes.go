@@ -39,11 +39,16 @@ func ToSizes(proof *pattern.Proof, g gauge.Gauge, sizes []Size) (*Several, error
 	if len(sizes) > maxSizes {
 		return nil, fmt.Errorf("%d sizes are more than the %d that fit into one line", len(sizes), maxSizes)
 	}
+	var pairs []pair
+	if slices.ContainsFunc(sizes, func(s Size) bool { return s.Wish.higher() }) {
+		proof, pairs = pairsAsRanges(proof)
+	}
 	out := &Several{Sizes: sizes}
 	var sets []pattern.Changes
 	for _, s := range sizes {
 		f, err := begin(proof, g, s.Wish)
 		if err == nil {
+			f.pairs = pairs
 			err = f.fit()
 		}
 		if err != nil {
@@ -60,6 +65,7 @@ func ToSizes(proof *pattern.Proof, g gauge.Gauge, sizes []Size) (*Several, error
 	if len(sizes) > 1 {
 		out.Text = withSizes(proof.Pattern, out.Text, names)
 	}
+	out.Text = asPairs(out.Text, pairs)
 	p := pattern.Read(out.Text)
 	if len(sizes) > 1 && !slices.Equal(p.Sizes, names) {
 		return nil, fmt.Errorf("the names of the sizes do not read back as they are written (%s); plain words such as S, M, L do", strings.Join(names, ", "))

@@ -36,6 +36,9 @@ const (
 
 var errNoWish = errors.New("say which size is wanted: --around, --wide or --stitches, --tall or --rows")
 
+// higher reports whether another height is asked for.
+func (w Wish) higher() bool { return w.Tall > 0 || w.Rows > 0 }
+
 // check says in one line what is impossible about a wish by itself.
 func (w Wish) check() error {
 	across, up := 0, 0
