@@ -11,9 +11,11 @@
 //
 //	lex.go      bytes to words, with the spellings of print smoothed out
 //	opening.go  which readings a word can begin
+//	bench.go    what a text is read on, used again for the next
 //	layout.go   lines to title, headers, sections, pieces and rows
 //	read*.go    the words of a row to steps
 //	prove*.go   steps into the fabric of the row below
+//	work*.go    one row: what each step takes and makes, and its trace
 //	fabric.go   the places a row offers, as runs
 //	finding.go  what is said about it
 //	mend*.go    which small change would set a row right

@@ -9,6 +9,7 @@ import (
 // attempt works a row once under a reading.
 func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	rw := &rowWork{pr: w.pr, pc: w, row: row, opts: opts, kind: row.Kind, untraced: w.trial != nil && !w.trial.settled()}
+	rw.out.runs = make([]run, 0, 8) // as many as most rows come to
 	below = w.folded(row, below)
 	w.pr.spend(8)
 	if below != nil {
