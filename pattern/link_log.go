@@ -36,6 +36,7 @@ type linkEvent struct {
 	p    place
 	id   int32
 	n    int64
+	per  int64 // evEach
 }
 
 // linkSource is a row of places that were numbered.
@@ -81,9 +82,9 @@ func (l *linkLog) own(at, n int64) {
 	}
 }
 
-func (l *linkLog) each(n int64) {
+func (l *linkLog) each(n, per int64) {
 	if l != nil {
-		l.add(linkEvent{kind: evEach, n: n})
+		l.add(linkEvent{kind: evEach, n: n, per: per})
 	}
 }
 

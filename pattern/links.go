@@ -319,6 +319,7 @@ type linkBuilder struct {
 	lastN int32 // the id of the place taken last
 	taken map[int32]bool
 	units int64 // places that what is made next is given out to; 0 where nobody says
+	per   int64 // stitches made in each of them
 	into  *Step
 	loop  Loop // said for the row
 	marks []*Step
@@ -339,7 +340,7 @@ func (b *linkBuilder) event(e *linkEvent) {
 			b.ids = append(b.ids, 0)
 		}
 	case evEach:
-		b.units = e.n
+		b.units, b.per = e.n, max(e.per, 1)
 	case evInto:
 		b.into = e.step
 		b.units = 0
@@ -448,11 +449,9 @@ func (b *linkBuilder) share(e *linkEvent) (all [][]Base, per int64) {
 		b.queue = b.queue[t-units:]
 		t = units
 	}
-	now := units // the places, or sets of places, that these stitches fill
-	if b.units > 0 && e.n < units {
-		now = 1
-	} else if b.units > 0 && e.n%units != 0 {
-		now = 1
+	now := units     // the places, or sets of places, that these stitches fill
+	if b.units > 0 { // they may come a group at a time
+		now = min(max(e.n/b.per, 1), units)
 	}
 	now = min(now, e.n)
 	for u := int64(0); u < now; u++ {

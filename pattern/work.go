@@ -95,7 +95,7 @@ func (w *rowWork) emit(s *Step, p place, n int64) {
 // emitEach makes per stitches in each of n places. Several tall ones in one
 // place, or three of any kind, are a group that later rows may go by.
 func (w *rowWork) emitEach(s *Step, p place, per, n int64) {
-	w.log.each(n)
+	w.log.each(n, per)
 	group := per >= 3 || per >= 2 && stitch.Of(s.Stitch).Turn >= 3
 	if !group || n > maxGroups {
 		w.emit(s, p, mul(per, n))
