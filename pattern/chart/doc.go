@@ -6,6 +6,10 @@
 //
 //	sheet.go    what is to be drawn: pieces, and pieces in place on others
 //	ground.go   the surface that rows lie on: flat, round, round a chain
+//	form.go     the shape that rows make: ripples, motifs, filet
+//	ripple.go   peaks and valleys
+//	corners.go  triangles, squares and hexagons
+//	shaped.go   a row laid in its shape
 //	place.go    where the stitches of a row come to stand
 //	row.go      a row laid on the one below it
 //	colour.go   the yarns of the pattern as colours and hatchings

@@ -15,13 +15,22 @@ type ground struct {
 	length float64 // of the chain in the middle
 	closed bool    // the rows close into rounds
 	mirror bool    // flat ground seen from its other side: t grows to the left
+
+	ridge   *ridge   // of a ripple: t runs along its slopes, and r away from them
+	corners *corners // of a motif with straight sides, measured to their middle
 }
 
 // turn is t once round.
 func (g ground) turn() float64 { return 2*g.length + 2*math.Pi }
 
 // around is the way once round at r.
-func (g ground) around(r float64) float64 { return 2*g.length + 2*math.Pi*r }
+func (g ground) around(r float64) float64 {
+	n := 2*g.length + 2*math.Pi*r
+	if g.corners != nil {
+		n *= g.corners.wide(r)
+	}
+	return n
+}
 
 // smallest is the least radius that a way is measured at.
 const smallest = 0.3
@@ -32,6 +41,9 @@ func (g ground) way(t, r float64) float64 {
 		return t
 	}
 	r = math.Max(r, smallest)
+	if g.corners != nil {
+		return t * r * g.corners.wide(r)
+	}
 	k := math.Floor(t / g.turn())
 	t -= k * g.turn()
 	l := g.length
@@ -53,6 +65,9 @@ func (g ground) at(s, r float64) float64 {
 		return s
 	}
 	r = math.Max(r, smallest)
+	if g.corners != nil {
+		return s / (r * g.corners.wide(r))
+	}
 	k := math.Floor(s / g.around(r))
 	s -= k * g.around(r)
 	l := g.length
@@ -70,11 +85,21 @@ func (g ground) at(s, r float64) float64 {
 
 // point is where (t, r) is in the picture.
 func (g ground) point(t, r float64) pt {
+	if g.ridge != nil {
+		p := pt{t * g.ridge.cos, r/g.ridge.cos + g.ridge.sin*g.ridge.high(t)}
+		if g.mirror {
+			p.x = -p.x
+		}
+		return p
+	}
 	if g.flat && g.mirror {
 		return pt{-t, r}
 	}
 	if g.flat {
 		return pt{t, r}
+	}
+	if g.corners != nil {
+		return g.corners.point(t, r)
 	}
 	t -= math.Floor(t/g.turn()) * g.turn()
 	l := g.length

@@ -18,6 +18,8 @@ func (f *figure) foundation(l *layer, r *pattern.RowLinks) {
 				at = pt{-l.g.length/2 + float64(i), 0}
 			} else if !l.g.flat {
 				along = l.g.outward(s.t).right()
+			} else if l.g.ridge != nil {
+				along = l.g.point(s.t+0.1, s.r).sub(l.g.point(s.t-0.1, s.r)).unit()
 			}
 			var o path
 			o.ellipse(at, along, chainLong/2, 0.2)

@@ -47,6 +47,9 @@ type layer struct {
 	pitch  float64 // how far apart the chains of a foundation lie, on flat ground
 	host   *level  // the row that this piece sits on
 	yarns  *yarns
+	tall   float64   // how much taller stitches are drawn
+	turns  []float64 // peaks, valleys or corners of the row being laid, among its items
+	begins bool      // the row being laid makes the corners
 }
 
 const (
@@ -64,6 +67,9 @@ func (l *layer) lay(rl *pattern.RowLinks, links []pattern.Link, below *level, ea
 		m := &v.made[i]
 		m.link, m.yarn = &links[i], l.yarns.at(&links[i])
 		m.sign = symbolOf(links[i].Stitch)
+		if l.tall > 1 {
+			m.sign.high *= l.tall
+		}
 		if links[i].Kind == pattern.LinkStitch && len(links[i].Bases) == 1 && links[i].Step != nil && links[i].Step.Legs > 1 && m.sign.form == formStem {
 			m.sign.form, m.sign.legs = formLeaf, min(links[i].Step.Legs, 9)
 		}
@@ -93,6 +99,9 @@ type ordering struct {
 	gap   []float64
 	high  float64
 	reach float64 // the r that ways are measured at
+
+	cornerAt []bool  // of each thing made, whether it turns a corner
+	slotWide float64 // kept between the end and the beginning of a round
 }
 
 // targets finds what each stitch stands in.
@@ -365,6 +374,8 @@ func (o *ordering) heads(base float64, rl *pattern.RowLinks) {
 	// the least distance from each to the next
 	o.gap = make([]float64, n)
 	total := 0.0
+	o.slotWide = o.slot(rl)
+	o.findCorners()
 	for k := range o.idx {
 		gap := v.made[o.idx[k]].sign.wide() / 2
 		var next int
@@ -382,7 +393,7 @@ func (o *ordering) heads(base float64, rl *pattern.RowLinks) {
 			if a > b {
 				a, b = b, a
 			}
-			gap += o.room(0, a) + o.room(b+1, len(v.made)) + o.slot(rl)
+			gap += o.room(0, a) + o.room(b+1, len(v.made)) + o.slotWide
 		}
 		o.gap[k] = gap
 		total += gap
@@ -409,16 +420,23 @@ func (o *ordering) heads(base float64, rl *pattern.RowLinks) {
 		}
 		lift = math.Max(lift, total/span-o.reach)
 	}
+	if g.corners != nil && o.l.turns != nil {
+		lift = math.Max(lift, o.longestSide()*float64(g.corners.n)/(2*math.Pi*sides(g.corners.n))-o.reach)
+	}
 	if lift > 0 {
 		o.reach += lift
 		if inner {
+			if g.corners != nil { // taller stitches rather than a wide ring
+				lift = math.Max(lift-1, 0)
+			}
 			o.l.ring += lift
 			v.bottom += lift
 		}
 	}
 	// where they want to be, things in one place side by side
 	want := make([]float64, n)
-	for k := 0; k < n; {
+	shaped := o.shaped(want)
+	for k := 0; k < n && !shaped; {
 		e := k + 1
 		wide := 0.0
 		for e < n && o.siblings(o.idx[k], o.idx[e]) {
@@ -459,6 +477,9 @@ func (o *ordering) room(a, b int) float64 {
 		switch m := &o.v.made[i]; m.link.Kind {
 		case pattern.LinkSpace:
 			n += spaceWide(m.link.Chains)
+			if o.cornerAt != nil && o.cornerAt[i] {
+				n += roundCorner
+			}
 		case pattern.LinkPicot:
 			n += 0.3
 		}
@@ -642,6 +663,9 @@ func bulge(chord, long float64) float64 {
 // slot is the room that a round keeps between its end and its beginning.
 func (o *ordering) slot(rl *pattern.RowLinks) float64 {
 	n := o.numberWide()
+	if o.l.g.corners != nil { // a side has room for it beside its chains
+		n = 0.2
+	}
 	if rl.Start > 0 && o.earlier == nil {
 		n += 0.8
 	}
@@ -714,7 +738,9 @@ func (o *ordering) extras(rl *pattern.RowLinks) {
 	case g.closed:
 		w := o.numberWide()
 		v.number = stand{back(off + w/2), v.mid}
-		off += w
+		if g.corners == nil {
+			off += w
+		}
 		if rl.Joined {
 			v.join = []stand{{back(off + 0.25), o.reach}}
 		}

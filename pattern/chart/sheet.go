@@ -280,6 +280,7 @@ func (f *figure) begin(rows []pattern.RowLinks) *layer {
 		}
 	}
 	l.g.mirror = l.g.flat && fromWrongSide(rows)
+	f.shape(l, rows)
 	f.foundation(l, first)
 	return l
 }
@@ -403,6 +404,7 @@ func (f *figure) stack(l *layer, piece int, rows []pattern.RowLinks, below *leve
 		if n, ok := rp.Expect(); ok {
 			x.title += fmt.Sprintf(" (%d)", n)
 		}
+		l.turns, l.begins = l.turnsOf(r.First)
 		if len(r.Earlier) > 0 {
 			x.earlier = l.lay(r, r.Earlier, below, nil, base)
 			base = x.earlier.top
