@@ -38,7 +38,8 @@ corners is measured against a flat one with as many.
 
 A flat circle grows by 2 x pi x the height of a round, in stitches of their width.
 What print usually grows by is taken where it is within a tenth of that; --exact
-takes the nearest number of stitches in each round instead.
+takes the nearest number of stitches in each round instead. With a swatch counted
+at several places it says by how much the size may be off.
 
 FILE is plain text of at most 4 MB; - is standard input.`,
 		Example: `  tallyturn rounds --circle 12cm --gauge "20 sc and 22 rows = 10 cm"

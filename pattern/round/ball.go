@@ -44,6 +44,8 @@ func (f Fabric) Ball(across float64) (*Plan, error) {
 	p.Across = float64(most) * f.Width / math.Pi
 	p.Title = "Ball, " + f.tell(p.Across) + " across"
 	p.asked(across, p.Across)
+	around, _ := f.slack()
+	p.give(p.Across * around)
 	r := p.Across / 2
 	p.note(fmt.Sprintf("The widest round is %d stitches of %s, a circle %s across. The ball holds about %s of stuffing.", most, f.small(f.Width), f.tell(p.Across), volume(4*math.Pi/3*r*r*r)))
 	p.caution = "Stuffing and small parts can be swallowed. A ball for a child or a pet comes under the rules for toys of the place where it goes, such as EN 71-1 in Europe or 16 CFR 1501 and ASTM F963 in the United States; they come before anything said here."

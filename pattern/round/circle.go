@@ -22,6 +22,8 @@ func (f Fabric) Circle(across float64) (*Plan, error) {
 	p.Across = 2 * n * f.Height
 	p.Title = "Flat circle, " + f.tell(p.Across) + " across"
 	p.asked(across, p.Across)
+	_, up := f.slack()
+	p.give(p.Across * up)
 	p.flatRule(f.Increases())
 	p.magicRing()
 	p.rounds(1, 0)

@@ -14,6 +14,7 @@
 //	ball.go     balls
 //	oval.go     flat ovals
 //	write.go    rounds as a written pattern, proven
+//	slack.go    how far a size may be off as the swatch differs
 //	shape.go    what rounds come to: size, depth, whether they cup or ruffle
 //
 // Lengths are in mm.

@@ -36,6 +36,8 @@ func (f Fabric) Oval(long, wide float64) (*Plan, error) {
 	p.Title = "Flat oval, " + f.tell(p.Along) + " by " + f.tell(p.Across)
 	p.asked(asked[0], p.Along)
 	p.asked(asked[1], p.Across)
+	straight, up := f.slack()
+	p.give((p.Along-p.Across)*straight + p.Across*up)
 	p.flatRule(2 * each)
 	turn := int64(stitch.Of(f.Stitch).Turn)
 	name := f.Stitch.Name(f.Terms)

@@ -38,6 +38,9 @@ func (s *Shape) Summary() string {
 		return "Nobody knows how many stitches its rounds have."
 	}
 	out := s.comes()
+	if g := s.give(); g != "" {
+		out = append(out, g)
+	}
 	if len(s.Rows) < len(s.Piece.Rows) {
 		out = append(out, fmt.Sprintf("What comes after %s is not worked out.", s.Rows[len(s.Rows)-1].Proof.Label))
 	}

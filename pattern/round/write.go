@@ -48,6 +48,13 @@ func (p *Plan) asked(want, got float64) {
 	}
 }
 
+// give notes by how much the size may be off as far as the swatch differs.
+func (p *Plan) give(mm float64) {
+	if s := p.Fabric.give(mm); s != "" {
+		p.note(s)
+	}
+}
+
 // flatRule notes why the rounds grow by n.
 func (p *Plan) flatRule(n int64) {
 	f := p.Fabric
