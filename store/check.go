@@ -7,6 +7,7 @@ import (
 	"hash/fnv"
 	"io"
 	"os"
+	"sync/atomic"
 )
 
 // bbolt trusts its file: a page that points astray makes it panic, fault, or
@@ -45,32 +46,44 @@ type checker struct {
 	pageSize int64
 	end      uint64 // all pages lie before this one
 	used     []bool
-	spare    [][]byte // buffers of one page
+	spare    [][]byte     // buffers of one page
+	glance   bool         // of each log go only through the pages that lead to its end
+	nest     int          // how many buckets deep
+	inLogs   bool         // the outermost of them is that of the logs
+	stop     *atomic.Bool // ends it early, with ErrClosed; nil for never
 }
+
+// errUnsure says that a glance is not enough.
+var errUnsure = errors.New("store: it must be gone through")
 
 // checkPages reports as ErrDamaged where the pages of a database do not hold
 // together. Values are not looked at.
-func checkPages(path string, pageSize int64) error {
+func checkPages(path string, pageSize int64, glance bool) error {
 	f, err := os.Open(path)
 	if err != nil {
 		return err
 	}
 	defer f.Close() // it was only read
+	c := &checker{file: f, pageSize: pageSize, glance: glance}
+	return c.check(f)
+}
+
+// check goes through the pages of f, which is its file.
+func (c *checker) check(f *os.File) error {
 	info, err := f.Stat()
 	if err != nil {
 		return err
 	}
-	c := &checker{file: f, pageSize: pageSize}
 	root, freelist, err := c.metas()
 	if err != nil {
 		return err
 	}
-	if info.Size() < int64(c.end)*pageSize {
-		return damaged("it has %d bytes of %d", info.Size(), int64(c.end)*pageSize)
+	if info.Size() < int64(c.end)*c.pageSize {
+		return damaged("it has %d bytes of %d", info.Size(), int64(c.end)*c.pageSize)
 	}
 	c.used = make([]bool, c.end)
 	c.used[0], c.used[1] = true, true
-	if err := c.tree(root, nil, nil, 0); err != nil {
+	if err := c.tree(root, nil, nil, 0, false); err != nil {
 		return err
 	}
 	return c.free(freelist)
@@ -126,6 +139,9 @@ func (c *checker) buffer() []byte {
 
 // page reads a page and those it runs over into, and marks them used.
 func (c *checker) page(id uint64) ([]byte, error) {
+	if c.stop != nil && c.stop.Load() {
+		return nil, ErrClosed
+	}
 	if id < 2 || id >= c.end {
 		return nil, damaged("page %d is none", id)
 	}
@@ -153,8 +169,8 @@ func (c *checker) page(id uint64) ([]byte, error) {
 }
 
 // tree goes through a bucket from its root page. Keys lie from low on, and
-// before high if that is not nil.
-func (c *checker) tree(id uint64, low, high []byte, depth int) error {
+// before high if that is not nil. With last it goes only to the last leaf.
+func (c *checker) tree(id uint64, low, high []byte, depth int, last bool) error {
 	if depth > maxDepth {
 		return damaged("page %d lies too deep", id)
 	}
@@ -164,6 +180,9 @@ func (c *checker) tree(id uint64, low, high []byte, depth int) error {
 	}
 	defer func() { c.spare = append(c.spare, b[:c.pageSize]) }()
 	if native.Uint16(b[8:])&branchPage == 0 {
+		if last && native.Uint16(b[10:]) == 0 {
+			return errUnsure // the last entry is on another page
+		}
 		return c.leaf(b, low, high, depth)
 	}
 	count := int(native.Uint16(b[10:]))
@@ -188,12 +207,16 @@ func (c *checker) tree(id uint64, low, high []byte, depth int) error {
 	if high != nil && bytes.Compare(keys[count-1], high) >= 0 {
 		return damaged("keys are out of order on page %d", id)
 	}
-	for i := range count {
+	first := 0
+	if last {
+		first = count - 1
+	}
+	for i := first; i < count; i++ {
 		below := high
 		if i+1 < count {
 			below = keys[i+1]
 		}
-		if err := c.tree(pages[i], keys[i], below, depth+1); err != nil {
+		if err := c.tree(pages[i], keys[i], below, depth+1, last); err != nil {
 			return err
 		}
 	}
@@ -228,9 +251,13 @@ func (c *checker) leaf(b, low, high []byte, depth int) error {
 		case flags != bucketLeaf || len(value) < bucketSize:
 			return damaged("page %d has an entry of no kind", id)
 		default:
-			if err := c.bucket(value, depth); err != nil {
+			if c.nest++; c.nest == 1 {
+				c.inLogs = bytes.Equal(key, logsBucket)
+			}
+			if err := c.bucket(value, depth, c.glance && c.inLogs && c.nest == 2); err != nil {
 				return err
 			}
+			c.nest--
 		}
 	}
 	if high != nil && count > 0 && bytes.Compare(last, high) >= 0 {
@@ -239,9 +266,9 @@ func (c *checker) leaf(b, low, high []byte, depth int) error {
 	return nil
 }
 
-func (c *checker) bucket(value []byte, depth int) error {
+func (c *checker) bucket(value []byte, depth int, last bool) error {
 	if root := native.Uint64(value); root != 0 {
-		return c.tree(root, nil, nil, depth+1)
+		return c.tree(root, nil, nil, depth+1, last)
 	}
 	inline := value[bucketSize:]
 	if len(inline) < pageHeader || depth >= maxDepth {

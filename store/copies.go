@@ -84,6 +84,9 @@ func startCopier(s *Store) *copier {
 
 func (c *copier) run() {
 	defer close(c.done)
+	if <-c.store.checked; c.store.unsound != nil {
+		return // it was closed before, or is damaged
+	}
 	if c.dayDue() {
 		c.make(daySuffix)
 	}

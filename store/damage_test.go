@@ -45,13 +45,25 @@ func basket(t *testing.T) (data []byte, logs map[string][]counter.Event) {
 
 // hold opens a file that may be damaged, reads all and writes to all. What it
 // gives out must be right, and a file that is found out must not be changed.
+// It makes no difference whether the logs are gone through before the file is
+// used or while it is.
 func hold(t fataler, path string, data []byte, logs map[string][]counter.Event) (found bool) {
+	t.Helper()
+	found = holdBy(t, store.Open, path, data, logs)
+	if soon := holdBy(t, store.OpenSoon, path, data, logs); soon != found {
+		t.Fatalf("found: %v, and where it is opened soon: %v", found, soon)
+	}
+	return found
+}
+
+func holdBy(t fataler, begin func(string) (*store.Store, error), path string, data []byte, logs map[string][]counter.Event) (found bool) {
 	t.Helper()
 	if err := os.WriteFile(path, data, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	s, err := store.Open(path)
+	s, err := begin(path)
 	if err == nil {
+		_, err = s.Projects()
 		for id, want := range logs {
 			_, got, loadErr := s.Load(id)
 			if loadErr == nil && !slices.Equal(got, want) {

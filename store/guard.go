@@ -21,8 +21,17 @@ func guard(work func() error) (err error) {
 	return work()
 }
 
-// view reads the file, without writers in the way.
+// view reads the file, without writers in the way, once it was gone through.
 func (s *Store) view(read func(*bbolt.Tx) error) error {
+	if err := s.Check(); err != nil {
+		return err
+	}
+	return s.peek(read)
+}
+
+// peek reads what a glance has seen: anything but the logs, and of these the
+// length and the end.
+func (s *Store) peek(read func(*bbolt.Tx) error) error {
 	s.mu.RLock()
 	defer s.mu.RUnlock()
 	if s.closed {
@@ -35,6 +44,9 @@ func (s *Store) view(read func(*bbolt.Tx) error) error {
 func (s *Store) update(write func(*bbolt.Tx) error) error {
 	if s.looking {
 		return ErrLooking
+	}
+	if err := s.Check(); err != nil {
+		return err
 	}
 	if err := s.putBack(); err != nil {
 		return err

@@ -62,7 +62,7 @@ func nameAll(tx *bbolt.Tx) error {
 // Before that it is copied, under its name with ".layout" and the version.
 func (s *Store) migrate() error {
 	var from uint64
-	if err := s.view(func(tx *bbolt.Tx) (err error) {
+	if err := s.peek(func(tx *bbolt.Tx) (err error) {
 		from, err = layoutOf(tx)
 		return err
 	}); err != nil || from == schema {

@@ -118,7 +118,7 @@ func (s *Store) Update(p Project) error {
 // Text.
 func (s *Store) Projects() ([]Project, error) {
 	var all []Project
-	err := s.view(func(tx *bbolt.Tx) error {
+	err := s.peek(func(tx *bbolt.Tx) error {
 		return tx.Bucket(projectsBucket).ForEach(func(key, _ []byte) error {
 			p, err := getHead(tx, key)
 			all = append(all, p.Project)
@@ -133,7 +133,7 @@ func (s *Store) Projects() ([]Project, error) {
 
 // Project gives one project, or ErrNoProject.
 func (s *Store) Project(id string) (p Project, err error) {
-	err = s.view(func(tx *bbolt.Tx) error {
+	err = s.peek(func(tx *bbolt.Tx) error {
 		key, err := keyOf(id)
 		if err != nil {
 			return err
@@ -154,7 +154,7 @@ func (s *Store) Find(path, text string) (p Project, err error) {
 	if path, err = absolute(path); err != nil {
 		return Project{}, err
 	}
-	err = s.view(func(tx *bbolt.Tx) error {
+	err = s.peek(func(tx *bbolt.Tx) error {
 		key, err := newest(tx, pathsBucket, pathKey(path, nil))
 		if err != nil {
 			return err
@@ -172,6 +172,23 @@ func (s *Store) Find(path, text string) (p Project, err error) {
 		return err
 	})
 	return p, err
+}
+
+// Holds tells whether Find would find a project with this text.
+func (s *Store) Holds(text string) (held bool, err error) {
+	err = s.peek(func(tx *bbolt.Tx) error {
+		prefix := hashKey(text, nil)
+		cursor := tx.Bucket(hashesBucket).Cursor()
+		for k, _ := cursor.Seek(prefix); bytes.HasPrefix(k, prefix) && !held; k, _ = cursor.Next() {
+			p, err := getHead(tx, k[len(prefix):])
+			if err != nil {
+				return err
+			}
+			held = p.Shelf != TakenOut
+		}
+		return nil
+	})
+	return held, err
 }
 
 // newest is the key of the project touched last among those under a prefix of

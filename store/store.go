@@ -53,6 +53,12 @@ type Store struct {
 
 	copier *copier // nil while looking
 
+	checking sync.Once
+	checked  chan struct{} // closed when the whole file was gone through
+	whole    func() error  // goes through it
+	unsound  error         // what came of that; set before checked is closed
+	stop     atomic.Bool   // whoever goes through it is to leave off
+
 	commit func(func(*bbolt.Tx) error) error // db.Update, but for tests of what fails
 	damage atomic.Pointer[error]             // the first damage seen
 
@@ -65,7 +71,16 @@ type Store struct {
 // of it was made; see migrate.go. The file belongs to this process until
 // Close. The errors are ErrLocked, ErrNewer, ErrForeign, ErrDamaged, ErrGone
 // and those of the file system.
-func Open(path string) (*Store, error) {
+func Open(path string) (*Store, error) { return open(path, false) }
+
+// OpenSoon opens a file as Open does, and only glances at the logs of events:
+// at how long they are and how they end. That is enough for Projects, Project
+// and Find; all else waits until the whole file was gone through, which Check
+// does. What is found then comes from Check, and from whatever waited, and
+// nothing is written to the file.
+func OpenSoon(path string) (*Store, error) { return open(path, true) }
+
+func open(path string, soon bool) (*Store, error) {
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
 		if len(copiesOf(path)) > 0 {
 			return nil, ErrGone
@@ -74,14 +89,29 @@ func Open(path string) (*Store, error) {
 			return nil, fmt.Errorf("begin a basket: %w", err)
 		}
 	}
-	if err := inspect(path); err != nil {
-		return nil, err
+	look := inspect
+	if soon {
+		look = glance
 	}
-	db, err := openFile(path, false)
+	err := look(path)
+	if errors.Is(err, errUnsure) {
+		soon, err = false, inspect(path)
+	}
 	if err != nil {
 		return nil, err
 	}
-	s := &Store{path: path, db: db, writers: map[string]*Writer{}}
+	var file *os.File
+	db, err := openBy(func(name string, flag int, mode fs.FileMode) (f *os.File, err error) {
+		file, err = os.OpenFile(name, flag, mode)
+		return file, err
+	}, path, false)
+	if err != nil {
+		return nil, err
+	}
+	s := &Store{path: path, db: db, writers: map[string]*Writer{}, checked: make(chan struct{})}
+	if !soon {
+		s.checking.Do(func() { close(s.checked) })
+	}
 	s.commit = func(write func(*bbolt.Tx) error) error { return s.db.Update(write) }
 	info, err := os.Stat(path)
 	if err != nil {
@@ -89,9 +119,10 @@ func Open(path string) (*Store, error) {
 	}
 	s.file.Store(&info)
 	// Another process may have had the file since it was inspected.
-	if err := s.view(checkSchema); err != nil {
+	if err := s.peek(checkSchema); err != nil {
 		return nil, errors.Join(err, s.Close())
 	}
+	s.whole = func() error { return s.goThrough(file) }
 	if err := s.migrate(); err != nil {
 		return nil, errors.Join(err, s.Close())
 	}
@@ -148,6 +179,29 @@ func roomToGrow(readOnly bool) int {
 
 // inspect looks the file over without writing to it.
 func inspect(path string) error {
+	return over(path, false, func(tx *bbolt.Tx) error {
+		if err := checkSchema(tx); err != nil {
+			return err
+		}
+		return checkProjects(tx)
+	})
+}
+
+// glance looks over as much of it as listing the projects takes. Where it has
+// to be changed to another layout, that is not enough.
+func glance(path string) error {
+	return over(path, true, func(tx *bbolt.Tx) error {
+		if err := checkSchema(tx); err != nil {
+			return err
+		}
+		if v, err := layoutOf(tx); err != nil || v != schema {
+			return cmp.Or(err, errUnsure)
+		}
+		return nil
+	})
+}
+
+func over(path string, glance bool, check func(*bbolt.Tx) error) error {
 	info, err := os.Stat(path)
 	if err != nil {
 		return err
@@ -160,17 +214,34 @@ func inspect(path string) error {
 		return err
 	}
 	defer db.Close() // read only: there is nothing left to fail
-	if err := checkPages(path, int64(db.Info().PageSize)); err != nil {
+	if err := checkPages(path, int64(db.Info().PageSize), glance); err != nil {
 		return err
 	}
+	return guard(func() error { return db.View(check) })
+}
+
+// goThrough looks a file over that is open, and that nothing was written to.
+func (s *Store) goThrough(file *os.File) error {
 	return guard(func() error {
-		return db.View(func(tx *bbolt.Tx) error {
-			if err := checkSchema(tx); err != nil {
-				return err
-			}
-			return checkProjects(tx)
-		})
+		c := &checker{file: file, pageSize: int64(s.db.Info().PageSize), stop: &s.stop}
+		if err := c.check(file); err != nil {
+			return err
+		}
+		return s.db.View(checkProjects)
 	})
+}
+
+// Check goes through the whole file, if that was not done yet, and says what
+// came of it: ErrDamaged, ErrClosed where it was closed first, or nil.
+func (s *Store) Check() error {
+	if s.checked == nil { // looking: it was done
+		return nil
+	}
+	s.checking.Do(func() {
+		s.unsound = s.watch(s.whole())
+		close(s.checked)
+	})
+	return s.unsound
 }
 
 func checkSchema(tx *bbolt.Tx) error {
@@ -221,6 +292,12 @@ func (s *Store) Close() error {
 	for _, w := range open {
 		errs = append(errs, w.Close())
 	}
+	s.stop.Store(true)
+	s.checking.Do(func() { // no more
+		if s.unsound = ErrClosed; s.checked != nil {
+			close(s.checked)
+		}
+	})
 	s.copier.stop()
 
 	s.mu.Lock()

@@ -350,6 +350,14 @@ func refused(t *testing.T, path string, want error) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if s, err := store.OpenSoon(path); err == nil {
+		if err := s.Check(); !errors.Is(err, want) {
+			t.Errorf("opened soon: %v, want %v", err, want)
+		}
+		shut(t, s)
+	} else if !errors.Is(err, want) {
+		t.Errorf("opened soon: %v, want %v", err, want)
+	}
 	if s, err := store.Open(path); !errors.Is(err, want) {
 		t.Errorf("error %v, want %v", err, want)
 		if err == nil {

@@ -168,6 +168,7 @@ type model struct {
 	flashes       int             // how many there have been
 	locked        bool            // no key does anything but unlock
 	knocks        int             // keys pressed while locked
+	ahead         []tea.KeyMsg    // keys pressed while a walk is being opened: they are for it
 	help          *helpSheet      // nil while closed
 	sheet         *elsewhereSheet // nil while closed
 	broken        *Breakdown      // what the screen broke down with
@@ -284,6 +285,8 @@ func (m *model) size(width, height int) {
 
 // turn puts another page in front.
 func (m *model) turn(to turnMsg) tea.Cmd {
+	ahead := m.ahead
+	m.ahead = nil
 	if to.err != nil {
 		m.page.fail(to.err)
 		return nil
@@ -294,7 +297,19 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 		m.inkFor(*m.ground)
 	}
 	m.page.resize(m.width, m.height)
-	return m.page.open()
+	cmds := []tea.Cmd{m.page.open()}
+	if _, ok := m.page.(*Walk); ok {
+		for _, k := range ahead {
+			cmds = append(cmds, m.keys(k))
+		}
+	}
+	return tea.Sequence(cmds...)
+}
+
+// opening reports whether the page in front is about to give way to a walk.
+func (m *model) opening() bool {
+	b, ok := m.page.(*Basket)
+	return ok && b.opening && m.help == nil
 }
 
 // keys splits what was read at one go into single keys: fingers are faster
@@ -306,6 +321,10 @@ func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
 	}
 	if m.sheet != nil {
 		return m.sheetKey(msg)
+	}
+	if m.opening() && msg.Type != tea.KeyCtrlC {
+		m.ahead = append(m.ahead, msg)
+		return nil
 	}
 	if m.typing() {
 		return m.page.key(msg)

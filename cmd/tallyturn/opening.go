@@ -24,7 +24,7 @@ const (
 // to be tried again while the work is kept in memory. Where it was damaged,
 // said tells what has become of it.
 func (s *shelf) openBasket() (said []string, err error) {
-	kept, err := store.Open(s.file)
+	kept, err := store.OpenSoon(s.file)
 	if errors.Is(err, store.ErrDamaged) || errors.Is(err, store.ErrGone) {
 		if said, err = rescued(s.file, err); err != nil {
 			return nil, err
@@ -52,6 +52,22 @@ func (s *shelf) openBasket() (said []string, err error) {
 	s.use(looked, why)
 	go s.takeOver()
 	return said, nil
+}
+
+// check goes through the basket's file behind the first frame, and has damage
+// mended that is found. Nothing is written to the file before.
+func (s *shelf) check() {
+	kept := s.kept()
+	if kept == nil {
+		return
+	}
+	switch err := kept.Check(); {
+	case err == nil, errors.Is(err, store.ErrClosed):
+	case errors.Is(err, store.ErrDamaged):
+		s.mend()
+	default:
+		s.bar(err)
+	}
 }
 
 func isFolder(path string) bool {

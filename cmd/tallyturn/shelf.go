@@ -280,6 +280,11 @@ func (s *shelf) basket() (*tui.Basket, error) {
 	if err != nil {
 		return nil, s.stumble(err)
 	}
+	return s.basketOf(all)
+}
+
+// basketOf shows these things.
+func (s *shelf) basketOf(all []store.Project) (*tui.Basket, error) {
 	s.inFront(func() (tui.Page, error) { return s.basket() })
 	var items []tui.Item
 	own := false
@@ -307,19 +312,14 @@ func (s *shelf) basket() (*tui.Basket, error) {
 func (s *shelf) demosNotBegun() ([]tui.Item, error) {
 	var items []tui.Item
 	for _, d := range demo.All() {
-		err := store.ErrNoProject
 		if kept := s.kept(); kept != nil {
-			_, err = kept.Find("", d.Text)
+			if held, err := kept.Holds(d.Text); err != nil {
+				return nil, err
+			} else if held {
+				continue
+			}
 		}
-		if err == nil {
-			continue
-		}
-		if !errors.Is(err, store.ErrNoProject) {
-			return nil, err
-		}
-		proof := pattern.Read(d.Text).Prove(pattern.Options{})
-		_, total := counter.Begin(counter.NewPlan(proof)).Stitches()
-		items = append(items, tui.Item{ID: demoID + d.Name, Title: title(proof, d.Name), Total: total, Demo: true})
+		items = append(items, tui.Item{ID: demoID + d.Name, Title: d.Title, Total: d.Stitches, Demo: true})
 	}
 	return items, nil
 }

@@ -82,7 +82,7 @@ func (k walkCommand) basket() error {
 		if len(all) == 0 {
 			return s.beginDemo(demo.All()[0].Name)
 		}
-		return s.basket()
+		return s.basketOf(all)
 	})
 }
 
@@ -133,6 +133,7 @@ func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 	s.mu.Lock()
 	s.screen = screen
 	s.mu.Unlock()
+	go s.check()
 	return screen.Run(context.Background())
 }
 

@@ -13,6 +13,10 @@ type Demo struct {
 	Name  string // a short word to call it by
 	About string // what it is, on one line
 	Text  string // the pattern as it would stand in a file
+
+	// What a proof of the text says: none is needed to offer it.
+	Title    string
+	Stitches int64
 }
 
 //go:embed *.txt
@@ -21,11 +25,11 @@ var files embed.FS
 // about names the demos in the order they are shown. The first is the one to
 // begin with.
 var about = []Demo{
-	{Name: "pennant", About: "a harbour pennant: a flat strip, points along its edge, coils sewn to its ends"},
-	{Name: "buoy", About: "a small stuffed mooring buoy, in a spiral"},
-	{Name: "net", About: "a net bag for shells, a mesh in UK terms"},
-	{Name: "star", About: "a brittle-star coaster, in joined rounds"},
-	{Name: "cuff", About: "a rope cuff for the wrist, in three sizes"},
+	{Name: "pennant", Title: "Harbour Pennant", Stitches: 135, About: "a harbour pennant: a flat strip, points along its edge, coils sewn to its ends"},
+	{Name: "buoy", Title: "Mooring Buoy", Stitches: 204, About: "a small stuffed mooring buoy, in a spiral"},
+	{Name: "net", Title: "Shell Net", Stitches: 182, About: "a net bag for shells, a mesh in UK terms"},
+	{Name: "star", Title: "Brittle Star Coaster", Stitches: 95, About: "a brittle-star coaster, in joined rounds"},
+	{Name: "cuff", Title: "Rope Cuff", Stitches: 192, About: "a rope cuff for the wrist, in three sizes"},
 }
 
 // All gives every demo, the one to begin with first.
