@@ -342,3 +342,23 @@ func TestSleepEndsTheTake(t *testing.T) {
 		t.Errorf("%+v", take)
 	}
 }
+
+// In lines, the film screen says whether a take is on, what to say, and whether
+// enough is filmed; it draws no frame.
+func TestFilmInLines(t *testing.T) {
+	w, _ := walkTextLook(t, demoText(t, "star"), Look{}, 80, 24)
+	w.toFilm()
+	told := strings.Join((&model{page: w}).spoken(), "\n")
+	for _, want := range []string{"Film: no take is on.", "To say: ", "not enough of the row is filmed yet", "stitch 1 of 10"} {
+		if !strings.Contains(told, want) {
+			t.Errorf("%q is not said:\n%s", want, told)
+		}
+	}
+	if strings.Contains(told, "█") || strings.Contains(told, "[") && strings.Contains(told, "]  ") {
+		t.Errorf("a frame is said:\n%s", told)
+	}
+	w.toFilm()
+	if told := strings.Join(w.spoken(), "\n"); strings.Contains(told, "Film:") {
+		t.Errorf("the walk says of the film:\n%s", told)
+	}
+}

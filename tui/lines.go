@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"crochet/tallyturn/counter/film"
 )
 
 // The plain mode: lines in place of frames, for screen readers, braille
@@ -131,7 +133,19 @@ func (w *Walk) spoken() (lines []string) {
 		place = append(place, t)
 	}
 	lines = append(lines, strings.Join(place, ", "))
-	if w.mode != walking {
+	if w.film.on {
+		lines = append(lines, w.spokenFilm()...)
+	}
+	switch {
+	case w.film.on && w.mode == fitting:
+		for _, l := range f.fitTable(wordsWide, f.height) {
+			lines = append(lines, plainText(l))
+		}
+	case w.film.on && w.mode == reeling:
+		for _, l := range f.takes(wordsWide) {
+			lines = append(lines, plainText(l))
+		}
+	case w.mode != walking:
 		for _, l := range f.question(wordsWide) {
 			lines = append(lines, plainText(l))
 		}
@@ -143,6 +157,36 @@ func (w *Walk) spoken() (lines []string) {
 		lines = append(lines, "Rest your hands a while.")
 	}
 	return append(lines, w.note)
+}
+
+// spokenFilm is what the film screen says besides: the take, the words to say,
+// and whether they fit what is filmed of the row. The take's seconds are left
+// out, for every second would be a line.
+func (w *Walk) spokenFilm() (lines []string) {
+	n := w.state.Takes()
+	switch {
+	case w.state.Rolling():
+		lines = append(lines, fmt.Sprintf("Film: take %d is on.", n))
+	case n > 0:
+		lines = append(lines, fmt.Sprintf("Film: no take is on, %d so far.", n))
+	default:
+		lines = append(lines, "Film: no take is on.")
+	}
+	if w.scene.finished {
+		return lines
+	}
+	said := w.said()
+	if said.Text == "" {
+		return append(lines, "Nothing is said of this row.")
+	}
+	lines = append(lines, "To say: "+Clean(said.Text))
+	fits := "words " + film.Seconds(said.Milliseconds) + " s"
+	if w.rowFilmed() >= said.Milliseconds {
+		fits += ", enough of the row is filmed"
+	} else {
+		fits += ", not enough of the row is filmed yet"
+	}
+	return append(lines, fits)
 }
 
 // spoken is a basket in lines: the part, the lit thing, what is typed.

@@ -99,9 +99,15 @@ func (w *Walk) surveyed() surveyed {
 	return v
 }
 
-// at is how far the work is at a point, in mm.
-func (v surveyed) at(x, y float64) patchState {
-	best := patchNone
+// patch is what lies at a point.
+type patch struct {
+	state      patchState
+	piece, row int
+}
+
+// at is what lies at a point, in mm: of several pieces the one that is furthest.
+func (v surveyed) at(x, y float64) patch {
+	best := patch{}
 	for i, p := range v.layout.Pieces {
 		if len(p.Outline) == 0 {
 			continue
@@ -116,14 +122,16 @@ func (v surveyed) at(x, y float64) patchState {
 		if p.Form == layout.Disc {
 			high = math.Hypot(own.X, own.Y)
 		}
-		now := patchCome
-		switch row := rowOf(p, high); {
-		case row < v.places[i].Row:
-			now = patchDone
-		case row == v.places[i].Row && i == v.hand:
-			now = patchHand
+		now := patch{patchCome, i, rowOf(p, high)}
+		switch {
+		case now.row < v.places[i].Row:
+			now.state = patchDone
+		case now.row == v.places[i].Row && i == v.hand:
+			now.state = patchHand
 		}
-		best = max(best, now)
+		if now.state > best.state {
+			best = now
+		}
 	}
 	return best
 }
@@ -178,8 +186,48 @@ func within(outline []layout.Point, q layout.Point) bool {
 // brailleDots are the bits of a cell's dots, by line and column.
 var brailleDots = [4][2]rune{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
 
-// draw draws the layout at most so large.
-func (v surveyed) draw(columns, lines int, ascii bool) [][]span {
+// mesh is the layout as dots, two by four of them to a cell.
+type mesh struct {
+	wide, high int
+	dots       []patch
+}
+
+func (m *mesh) at(x, y int) patch {
+	if x < 0 || y < 0 || x >= m.wide || y >= m.high {
+		return patch{}
+	}
+	return m.dots[y*m.wide+x]
+}
+
+// inked reports whether a dot is drawn. What is worked is filled, with a line
+// left free between rows; what is to come has its outline, and its rows as
+// dotted lines.
+func (m *mesh) inked(x, y int) bool {
+	d := m.at(x, y)
+	if d.state == patchNone || d.state == patchHand {
+		return d.state == patchHand
+	}
+	same := func(e patch) bool { return e.state != patchNone && e.piece == d.piece }
+	seam, along := false, 0 // the next row begins beside it, and this one is not thin
+	for _, way := range [4][2]int{{-1, 0}, {1, 0}, {0, -1}, {0, 1}} {
+		e, back := m.at(x+way[0], y+way[1]), m.at(x-2*way[0], y-2*way[1])
+		if !same(e) {
+			return true
+		}
+		if e.row == d.row+1 && same(back) && back.row == d.row {
+			seam, along = true, x*way[1]+y*way[0]
+		}
+	}
+	if d.state == patchDone {
+		return !seam
+	}
+	thin := m.at(x-1, y).row != d.row && m.at(x+1, y).row != d.row || m.at(x, y-1).row != d.row && m.at(x, y+1).row != d.row
+	return seam && along%2 == 0 || thin && (x+y)%4 == 0 && x%2 == 0
+}
+
+// draw draws the layout at most so large, and with names writes into each piece
+// what it is called, where there is room.
+func (v surveyed) draw(columns, lines int, ascii bool, names []string) [][]span {
 	l := v.layout
 	w, h := l.Max.X-l.Min.X, l.Max.Y-l.Min.Y
 	if !(w > 0) || !(h > 0) || columns < 4 || lines < 2 {
@@ -188,21 +236,30 @@ func (v surveyed) draw(columns, lines int, ascii bool) [][]span {
 	dot := max(w/float64(2*columns), h/float64(4*lines)) // mm from dot to dot
 	columns = min(columns, int(math.Ceil(w/dot/2-1e-9)))
 	lines = min(lines, int(math.Ceil(h/dot/4-1e-9)))
-	out := make([][]span, lines)
+	m := &mesh{wide: 2 * columns, high: 4 * lines}
+	for y := range m.high {
+		for x := range m.wide {
+			m.dots = append(m.dots, v.at(l.Min.X+(float64(x)+0.5)*dot, l.Max.Y-(float64(y)+0.5)*dot))
+		}
+	}
+	bright := m.bright()
+	cellsOf := make([]cellLine, lines)
 	for y := range lines {
 		line := newCellLine(columns)
 		for x := range columns {
 			var cell rune
-			most, seen := patchNone, 0
+			most, lit, seen := patchNone, 0, 0
 			for j := range 4 {
 				for i := range 2 {
-					px, py := 2*x+i, 4*y+j
-					s := v.at(l.Min.X+(float64(px)+0.5)*dot, l.Max.Y-(float64(py)+0.5)*dot)
-					most = max(most, s)
-					if s != patchNone {
+					d := m.at(2*x+i, 4*y+j)
+					most = max(most, d.state)
+					if d.state != patchNone {
 						seen++
 					}
-					if s >= patchDone || s == patchCome && (px+py)%4 == 0 && px%2 == 0 {
+					if d.state == patchHand {
+						lit++
+					}
+					if m.inked(2*x+i, 4*y+j) {
 						cell |= brailleDots[j][i]
 					}
 				}
@@ -210,22 +267,102 @@ func (v surveyed) draw(columns, lines int, ascii bool) [][]span {
 			switch {
 			case seen == 0:
 				continue
-			case most == patchHand && seen > 2:
+			case ascii:
+				cell = [...]rune{patchCome: '.', patchDone: '+', patchHand: '#'}[most]
+			case lit >= bright:
 				cell = '█'
 			case cell == 0:
-				cell = brailleDots[1][0]
-				fallthrough
+				continue
 			default:
 				cell += 0x2800
 			}
-			if ascii {
-				cell = [...]rune{patchCome: '.', patchDone: '+', patchHand: '#'}[most]
-			}
 			line.put(x, cell, [...]role{patchCome: edge, patchDone: markDone, patchHand: accent}[most])
 		}
-		out[y] = line.spans()
+		cellsOf[y] = line
+	}
+	for i, name := range names {
+		m.name(cellsOf, i, name)
+	}
+	out := make([][]span, lines)
+	for y := range cellsOf {
+		out[y] = cellsOf[y].spans()
 	}
 	return out
+}
+
+// bright is how many dots of the row in hand make a cell of it a block, so that
+// it stands out without colour: half a cell, or fewer where none has as many.
+func (m *mesh) bright() int {
+	most := 1
+	for y := 0; y < m.high; y += 4 {
+		for x := 0; x < m.wide; x += 2 {
+			n := 0
+			for k := range 8 {
+				if m.at(x+k%2, y+k/2).state == patchHand {
+					n++
+				}
+			}
+			most = max(most, n)
+		}
+	}
+	return min(most, 4)
+}
+
+// name writes the name of a piece into it, on the line nearest its middle that
+// has room for it.
+func (m *mesh) name(lines []cellLine, piece int, name string) {
+	need := cells(name) + 4 // air beside it, and an edge
+	if name == "" || need != len([]rune(name))+4 {
+		return
+	}
+	top, low := len(lines), -1
+	type place struct{ y, x int }
+	var places []place
+	for y := range lines {
+		in := func(x int) bool {
+			for j := range 4 {
+				for i := range 2 {
+					if d := m.at(2*x+i, 4*y+j); d.state == patchNone || d.piece != piece {
+						return false
+					}
+				}
+			}
+			return true
+		}
+		best, from := 0, 0
+		for x := 0; x < m.wide/2; {
+			e := x
+			for e < m.wide/2 && in(e) {
+				e++
+			}
+			if e > x {
+				top, low = min(top, y), max(low, y)
+			}
+			if e-x > best {
+				best, from = e-x, x
+			}
+			x = max(e, x+1)
+		}
+		if best >= need {
+			places = append(places, place{y, from + (best-need)/2 + 1})
+		}
+	}
+	if len(places) == 0 || low-top < 2 { // the name would hide it
+		return
+	}
+	best := places[0]
+	for _, p := range places {
+		if math.Abs(float64(2*p.y-top-low)) < math.Abs(float64(2*best.y-top-low)) {
+			best = p
+		}
+	}
+	lines[best.y].put(best.x, ' ', base)
+	x := best.x + 1
+	for _, r := range name {
+		lines[best.y].put(x, r, strong)
+		x++
+	}
+	lines[best.y].put(x, ' ', base)
 }
 
 // legend says of each piece how far it is.
@@ -272,7 +409,15 @@ func (f *frame) overview() {
 	most := max(min(len(legend), room/3), 1)
 	legend = scroll(legend, hand, most, f.inner)
 	room -= len(legend)
-	picture := f.w.surveyed().draw(f.inner, max(room-1, 1), f.theme.look.ASCII)
+	var names []string
+	for i := range f.w.survey.layout.Pieces {
+		names = append(names, pieceName(f.w.state.Plan(), i))
+	}
+	air := 1
+	if room > 12 {
+		air = 3
+	}
+	picture := f.w.surveyed().draw(f.inner, max(room-air, 1), f.theme.look.ASCII, names)
 	wide := 0
 	for _, l := range picture {
 		wide = max(wide, spanCells(l))

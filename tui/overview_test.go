@@ -21,7 +21,7 @@ func TestOverview(t *testing.T) {
 			if w.mode != overviewing {
 				t.Fatalf("%s: o leads to mode %d", name, w.mode)
 			}
-			for _, l := range w.surveyed().draw(90, 30, true) {
+			for _, l := range w.surveyed().draw(90, 30, true, nil) {
 				text := plainText(l)
 				come += strings.Count(text, ".")
 				done += strings.Count(text, "+")
@@ -66,6 +66,37 @@ func TestWithin(t *testing.T) {
 	}{{2, 2, true}, {5, 2, false}, {2, -1, false}, {0.1, 3.9, true}} {
 		if got := within(square, layout.Point{X: c.x, Y: c.y}); got != c.in {
 			t.Errorf("%v, %v lies in it: %v", c.x, c.y, got)
+		}
+	}
+}
+
+// What is to come is an outline with its name in it, what is worked is filled,
+// and the row in hand stands out without colour, however small the picture.
+func TestOverviewDrawn(t *testing.T) {
+	for _, size := range [][2]int{{40, 12}, {100, 50}, {250, 70}} {
+		w, _ := walkTextLook(t, demoText(t, "pennant"), Look{}, size[0], size[1])
+		m := &model{page: w}
+		m.size(size[0], size[1])
+		for range 30 {
+			press(w, " ")
+		}
+		m.Update(keyOf("o"))
+		view := m.View()
+		if !strings.Contains(view, "██████████") {
+			t.Errorf("%v: the row in hand does not stand out:\n%s", size, view)
+		}
+		blank, full := 0, 0
+		grid := w.surveyed().draw(size[0]-4, size[1]/2, false, nil)
+		for _, l := range grid {
+			text := plainText(l)
+			blank += strings.Count(text, " ")
+			full += strings.Count(text, "⣿")
+		}
+		if size[0] >= 100 && (blank == 0 || full == 0) {
+			t.Errorf("%v: %d cells are free and %d filled", size, blank, full)
+		}
+		if named := strings.Count(view, "Second Point"); size[0] >= 100 && named != 2 {
+			t.Errorf("%v: the second point is named %d times:\n%s", size, named, view)
 		}
 	}
 }

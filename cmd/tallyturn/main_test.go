@@ -45,6 +45,15 @@ func TestMain(m *testing.M) {
 				look: func(io.Writer) tui.Look { return tui.Look{Colours: tui.TrueColour, Dark: true} },
 			}))
 		},
+		// As above, on a light ground.
+		"tallyturn-in-light": func() {
+			noon := time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
+			os.Exit(run(os.Args[1:], world{
+				in: os.Stdin, out: os.Stdout, err: os.Stderr,
+				now:  func() time.Time { return noon },
+				look: func(io.Writer) tui.Look { return tui.Look{Colours: tui.TrueColour} },
+			}))
+		},
 		// As above, but for a clock that stands and a screen without ink, so
 		// that what is shown is the same each time.
 		"tallyturn-at-noon": func() {

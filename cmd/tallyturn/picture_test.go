@@ -28,44 +28,59 @@ var pictures = []struct {
 }
 
 // TestPictures runs the program on a pseudo-terminal and wants the pictures of
-// its screens to be those that are kept.
+// its screens to be those that are kept, on a dark ground and on a light one.
 func TestPictures(t *testing.T) {
 	for _, p := range pictures {
-		c := exec.Command("tallyturn-in-colour", append(p.args, "--data", t.TempDir())...)
-		c.Env = append(os.Environ(), "TERM=xterm-256color")
-		term := ptytest.Start(t, c, 90, 30)
-		term.WaitFor("stitch 1 of", "✓ saved")
-		term.Type(p.keys)
-		term.WaitFor(p.shows...)
-		got := term.Picture()
-		term.Type("\x03")
-		if err := term.WaitEnd(); err != nil {
-			t.Errorf("the program ended with %v", err)
+		t.Run(p.name, func(t *testing.T) {
+			kept(t, p.name, show(t, "tallyturn-in-colour", p.args, p.keys, p.shows, (*ptytest.Terminal).Picture))
+			kept(t, p.name+"-light", show(t, "tallyturn-in-light", p.args, p.keys, p.shows, (*ptytest.Terminal).LightPicture))
+		})
+	}
+}
+
+// show runs a program to a screen and gives its picture.
+func show(t *testing.T, program string, args []string, keys string, shows []string, picture func(*ptytest.Terminal) string) string {
+	t.Helper()
+	c := exec.Command(program, append(args[:len(args):len(args)], "--data", t.TempDir())...)
+	c.Env = append(os.Environ(), "TERM=xterm-256color")
+	term := ptytest.Start(t, c, 90, 30)
+	term.WaitFor("stitch 1 of", "✓ saved")
+	term.Type(keys)
+	term.WaitFor(shows...)
+	got := picture(term)
+	term.Type("\x03")
+	if err := term.WaitEnd(); err != nil {
+		t.Errorf("the program ended with %v", err)
+	}
+	return got
+}
+
+// kept wants a picture to be XML, and the one that is kept.
+func kept(t *testing.T, name, got string) {
+	t.Helper()
+	d := xml.NewDecoder(strings.NewReader(got))
+	for {
+		if _, err := d.Token(); errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			t.Fatalf("%s is no XML: %v", name, err)
 		}
-		d := xml.NewDecoder(strings.NewReader(got))
-		for {
-			if _, err := d.Token(); errors.Is(err, io.EOF) {
-				break
-			} else if err != nil {
-				t.Fatalf("%s is no XML: %v", p.name, err)
-			}
-		}
-		path := filepath.Join("..", "..", "testdata", "pictures", p.name+".svg")
-		if *update {
-			if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-				t.Fatal(err)
-			}
-			continue
-		}
-		want, err := os.ReadFile(path)
-		if err != nil {
+	}
+	path := filepath.Join("..", "..", "testdata", "pictures", name+".svg")
+	if *update {
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 			t.Fatal(err)
 		}
-		if string(want) != got {
-			t.Errorf("%s.svg is not what the program shows; run again with -update", p.name)
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
 		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(want) != got {
+		t.Errorf("%s.svg is not what the program shows; run again with -update", name)
 	}
 }

@@ -19,7 +19,13 @@ const bold = 1
 // Picture is the screen as an SVG: each run of cells of one look is a rectangle
 // and a text stretched to the grid; half blocks and the dots of Braille are drawn, so
 // that no font can set them apart. The same screen gives the same bytes.
-func (t *Terminal) Picture() string {
+func (t *Terminal) Picture() string { return t.picture("#dcd8cd", "#10181f") }
+
+// LightPicture is Picture for a terminal whose ground is light.
+func (t *Terminal) LightPicture() string { return t.picture("#23282d", "#fcf7ee") }
+
+// picture draws cells of no colour of their own in ink on ground.
+func (t *Terminal) picture(ink, ground string) string {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	w, h := t.screen.Width(), t.screen.Height()
@@ -48,7 +54,7 @@ func (t *Terminal) Picture() string {
 				continue
 			}
 			look := run{x: from * cellWide, y: y * cellHigh, cells: x - from, text: text,
-				fg: hex(first.Style.Fg, "#dcd8cd"), bg: hex(first.Style.Bg, "#10181f"), bold: first.Style.Attrs&bold != 0}
+				fg: hex(first.Style.Fg, ink), bg: hex(first.Style.Bg, ground), bold: first.Style.Attrs&bold != 0}
 			look.draw(&b)
 		}
 	}
