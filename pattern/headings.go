@@ -26,7 +26,7 @@ func (r *reader) sectionAt(ln line) (section, int, bool) {
 		if end < ln.end && r.toks[end].isMark("(") && end+2 < ln.end && r.toks[end+2].is(")") && !r.toks[end+1].isAny("sc", "dc") {
 			end += 3 // "Size(s)", "Abbreviations (US)"
 		}
-		closed := end >= ln.end || r.toks[end].isMark(":") || r.toks[end].is("-") && !r.toks[end].glued || r.toks[end].is("=") || r.toks[end].is(".") && end+1 >= ln.end
+		closed := end >= ln.end || r.toks[end].isMark(":") || r.toks[end].is("-") && !r.toks[end].glued || r.toks[end].is("=") || r.toks[end].is(".") && (end+1 >= ln.end || r.toks[end+1].is("-"))
 		if !closed {
 			continue
 		}
@@ -37,6 +37,9 @@ func (r *reader) sectionAt(ln line) (section, int, bool) {
 		}
 		if ok {
 			best, after = sec, min(end+1, ln.end)
+			for after < ln.end && r.toks[end].is(".") && r.toks[after].is("-") {
+				after++ // "MATERIALS.--1 oz. of wool"
+			}
 		}
 	}
 	if best == noSection && ln.end-ln.start <= 5 {
@@ -272,7 +275,7 @@ func (r *reader) hasStitches(ln line) bool {
 		if (t.kind == tNum || t.isMark(")]")) && x.at(k+1).isAny("ch", "chain", "chains") {
 			return true
 		}
-		if _, n := x.stitchAt(k); n > 0 && !t.isAny("plain", "single", "double", "treble", "slip") {
+		if _, n := x.stitchAt(k); n > 0 && !t.isAny("plain", "single", "double", "treble", "slip", "slips") {
 			return true
 		}
 	}

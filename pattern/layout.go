@@ -223,7 +223,7 @@ func (r *reader) line(i int) {
 			return
 		}
 	}
-	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.refersAgain(ln) || r.closesOpening(ln)) {
+	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.refersAgain(ln) || r.closesOpening(ln) || r.endsSentence() && r.rowOfItsOwn(ln.start, r.row.body)) {
 		r.closeRow() // it begins the next row
 		r.words(ln.start, ln.end)
 		return
@@ -251,12 +251,35 @@ func (r *reader) line(i int) {
 		r.wordsAfter(body, ln.end)
 		return
 	}
-	if r.beginsWork(ln) || len(r.setup) > 0 && !t.blank {
+	if r.beginsWork(ln) || len(r.setup) > 0 && !t.blank || r.piece != nil && r.rowOfItsOwn(ln.start, nil) {
 		r.closeRow()
 		r.words(ln.start, ln.end)
 		return
 	}
+	if k := r.swatchChain(ln); k > 0 {
+		r.prose(line{ln.start, k})
+		r.words(k, ln.end)
+		return
+	}
 	r.prose(ln)
+}
+
+// swatchChain finds the foundation at the end of "Multiple of 6 plus 1. For a
+// swatch of 25 sts, chain 26."; 0 where there is none.
+func (r *reader) swatchChain(ln line) int {
+	k := ln.end
+	for k > ln.start && r.toks[k-1].is(".") {
+		k--
+	}
+	if k -= 2; k <= ln.start || !r.toks[k].isAny("ch", "chain") || r.toks[k+1].kind != tNum || !r.toks[k-1].isMark(",:.;") {
+		return 0
+	}
+	for i := ln.start; i < k; i++ {
+		if r.toks[i].isAny("multiple", "multiples", "swatch", "sample") {
+			return k
+		}
+	}
+	return 0
 }
 
 // pageNumber reports a line that numbers a page of print, "Page 2 of 5": it
@@ -380,6 +403,13 @@ func (r *reader) gather(from, to int) {
 				return
 			}
 		}
+		if i > from+1 && r.startsAlone(i, r.extend(r.row.body, from, i)) {
+			r.row.body = r.extend(r.row.body, from, i)
+			r.row.row.Span.End = int(r.toks[i-1].end)
+			r.closeRow()
+			r.words(i, to)
+			return
+		}
 	}
 	if to > from {
 		r.row.body = r.extend(r.row.body, from, to)
@@ -429,6 +459,9 @@ func (r *reader) labelFits(l label, i int) bool {
 
 // words adds words that stand before any label.
 func (r *reader) words(from, to int) {
+	if len(r.setup) > 0 && r.piece != nil && from < to && r.setup[len(r.setup)-1].isMark(".)]") && r.rowOfItsOwn(from, r.setup) {
+		r.flushSetup(false)
+	}
 	for i := from + 1; i < to; i++ {
 		if r.mayLabel(i) {
 			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && r.labelFits(l, i) {
@@ -436,6 +469,12 @@ func (r *reader) words(from, to int) {
 				r.startRow(l, i, to)
 				return
 			}
+		}
+		if i > from+1 && r.piece != nil && r.startsAlone(i, r.toks[from:i]) {
+			r.setup = r.extend(r.setup, from, i)
+			r.flushSetup(false)
+			r.words(i, to)
+			return
 		}
 	}
 	if to > from {
@@ -492,6 +531,12 @@ func (r *reader) flushSetup(ends bool) {
 	p := r.currentPiece(first)
 	d := &rowDraft{piece: p, unlabelled: true, row: &Row{noLabel: true}}
 	d.row.Numbers.Count = Num{N: 1}
+	if x := r.rowReaderFor(setup, &r.scanRow); len(p.Rows) > 0 {
+		if n, _, ok := x.evenRows(); ok {
+			d.row.Numbers.Count = n
+			d.row.Kind = p.Rows[len(p.Rows)-1].Kind
+		}
+	}
 	d.row.Span = Span{int(setup[0].start), int(setup[len(setup)-1].end)}
 	d.row.labelSpan = Span{d.row.Span.Start, d.row.Span.Start}
 	d.body = setup
@@ -502,7 +547,7 @@ func (r *reader) flushSetup(ends bool) {
 
 // worksStitches reports whether words make any stitch beyond joining.
 func (r *reader) worksStitches(toks []token) bool {
-	r.scanRow = Row{}
+	r.scanRow = Row{noLabel: true}
 	row := &r.scanRow
 	x := r.rowReaderFor(toks, row)
 	x.readRow()

@@ -59,7 +59,7 @@ var openings = []struct {
 	{opensEnding, "end ending ends finish finishing"},
 	{opensRefer, "[ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical"},
 	{opensClosing, "join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru"},
-	{opensNote, "holding keeping leaving all which that with the keep in through into counting including alternate alternating working making work placing " +
+	{opensNote, "holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +
 		"roll pop snip swing push tuck wash dry turn stuff sew weave pull insert attach weaving sewing thread stuffing add embroider glue fill tighten block steam whipstitch whip fold flatten pin hide tie trim wrap gather cinch darn close rotate flip press shape tack stitch " +
 		"being careful be make note nb tip remember don't do does take check " +
@@ -79,7 +79,7 @@ var openings = []struct {
 	{opensAttach | opensControl, ", with using rs ws new join attach rejoin reattach tie fasten joining insert fix start re"},
 	{opensColour | opensControl, "change switch changing switching swap cc col colour color pick drop carry cut carrying dropping join with in using use"},
 	{opensChange, "making working with but work and while by increasing increase inc decreasing decrease dec"},
-	{opensEven, "work continue cont working even straight"},
+	{opensEven, "work continue cont working crochet knit even straight"},
 	{opensFree, "closely all on around round along to for in"},
 	{opensPart, "in into around round on along across over all from"},
 	{opensTimes, "( [ * x do work repeat for a total of another once twice thrice times"},

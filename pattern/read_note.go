@@ -70,12 +70,19 @@ func (x *rowReader) note() []*Step {
 		}
 		x.p = start
 	}
+	if x.worked && x.phrase("omit|omitting|without|leaving", "[off|out]", "[the]", "turning|tch|ch", "[ch|chain]") && (x.at(-1).isAny("tch") || x.at(-2).is("turning")) {
+		return clause() // "omitting the turning ch at the end of the last row"
+	}
+	x.p = start
 	if x.phrase("[always]", "counting|including") && (x.worked || x.row.Total != nil) && x.clauseHas("ch", "chs", "chain", "chains", "turning") {
 		return clause()
 	}
 	x.p = start
 	switch t := x.peek(); t.text {
 	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
+		if x.phrase("place|placing|put|position|insert", "[the]", "[safety|toy|plastic|glass|black|both]", "eye|eyes|nose") {
+			return sentence()
+		}
 		if x.phrase("place|placing|put|move|remove|replace|moving|slide|use|using", "[a|the|your|stitch|st|beg|removable|up|another]", "[stitch|st]", "marker|markers|m|pm|marks|stitchmarker") ||
 			x.phrase("pm|mark|marking|sm|rm", "[the|this|that|last|first|each|your|rnd|beg|beginning]") || x.phrase("slip|move|slide", "[the]", "marker|m") {
 			return clause()
@@ -198,6 +205,8 @@ func (x *rowReader) note() []*Step {
 			return take()
 		case t.text == "in" && x.phrase("in", "this|same", "way|manner|direction|row|rnd|round") || x.phrase("in", "the", "same", "way|manner|direction"):
 			return take()
+		case x.phrase("begin|start", "each|every|all", "[new|of]", "[the|other]", "row|rows|rnd|rnds|round|rounds"):
+			return sentence() // how the rows to come begin
 		case t.text == "begin" || t.text == "start" || t.text == "starting":
 			if x.phrase("begin|start|starting", "[by|with|to]", "[the|a]", "[working|decreasing|increasing|stuffing|top|body|head|decreases|increases]") && x.at(-1).isAny("decreasing", "increasing", "stuffing", "top", "body", "head", "decreases", "increases") {
 				return take()

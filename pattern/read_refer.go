@@ -299,7 +299,7 @@ func (x *rowReader) referTimes(r *Refer) {
 				if isRowWord(x.at(1)) {
 					r.Until = Num{N: n.num}
 					x.p += 2
-					x.phrase("[have|are]", "[been]", "worked|complete|completed|done|made", "[in]", "[all|total]")
+					x.phrase("[have|are]", "[been]", "worked|complete|completed|done|made|finished", "[in]", "[all|total]")
 					x.phrase("in", "all|total")
 					continue
 				}

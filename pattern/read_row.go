@@ -636,7 +636,9 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	if x.at(-1).isAny("join", "close", "connect") {
 		x.phrase("in|into", "[a|the]", "ring|circle")
 	}
-	x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]")
+	if !x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]") {
+		x.phrase("with|by|using", "[a|an]", "s", "[.]", "s", "[.]")
+	}
 	x.phrase("[,]", "being|taking", "careful|care", "not", "to", "twist", "[the|your]", "[ch|chain]")
 	x.phrase("[,]", "without", "twisting", "[the|your]", "[ch|chain]")
 	r := &Step{Op: OpRing, N: s.N, Span: x.spanFrom(at)}

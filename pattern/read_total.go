@@ -264,6 +264,7 @@ func (x *rowReader) totalEnds() bool {
 func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 	var out []TotalPart
 	x.phrase("[you]", "[should|now|will]", "[now]", "have") // inside brackets
+	x.totalFor(end)
 	x.phrase("[total|st|stitch|sts]", "[of|count|total]", "[:|=|-]")
 	x.accept("a", "=", "total", "about", "approx", "so", "now", "making", "be", "sts", ":", "rem", "with")
 	for x.p < end {
@@ -274,7 +275,13 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		if !ok {
 			return nil, false
 		}
-		out = append(out, part)
+		if n := len(out); n > 0 && part.Kind == PartStitch && out[n-1].Kind == PartStitch && out[n-1].ID == part.ID && part.N.Sizes == nil && x.togBefore() {
+			// "8 dc2tog, 5 dc": both are dc to the fabric
+			out[n-1].N.N += part.N.N
+			out[n-1].Span = cover(out[n-1].Span, part.Span)
+		} else {
+			out = append(out, part)
+		}
 		if x.peek().is("total") && x.at(1).isAny(",", "and") && x.at(2).kind == tNum {
 			x.p++ // "84 sc total, 12 ch-3 sps"
 		}
@@ -302,6 +309,34 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		}
 	}
 	return out, len(out) > 0
+}
+
+// togBefore reports whether one of the two parts just read counts stitches
+// worked together.
+func (x *rowReader) togBefore() bool {
+	for i := x.p - 1; i > max(0, x.p-9); i-- {
+		if t := &x.ts[i]; t.is("tog") || len(t.text) > 3 && t.text[len(t.text)-3:] == "tog" {
+			return true
+		}
+	}
+	return false
+}
+
+// totalFor passes over what a total is said to be of: "(Swatch: 27 dc)",
+// "(for the sample: 40 sts)".
+func (x *rowReader) totalFor(end int) {
+	for k := 0; k < 5 && x.p+k < end; k++ {
+		t := x.at(k)
+		if t.is(":") {
+			if k > 0 && x.at(k+1).kind == tNum {
+				x.p += k + 1
+			}
+			return
+		}
+		if _, n := x.stitchAt(k); t.kind != tWord || n > 0 || t.isAny("ch", "rep", "repeat", "row", "rnd", "round", "each", "every", "from", "skip", "inc", "dec") {
+			return
+		}
+	}
 }
 
 // totalTail passes over words after the numbers that change nothing.

@@ -752,6 +752,12 @@ func (x *rowReader) shape() []*Step {
 		return nil
 	}
 	start := x.p
+	if x.row.noLabel {
+		if _, id, ok := x.evenRows(); ok {
+			sp := x.spanFrom(start)
+			return []*Step{{Op: OpEven, Stitch: id, Span: sp, Text: x.src.Slice(sp)}}
+		}
+	}
 	if x.phrase("[work|continue|cont|working]", "even|straight") && (x.phrase("in", "pattern|patt", "[across|around]") || x.phrase("[across|around]")) {
 		if x.at(-1).isAny("even", "straight", "pattern", "patt", "across", "around") && !x.peek().isAny("increase", "number") {
 			s := &Step{Op: OpEven, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}

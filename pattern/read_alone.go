@@ -1,0 +1,111 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// evenRows reads a sentence that is so many rows by itself: "Work 20 rows
+// without shaping", "Continue straight for 8 rounds", "Work 3 rows d.c.". It
+// gives how many, and the stitch where one is named.
+func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
+	start := x.p
+	fail := func() (Num, stitch.ID, bool) { x.p = start; return Num{}, stitch.None, false }
+	if !x.phrase("work|continue|cont|crochet|knit", "[on|to]", "[working|work]") {
+		return fail()
+	}
+	even := x.plainly()
+	x.phrase("for|on", "[another|a]", "[further]")
+	x.accept("a", "another")
+	x.accept("further")
+	if t := x.peek(); t.kind != tNum || t.frac || t.big || t.num < 1 {
+		return fail()
+	}
+	n, _ := x.number()
+	x.accept("more", "further", "other", "plain", "straight", "even")
+	even = x.at(-1).isAny("plain", "straight", "even") || even
+	if !x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") {
+		return fail()
+	}
+	x.p++
+	even = x.plainly() || even
+	x.accept("in", "of")
+	id, k := x.stitchAt(0)
+	if k > 0 && id != stitch.Slip {
+		x.p += k
+		even = true
+	} else {
+		id = stitch.None
+	}
+	even = x.plainly() || even
+	if !even || !x.end() && !x.peek().isMark(".;,(") {
+		return fail()
+	}
+	return n, id, true
+}
+
+// plainly takes "even", "straight", "without shaping".
+func (x *rowReader) plainly() bool {
+	return x.phrase("even|straight|plain|evenly") || x.phrase("without|with", "[any|no|further]", "[more|further]", "shaping|increasing|increases|decreasing|decreases|change")
+}
+
+// rowOfItsOwn reports whether a sentence that begins at token i, between the
+// rows that have labels, makes rows of its own: so many rows worked even, or
+// rows repeated after a row that repeats some already.
+func (r *reader) rowOfItsOwn(i int, body []token) bool {
+	t := &r.toks[i]
+	switch {
+	case t.isAny("work", "continue", "cont", "crochet"):
+		_, _, ok := r.scratch(i).evenRows()
+		return ok
+	case t.isAny("rep", "repeat"):
+		return r.namesRows(i+1) && (t.head && !t.blank || repeatsRows(body))
+	}
+	return false
+}
+
+// namesRows reports whether rows are named at token i: "2nd and 3rd rows",
+// "Rows 4-6", "the last 2 rows".
+func (r *reader) namesRows(i int) bool {
+	x := r.scratch(i)
+	x.accept(".")
+	x.accept("the", "these", "from")
+	switch t := x.peek(); {
+	case isRowWord(t):
+		return x.at(1).kind == tNum
+	case t.isAny("last", "previous"):
+		return isRowWord(x.at(1)) || x.at(1).kind == tNum && isRowWord(x.at(2))
+	case t.kind == tOrd:
+		for k := 1; k < 6; k++ {
+			if isRowWord(x.at(k)) {
+				return true
+			}
+			if x.at(k).kind != tOrd && !x.at(k).isAny("and", "&", "to", "-", ",", "the", "through") {
+				return false
+			}
+		}
+	}
+	return false
+}
+
+// repeatsRows reports whether a row names rows to be worked again.
+func repeatsRows(body []token) bool {
+	for i := range body {
+		t := &body[i]
+		if i > 0 && !body[i-1].isMark(".)]") || !t.isAny("rep", "repeat", "as", "same", "work", "like") {
+			continue
+		}
+		for k := i + 1; k < min(i+6, len(body)); k++ {
+			if isRowWord(&body[k]) {
+				return true
+			}
+			if n := &body[k]; n.kind != tOrd && n.kind != tNum && !n.isAny("as", "for", "the", "in", "of", ".", "last", "and", "to", "-", "like") {
+				break
+			}
+		}
+	}
+	return false
+}
+
+// startsAlone is rowOfItsOwn for a token in mid-line.
+func (r *reader) startsAlone(i int, body []token) bool {
+	t := &r.toks[i]
+	return t.isAny("work", "continue", "cont", "rep", "repeat") && r.toks[i-1].isMark(".)]") && r.capital(i) && r.rowOfItsOwn(i, body)
+}
