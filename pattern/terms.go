@@ -94,7 +94,7 @@ func (r *reader) findSizes() {
 			continue
 		}
 		x.phrase("(", "s", ")")
-		if !x.phrase(":") && !x.phrase("-") && !x.phrase("=") {
+		if !x.phrase(":") && !x.phrase("-") && !x.phrase("=") && !x.sizeWord() {
 			continue
 		}
 		if names := r.sizeNames(x.p, ln.end); len(names) > 1 {
@@ -164,28 +164,67 @@ func shortNames(names []string) []string {
 	return names
 }
 
+// sizeWord reports a word that names a size with another in brackets behind it.
+func (x *rowReader) sizeWord() bool {
+	return x.peek().isAny("xs", "s", "m", "l", "xl", "small", "medium", "large", "newborn", "baby", "child", "teen", "adult") && x.at(1).isMark("([")
+}
+
 // inferSizes counts the numbers of "ch 25 (31, 37)" where no line says how
-// many sizes there are.
+// many sizes there are: such a list with a word behind it that it counts, more
+// than once, is no total and no aside.
 func (r *reader) inferSizes() {
+	var seen [maxInferred + 1]int
+	best := 0
 	for i := 0; i+4 < len(r.toks); i++ {
-		if !r.toks[i].isAny("ch", "chain") || r.toks[i+1].kind != tNum || !r.toks[i+2].isMark("([") || r.toks[i+3].kind != tNum {
+		n, after := r.sizeList(i)
+		if n < 2 {
 			continue
 		}
-		n := 1
-		k := i + 3
-		for r.toks[k].kind == tNum {
-			n++
-			k++
-			if !r.toks[k].isMark(",:;") {
-				break
-			}
-			k++
+		if i > 0 && r.toks[i-1].isAny("ch", "chain") && !r.toks[after].isAny("times", "in") {
+			best = n
+			break
 		}
-		if r.toks[k].isMark(")]") && n > 1 && !r.toks[k+1].isAny("times", "in") {
-			for j := 1; j <= n; j++ {
-				r.pat.Sizes = append(r.pat.Sizes, "size "+string(rune('0'+j%10)))
+		if r.countsSizes(i, after) {
+			if seen[n]++; seen[n] >= 3 && best == 0 {
+				best = n
 			}
-			return
 		}
 	}
+	for j := 1; j <= best; j++ {
+		r.pat.Sizes = append(r.pat.Sizes, "size "+string(rune('0'+j%10)))
+	}
+}
+
+// maxInferred is the most sizes that are taken to be meant without a word.
+const maxInferred = 16
+
+// sizeList gives how many numbers "25 (31, 37)" has, and the token after it; 0
+// where no such list begins at token i.
+func (r *reader) sizeList(i int) (n, after int) {
+	if r.toks[i].kind != tNum || r.toks[i].word || !r.toks[i+1].isMark("([") || r.toks[i+2].kind != tNum {
+		return 0, 0
+	}
+	n, k := 1, i+2
+	for r.toks[k].kind == tNum {
+		n++
+		k++
+		if !r.toks[k].isMark(",:;") {
+			break
+		}
+		k++
+	}
+	if !r.toks[k].isMark(")]") || n > maxInferred {
+		return 0, 0
+	}
+	return n, k + 1
+}
+
+// countsSizes reports whether a list of numbers stands where one number for
+// each size would: what it counts is behind it, and no label before it.
+func (r *reader) countsSizes(i, after int) bool {
+	if i > 0 && (isRowWord(&r.toks[i-1]) || r.toks[i].head) || r.toks[after].head {
+		return false
+	}
+	x := r.scratch(after)
+	return x.peek().isAny("ch", "chs", "chains", "cm", "g", "mm", "inches", "rows", "rnds", "rounds", "missed", "skipped") || x.nounFollows(0)
 }
