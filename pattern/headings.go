@@ -446,7 +446,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 		x = r.scratch(ln.start) // there is one, and it was moved
 		return n > 0
 	}
-	k, inside := 0, 0
+	k, inside, bracket := 0, 0, 0
 	if t := x.peek(); t.isAny("begin", "start", "chain") && (x.at(1).isAny("at", "with", "by", "from", "in") || x.at(1).kind == tNum) {
 		return 0, false // "Begin at the point: ch 4", "Chain 24"
 	}
@@ -464,8 +464,10 @@ func (r *reader) headingWords(ln line) (int, bool) {
 		case t.is("("):
 			if end := x.closer(k); end > 0 {
 				inside += end - x.p - k + 1
+				bracket = end - x.p
 			}
 		case t.is(")"):
+		case t.is(",") && k < bracket: // "COLLAR (cream, worked flat)"
 		case t.kind == tPunct:
 			return 0, false
 		case t.kind == tNum && !t.word:

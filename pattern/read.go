@@ -94,6 +94,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 		r.lex, r.other = r.other, r.lex
 	}
 	r.cutLines()
+	r.pat.blocks = r.inBlocks()
 	r.findSizes()
 	r.conv = newConventions()
 	r.layout()
@@ -130,6 +131,18 @@ func (r *reader) cutLines() {
 			start = i
 		}
 	}
+}
+
+// inBlocks reports work from corner to corner, where "3 A" is three blocks of a
+// colour and not three stitches.
+func (r *reader) inBlocks() bool {
+	for i := 0; i+2 < len(r.toks); i++ {
+		t := &r.toks[i]
+		if t.is("c") && r.toks[i+1].is("2") && r.toks[i+2].is("c") || t.is("corner") && r.toks[i+2].isAny("corner", "to") && (r.toks[i+1].isAny("to", "-")) {
+			return true
+		}
+	}
+	return false
 }
 
 // cutsLabel reports whether a line that begins at from breaks off within a

@@ -864,7 +864,7 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 		}
 	}
 	defer x.gloss()
-	x.accept("rem", "remaining", "consecutive", "skipped", "free", "unworked", "adjacent")
+	x.accept("rem", "remaining", "consecutive", "skipped", "free", "unworked", "adjacent", "underarm")
 	x.loops()
 	x.accept("of")
 	if !sized {

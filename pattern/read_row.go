@@ -475,16 +475,53 @@ func (x *rowReader) unknown() []*Step {
 		x.p++
 	}
 	sp := x.spanFrom(start)
-	if hard {
+	if hard && !x.at(-1).is("apart") && !x.prosy(start) {
 		x.row.bad = append(x.row.bad, sp)
 		x.worked, x.bounded = true, true // so that the total after it is seen as one
 	}
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 }
 
+// prosy reports whether the words from a token up to here are talk between the
+// rows, "Push a straw into the handle if it flops": part of a sentence, or of a
+// line, that names no stitch and no place for one, and counts nothing that
+// could be one.
+func (x *rowReader) prosy(from int) bool {
+	here := x.p
+	defer func() { x.p = here }()
+	for from > 0 && !x.ts[from].head && !x.ts[from-1].isMark(".!)]") {
+		from--
+	}
+	if here-from < 4 || x.ts[from].isAny("go", "work", "working", "in", "into", "along", "from", "over", "through", "with") {
+		return false
+	}
+	for i := from; i < here; i++ {
+		t := &x.ts[i]
+		if t.isAny("ch", "chs", "chain", "chains", "each", "every", "times", "twice", "inc", "dec", "rep", "repeat", "skip", "sk", "miss", "st", "sts", "stitch", "sp", "sps", "across", "around", "evenly", "loop", "loops", "blo", "flo", "turn", "join", "next") {
+			return false
+		}
+		if t.kind == tOrd || t.kind == tNum && !t.word && !isRowWord(&x.ts[max(i-1, 0)]) && !(i > 1 && x.ts[i-1].isAny("and", "-", "to", "+") && x.ts[i-2].kind == tNum) {
+			return false
+		}
+		x.p = i
+		if _, n := x.stitchAt(0); n > 0 {
+			return false
+		}
+	}
+	return true
+}
+
 // yarnFirst passes over the yarn that a chain is made with, where it is named
 // before it: "With stone commence with 44 ch".
 func (x *rowReader) yarnFirst() {
+	if x.peek().isAny("begin", "start", "beginning", "starting") && x.at(1).isAny("with", "in") && x.at(2).kind == tWord && x.at(3).isAny("and", ",", "ch", "chain") {
+		for k := 3; k <= 4; k++ {
+			if x.at(k).isAny("ch", "chain") && x.at(k+1).kind == tNum {
+				x.p += k // "Begin with blue and ch 11"
+				return
+			}
+		}
+	}
 	if !x.peek().isAny("with", "using", "in") {
 		return
 	}

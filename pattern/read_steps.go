@@ -669,15 +669,14 @@ func (x *rowReader) attach() []*Step {
 			if t, ok := x.coreAfterTo(); ok {
 				pl = []Target{t}
 			} else {
-				for !x.end() && !x.peek().isMark(",;.:)") {
-					if _, n := x.stitchAt(1); x.peek().is("and") && (n > 0 || x.at(1).isAny("work", "ch", "crochet", "evenly")) {
-						break
-					}
-					x.p++
-				}
-				s.Target.Which = Anywhere
+				x.placeInWords(s)
 			}
+		} else if x.peek().isAny("in", "into") && x.at(1).isAny("the", "first", "last", "edge", "any") {
+			x.placeInWords(s) // "in first skipped st of Rnd 1"
 		}
+	} else if x.peek().isAny("of", "on", "at") {
+		pl = nil
+		x.placeInWords(s) // "in the first of the 2 underarm ch"
 	}
 	if len(pl) == 0 && x.at(-1).isAny("to", "the") {
 		pl = nil
@@ -698,6 +697,18 @@ func (x *rowReader) attach() []*Step {
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
 	return []*Step{s}
+}
+
+// placeInWords passes over where yarn is joined, told in words that name no
+// place of the row below: what is worked from there is free.
+func (x *rowReader) placeInWords(s *Step) {
+	for !x.end() && !x.peek().isMark(",;.:)") {
+		if _, n := x.stitchAt(1); x.peek().is("and") && (n > 0 || x.at(1).isAny("work", "ch", "crochet", "evenly")) {
+			break
+		}
+		x.p++
+	}
+	s.Target = Target{Which: Anywhere}
 }
 
 // colourWord takes one word that may be the name of a colour.
@@ -762,6 +773,9 @@ func (x *rowReader) colour() []*Step {
 			if _, n := x.stitchAt(0); n > 0 || x.peek().isAny("ch", "work", "and", "make", "join") {
 				break
 			}
+		}
+		if k > 0 && x.peek().isAny("and", "then") && (x.at(1).isAny("work", "ch", "make") || x.at(1).kind == tNum || x.stitchFollows(1)) {
+			break // "change to white and work 1 dc in each stitch"
 		}
 		if x.peek().isMark("(") {
 			for !x.end() && !x.peek().isMark(")") {

@@ -15,6 +15,7 @@ type Pattern struct {
 	Assembly []Header // making up, as steps in order
 
 	evidence stitch.Terms // what the words show, where the text does not say
+	blocks   bool         // it is worked in blocks, from corner to corner
 	conv     conventions
 	aliases  map[string]string // letters that stand for stitches
 	findings []Finding         // what reading alone had to say
