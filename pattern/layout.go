@@ -293,7 +293,7 @@ func (r *reader) pageNumber(ln line) bool {
 // names a row, or a number in a list of materials.
 func (r *reader) isLabel(l label, start int) bool {
 	if l.weak {
-		return r.weakOK && (r.sec == noSection || r.sec == secRows)
+		return (r.weakOK || r.countsOn(l)) && (r.sec == noSection || r.sec == secRows)
 	}
 	if r.sec == secGauge && !r.toks[start].blank && !l.strong {
 		return false
@@ -318,6 +318,15 @@ func (r *reader) isLabel(l label, start int) bool {
 		return false
 	}
 	return true
+}
+
+// countsOn reports a bare number that goes on from the row before it.
+func (r *reader) countsOn(l label) bool {
+	if r.row == nil {
+		return false
+	}
+	last := r.row.label.numbers.Last.N
+	return last > 0 && l.numbers.First.N == last+1 && !r.row.label.next
 }
 
 // gaugeLike reports "Rnds 1-3 = 3 inches" in other words.

@@ -516,7 +516,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 			t.Which = Each
 		}
 		return done(x.counted(&t, true))
-	case w.kind == tNum && prep && x.at(1).isAny("unworked", "skipped", "missed", "free", "unused") && !x.at(1).isAny("skipped"):
+	case w.kind == tNum && prep && x.at(1).isAny("unworked", "free", "unused"):
 		t.Which = Unworked
 		t.N, _ = x.number()
 		x.p++
@@ -864,7 +864,7 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 		}
 	}
 	defer x.gloss()
-	x.accept("rem", "remaining", "consecutive", "skipped", "free", "unworked", "adjacent", "underarm")
+	x.accept("rem", "remaining", "consecutive", "skipped", "missed", "free", "unworked", "adjacent", "underarm")
 	x.loops()
 	x.accept("of")
 	if !sized {
