@@ -674,7 +674,7 @@ func (x *rowReader) attach() []*Step {
 		} else if x.peek().isAny("in", "into") && x.at(1).isAny("the", "first", "last", "edge", "any") {
 			x.placeInWords(s) // "in first skipped st of Rnd 1"
 		}
-	} else if x.peek().isAny("of", "on", "at") {
+	} else if x.peek().is("of") && x.at(1).is("the") && x.at(2).kind == tNum && pl[0].Row == nil {
 		pl = nil
 		x.placeInWords(s) // "in the first of the 2 underarm ch"
 	}
