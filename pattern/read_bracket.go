@@ -319,12 +319,12 @@ func (x *rowReader) otherName(end int) bool {
 	if n == 0 || x.p+k+n != end {
 		return false
 	}
-	if own, m := x.lookup(x.lex, k); m == n && own == id {
-		return false // one name on both sides: "6 hdc (18 hdc)" ends with a total
-	}
+	own, m := x.lookup(x.lex, k)
+	shared := m == n && own == id
 	for back := 1; back <= 3 && x.p-back >= 0; back++ {
 		if mine, m := x.lookup(x.lex, -back); m == back && mine == id {
-			return true
+			// one name on both sides: "6 hdc (18 hdc)" ends with a total
+			return !shared || back != n || x.at(-back).text != x.at(k).text
 		}
 	}
 	return false

@@ -24,6 +24,9 @@ func smooth(text string) string {
 			i += entity(b, i)
 		case c == '<':
 			i += tag(b, i)
+		case c == '\\' && i+3 < len(b) && b[i+1] == '*' && b[i+2] == '\\' && b[i+3] == '*':
+			b[i], b[i+1], b[i+2] = gone, gone, '*' // two of them are one mark
+			i += 4
 		case c == '\\' && i+1 < len(b) && markable(b[i+1]):
 			b[i] = gone // Markdown writes "\*" for a star that is only a star
 			i += 2

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"hash/fnv"
+	"html"
 	"reflect"
 	"strconv"
 	"strings"
@@ -94,6 +95,7 @@ const (
 	asUsual   care = iota // paragraphs run on, unused abbreviations left out
 	linesKept             // every line outside the rows as it stands
 	asWritten             // and in the author's order
+	rowsKept              // and every line of the rows as it stands
 	cares
 )
 
@@ -339,6 +341,9 @@ func (b *builder) blocks() []Block {
 
 // clean is text on one line, with what cannot be seen shown.
 func clean(s string) string {
+	if strings.Contains(s, "&") {
+		s = html.UnescapeString(s) // pasted from a page: "Rnd&nbsp;1"
+	}
 	var b strings.Builder
 	space := false
 	for _, r := range s {

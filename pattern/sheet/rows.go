@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
+	"sync"
 
 	"crochet/tallyturn/pattern"
 )
@@ -46,7 +48,7 @@ func (b *builder) within(ps []pattern.Passage, pc *pattern.Piece) bool {
 
 func (b *builder) row(x pattern.Passage) {
 	src := b.p.Source
-	r := Row{Before: lines(src.Slice(pattern.Span{Start: x.Span.Start, End: x.Named.Start}))}
+	r := Row{Before: b.lines(src.Slice(pattern.Span{Start: x.Span.Start, End: x.Named.Start}))}
 	body := src.Slice(pattern.Span{Start: x.Named.End, End: x.Span.End})
 	if !x.Named.Empty() {
 		label := src.Slice(x.Named)
@@ -63,7 +65,7 @@ func (b *builder) row(x pattern.Passage) {
 		}
 		r.Label = strings.Trim(clean(label), "*_# ")
 	}
-	r.Lines = lines(body)
+	r.Lines = b.lines(total(body))
 	pi, ri := b.place(x)
 	r.ID = fmt.Sprintf("%d-%d", pi+1, ri+1)
 	r.Wrong = b.wrong(x)
@@ -72,6 +74,21 @@ func (b *builder) row(x pattern.Passage) {
 		return
 	}
 	b.making = append(b.making, Block{Kind: Rows, Rows: []Row{r}})
+}
+
+var (
+	boldTotal   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\*\*([(\[][^*]*[)\]])(\*\*|\s*$)`) })
+	columnTotal = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?:\t| {3,})(\d+)\s*$`) })
+)
+
+// total writes a row's total as the trade does where its layout told it: in a
+// column of its own, or in bold.
+func total(body string) string {
+	body = boldTotal().ReplaceAllString(body, "$1")
+	if m := columnTotal().FindStringSubmatchIndex(body); m != nil && !strings.Contains(strings.TrimSpace(body), "\n") {
+		return strings.TrimSpace(body[:m[0]]) + " (" + body[m[2]:m[3]] + ")"
+	}
+	return body
 }
 
 // place is where a row stands: its piece among the pieces, and itself among
@@ -103,14 +120,14 @@ func (b *builder) wrong(x pattern.Passage) string {
 
 // lines cuts words into lines where the author ends a sentence with one; what
 // runs on is joined.
-func lines(s string) []string {
+func (b *builder) lines(s string) []string {
 	var out []string
 	for l := range strings.SplitSeq(s, "\n") {
 		l = strings.Trim(clean(l), " ")
 		if strings.Trim(l, "-*_=~|#+ ") == "" && len(l) != 1 {
 			continue
 		}
-		if n := len(out); n > 0 {
+		if n := len(out); n > 0 && b.care < rowsKept {
 			if last := out[n-1]; !strings.ContainsAny(last[len(last)-1:], ".)]}!:") || !('A' <= l[0] && l[0] <= 'Z') {
 				out[n-1] += " " + l
 				continue

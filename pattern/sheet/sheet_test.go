@@ -99,7 +99,7 @@ func TestReadsBack(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d sheets read back the same", good, len(allSheets()))
-	if good < len(allSheets())*9/10 {
+	if good < len(allSheets())*99/100 {
 		t.Errorf("only %d of %d sheets read back the same", good, len(allSheets()))
 	}
 }
