@@ -42,7 +42,7 @@ func abbreviationStops(src string, toks []token) []token {
 				continue
 			}
 			if next.isMark("([") && i+2 < len(toks) && !next.head {
-				if lowerAt(src, toks[i+2].start) && toks[i+2].glued {
+				if (lowerAt(src, toks[i+2].start) || toks[i+2].is("=")) && toks[i+2].glued {
 					continue
 				}
 			}

@@ -241,6 +241,17 @@ func (x *rowReader) nounSkip(j *int) {
 	}
 }
 
+// roundBack reports whether a place, read from a token on, is the back of a stem:
+// "1 raised tr round back of next tr".
+func (x *rowReader) roundBack(from int) bool {
+	for i := from; i+1 < x.p; i++ {
+		if x.ts[i].isAny("round", "around", "about") {
+			return x.ts[i+1].is("back") || x.ts[i+1].is("the") && x.ts[i+2].is("back")
+		}
+	}
+	return false
+}
+
 // finish reads the place and the times of a stitch and makes its steps.
 func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step {
 	s.N = count
@@ -275,6 +286,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	places := x.place()
 	if len(places) == 0 && !x.peek().isAny("evenly") {
 		x.p = save
+	}
+	if stitch.Of(s.Stitch).Kind == stitch.Post && x.roundBack(save) {
+		s.Stitch = s.Stitch.BackPost()
 	}
 	if s.Stitch == stitch.Slip && (len(places) == 0 || places[0].Bound.Kind == ToPlace && x.ts[save].is("to")) {
 		x.p = save

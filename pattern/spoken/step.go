@@ -54,6 +54,7 @@ func (x *rowTeller) manner(s *pattern.Step) (words string, plain bool) {
 		case loopWords[w] != "" && (loop == "" || loop == loopWords[w]):
 			loop = loopWords[w]
 		case loopFill[w]:
+		case w == "=" && s.Counts.Said:
 		case w == "loosely" || w == "tightly" || w == "carefully":
 			how = " " + w
 		case (w == "magic" || w == "adjustable") && (s.Op == pattern.OpRing || s.Target.Which == pattern.InRing):

@@ -192,3 +192,12 @@ func (id ID) Words(t Terms) string {
 
 // Base is the plain stitch that id counts as.
 func (id ID) Base() ID { return Of(id).Base }
+
+// BackPost is a stitch round the front of a stem worked round its back instead;
+// any other is as it was.
+func (id ID) BackPost() ID {
+	if FPSC <= id && id <= FPDTR {
+		return id + BPSC - FPSC
+	}
+	return id
+}
