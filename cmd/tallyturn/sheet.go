@@ -12,6 +12,7 @@ import (
 	"crochet/tallyturn/pattern/sheet"
 	"crochet/tallyturn/pattern/sheet/pdf"
 	"crochet/tallyturn/pattern/stitch"
+	"crochet/tallyturn/pattern/yarn"
 )
 
 type sheetCommand struct {
@@ -52,7 +53,7 @@ not be read or written or the command line is wrong.`,
 	c.Flags().StringVar(&k.as, "as", "", "write `md|html|pdf|txt` (default: as the name after -o ends, else md)")
 	c.Flags().StringVar(&k.paper, "paper", "a4", "print a PDF on `a4|letter`")
 	c.Flags().StringVar(&k.told, "terms", "", "tell it in `us|uk|both` terms (default: as it is written)")
-	c.Flags().StringSliceVar(&k.with, "with", nil, "put in `chart,layout,times`: drawings, in a page and in\nprint; and how long it takes at the pace you worked it at")
+	c.Flags().StringSliceVar(&k.with, "with", nil, "put in `chart,layout,times,yarn`: drawings, in a page and\nin print; how long it takes at the pace you worked it at;\nand the yarn it takes, worked out beside your own amounts")
 	c.Flags().BoolVar(&k.restyle, "restyle", false, "write the rows in one style")
 	c.Flags().BoolVar(&k.anyway, "anyway", false, "publish a pattern with errors, its rows marked")
 	c.Flags().StringVarP(&k.file, "output", "o", "", "write to this `file` rather than to standard output")
@@ -85,6 +86,13 @@ func (k sheetCommand) run(file string) error {
 	if found > 0 && !k.anyway {
 		k.complain(fmt.Errorf("%s: has %d %s, which 'tallyturn check' shows; --anyway publishes it, its rows marked", name, found, plural(found, "error", "errors")))
 		return errFound
+	}
+	if i := slices.Index(k.with, "yarn"); i >= 0 {
+		if _, err := yarn.StatedRate(proofs[0]); err != nil {
+			return fmt.Errorf("%s: the yarn cannot be worked out: %w", name, err)
+		}
+		o.Yarn = true
+		k.with = slices.Delete(slices.Clone(k.with), i, i+1)
 	}
 	if i := slices.Index(k.with, "times"); i >= 0 {
 		if o.Times, err = k.times(file, proofs[0]); err != nil {
@@ -123,7 +131,7 @@ func (k sheetCommand) form() (func(*sheet.Doc) ([]byte, error), error) {
 		return nil, fmt.Errorf("--paper is a4 or letter, not %q", k.paper)
 	}
 	as := k.format()
-	if slices.ContainsFunc(k.with, func(w string) bool { return w != "times" }) && as != "html" && as != "pdf" {
+	if slices.ContainsFunc(k.with, func(w string) bool { return w != "times" && w != "yarn" }) && as != "html" && as != "pdf" {
 		return nil, fmt.Errorf("--with goes with html and pdf: only they hold drawings")
 	}
 	text := func(write func(*sheet.Doc) string) func(*sheet.Doc) ([]byte, error) {

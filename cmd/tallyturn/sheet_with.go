@@ -42,7 +42,7 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 				Print: l.Pages(printWidth, printHeight), Key: l.Legend(),
 			})
 		default:
-			return nil, fmt.Errorf("--with takes chart, layout and times, not %q", w)
+			return nil, fmt.Errorf("--with takes chart, layout, times and yarn, not %q", w)
 		}
 	}
 	return out, nil

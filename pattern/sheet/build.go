@@ -16,6 +16,7 @@ type Options struct {
 	Terms    []stitch.Terms // which terms to tell it in, in this order; nil for the pattern's own
 	Restyle  bool           // rows in one house style rather than in the author's
 	Pictures []Picture      // put in before the cautions
+	Yarn     bool           // with the amounts of yarn that are worked out, where the gauge or a swatch tells them
 	Times    string         // how long it takes, in a sentence; "" to say nothing
 }
 
@@ -316,7 +317,7 @@ func (b *builder) blocks() []Block {
 	if b.o.Times != "" {
 		out = append(out, Block{Kind: Para, Text: b.o.Times})
 	}
-	add("Materials", b.materialBlocks()...)
+	add("Materials", append(b.materialBlocks(), b.yarnBlocks()...)...)
 	add("Measurements", b.measureBlocks()...)
 	add("Abbreviations", b.glossaryBlocks()...)
 	if len(b.special) > 0 && b.special[0].Kind != Heading {

@@ -15,6 +15,7 @@
 //	build.go     a pattern to what stands on it
 //	rows.go      pieces and rows
 //	facts.go     yarn, hook, gauge, sizes
+//	yarn.go      amounts of yarn, worked out
 //	words.go     abbreviations and special stitches
 //	skill.go     the level of skill
 //	cautions.go  what to warn of
