@@ -39,7 +39,7 @@ func printable(s string) string {
 		case r <= 0xffff && has(r):
 			flush()
 			b.WriteRune(r)
-		case flag(r) && i+1 < len(rs) && flag(rs[i+1]):
+		case flagLetter(r) && i+1 < len(rs) && flagLetter(rs[i+1]):
 			names = append(names, fmt.Sprintf("flag %c%c", 'A'+r-firstFlag, 'A'+rs[i+1]-firstFlag))
 			i++
 		default:
@@ -68,7 +68,7 @@ func plain(s string) bool {
 // firstFlag is A among the letters that flags are spelled in, two for a land.
 const firstFlag = 0x1f1e6
 
-func flag(r rune) bool { return firstFlag <= r && r < firstFlag+26 }
+func flagLetter(r rune) bool { return firstFlag <= r && r < firstFlag+26 }
 
 // name tells a character in words.
 func name(r rune) string {
