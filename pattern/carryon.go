@@ -105,7 +105,11 @@ func (w *pieceWork) workAll() {
 		if i+1 < len(items) {
 			next = items[i+1].from
 		}
+		before := *w
 		w.workItem(it, next)
+		if e, ok := w.onward[it.row]; ok && w.links != nil {
+			w.standOn(&before, item{row: e.apply(it.row), from: it.from, to: it.to}, next)
+		}
 	}
 	w.closeHost()
 }

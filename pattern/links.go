@@ -102,7 +102,7 @@ func (p *Proof) Links(piece, limit int) []RowLinks {
 		pr.pieces = append(pr.pieces, q.work)
 	}
 	w := pr.newPiece(base.Piece)
-	w.turnNamed = base.work.turnNamed
+	w.turnNamed, w.onward = base.work.turnNamed, base.work.onward
 	w.trial = &trial{readings: takenAs(base), carry: &carrying{diffs: []Difference{{Row: base.Len()}}, broken: make(map[int]string)}}
 	w.links = &linking{proof: p, base: base, limit: int64(limit), loops: make(map[*Step]Loop)}
 	w.workAll()

@@ -38,6 +38,9 @@ type mendAsk struct {
 	base       outcome
 	total      *Total
 	plain      string // the hint where no mend is found
+
+	searched bool
+	found    []proposal // the best first
 }
 
 // begin keeps the state before an item.
@@ -242,18 +245,41 @@ type proposal struct {
 // states a total, agrees with it under the edit, and then uses all of the row
 // below: that is no row that leaves stitches on purpose.
 func (w *pieceWork) search(ask *mendAsk) (hint string, proven bool) {
-	var found []proposal
-	tries := 0
+	if as := w.try(ask, ask.label); !as.stated() {
+		return w.leftWords(ask), false
+	}
+	found := w.proposals(ask)
+	if len(found) == 0 {
+		return "", false
+	}
+	best := &found[0]
+	if best.edit.kind == editTotal {
+		return w.sayTotal(ask, best), false
+	}
+	return w.sayWords(ask, best), best.trial.rows[0].status == Agrees && !best.trial.rows[0].odd
+}
+
+// proposals are the edits under which the row comes out, the best first.
+func (w *pieceWork) proposals(ask *mendAsk) []proposal {
+	if ask.searched {
+		return ask.found
+	}
+	ask.searched = true
+	quiet, asked, worked := w.pr.quiet, w.pr.asked, w.pr.worked
+	w.pr.quiet = true
+	defer func() { w.pr.quiet, w.pr.asked, w.pr.worked = quiet, asked, worked }()
 	// Where no total is stated near by, nothing can bear an edit out; and where
 	// the row is only a little amiss, those after it must be no worse for it.
 	as := w.try(ask, ask.label)
 	if !as.stated() {
-		return w.leftWords(ask), false
+		return nil
 	}
 	least := 0
 	if ask.base.status != Differs && ask.base.fatal == nil {
 		least, _ = as.agreeing()
 	}
+	var found []proposal
+	tries := 0
 	test := func(e edit) *trial {
 		if tries++; tries > mendTries || w.pr.mended >= mendRows {
 			return nil
@@ -273,15 +299,9 @@ func (w *pieceWork) search(ask *mendAsk) (hint string, proven bool) {
 			test(e)
 		}
 	}
-	if len(found) == 0 {
-		return "", false
-	}
 	sort.SliceStable(found, func(i, j int) bool { return found[i].better(&found[j]) })
-	best := &found[0]
-	if best.edit.kind == editTotal {
-		return w.sayTotal(ask, best), false
-	}
-	return w.sayWords(ask, best), best.trial.rows[0].status == Agrees && !best.trial.rows[0].odd
+	ask.found = found
+	return found
 }
 
 // leftWords is the hint for a row without a total that leaves a stitch or two:

@@ -29,6 +29,7 @@ type prover struct {
 	saidMuch    bool
 	index       *numbered
 	mended      int // rows worked in search of mends
+	mendedOn    int // mends from which rows were worked on
 }
 
 // say keeps a finding.
@@ -167,6 +168,8 @@ type pieceWork struct {
 	flips       map[turnKey]bool
 	trial       *trial
 	links       *linking // nil where nobody asks for links
+
+	onward map[*Row]edit // wrong rows, and how they are mended for those after them
 }
 
 // workedRow is what a worked row left for later.

@@ -21,13 +21,18 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 	}
 	items := pr.sequence(p)
 	w.mends = &mending{items: items}
+	var last *slipped
 	for i, it := range items {
 		w.mends.begin(w, i)
-		next := 0
-		if i+1 < len(items) {
-			next = items[i+1].from
+		said, asked := len(pr.out), len(w.mends.asks)
+		w.workItem(it, w.mends.nextOf(i))
+		if errorsIn(pr.out[said:]) == 0 {
+			continue
 		}
-		w.workItem(it, next)
+		if last != nil && i-last.at <= onAhead && w.mendOn(last, i) {
+			continue
+		}
+		last = w.slip(i, asked)
 	}
 	w.closeHost()
 	return w
