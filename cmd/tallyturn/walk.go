@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 	"unicode/utf8"
 
 	"github.com/spf13/cobra"
@@ -86,6 +87,11 @@ func (k walkCommand) basket() error {
 	})
 }
 
+// afterFirstFrame is how long the going through of the basket's file waits, so
+// that it does not take the processor from the drawing of the first frame.
+// Whatever is written waits for it.
+const afterFirstFrame = 50 * time.Millisecond
+
 // show runs the screen from opening the basket's file to closing it.
 func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 	if _, ok := onTerminal(k.in); !ok {
@@ -133,7 +139,7 @@ func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 	s.mu.Lock()
 	s.screen = screen
 	s.mu.Unlock()
-	go s.check()
+	time.AfterFunc(afterFirstFrame, s.check)
 	return screen.Run(context.Background())
 }
 
