@@ -247,7 +247,7 @@ func (x *rowReader) countsSoonBefore(end int) bool {
 		if x.ts[i].isAny("(", "[", ",", ";", ".", "turn") {
 			return false
 		}
-		if x.ts[i].isAny("counts", "count", "counted", "considered") || x.ts[i].isAny("no", "not", "isn't") && x.ts[min(i+1, len(x.ts)-1)].isAny("st", "stitch", "a") {
+		if x.ts[i].isAny("counts", "count", "counted", "considered", "stands", "stand", "represents", "replaces") || x.ts[i].isAny("no", "not", "isn't") && x.ts[min(i+1, len(x.ts)-1)].isAny("st", "stitch", "a") {
 			return true
 		}
 	}

@@ -16,6 +16,10 @@ func unmark(src string, toks []token) []token {
 		for j < len(toks) && !toks[j].head {
 			j++
 		}
+		if bullet(toks[i:j], toks[j:]) {
+			toks[i+1].head, toks[i+1].blank = toks[i].head, toks[i].blank
+			i++
+		}
 		out = unmarkLine(src, out, toks[i:j])
 		i = j
 	}
@@ -105,6 +109,10 @@ marks:
 		l[0].head, l[0].blank = head, blank
 		l[0].heading = uint8(min(hashes, 9))
 	}
+	if n := len(l); n > 3 && l[0].is("*") && l[1].glued && l[n-1].is("*") && l[n-1].glued && plainWords(l[1:n-1]) {
+		l[1].head, l[1].blank, l[1].heading = l[0].head, l[0].blank, l[0].heading
+		l = l[1 : n-1] // "*Skill level: easy*": a line in italics
+	}
 	// bold: "**Row 1:** ..." ; but "** ... rep from **" is a repeat
 	for i := 0; i < len(l); i++ {
 		if l[i].kind != tPunct {
@@ -134,6 +142,39 @@ marks:
 		out = append(out, l[i])
 	}
 	return out
+}
+
+// bullet reports a line that a star only lists: no other star stands in it or
+// in the line below, and none sends the reader back to it.
+func bullet(l, rest []token) bool {
+	if len(l) < 3 || !l[0].is("*") || l[1].glued || l[1].kind == tPunct || l[1].opening&opensStitch != 0 {
+		return false
+	}
+	for i := 1; i < len(l); i++ {
+		if l[i].isMark("*;") || l[i].isAny("rep", "repeat", "next", "each", "**") {
+			return false
+		}
+	}
+	for i := range rest {
+		if i > 0 && rest[i].head || rest[i].kind == tEnd {
+			break
+		}
+		if rest[i].isAny("*", "**") && i > 0 || rest[i].isAny("rep", "repeat") {
+			return false
+		}
+	}
+	return true
+}
+
+// plainWords reports words with no work in them, so that stars around them
+// are no repeat.
+func plainWords(l []token) bool {
+	for i := range l {
+		if l[i].is("*") || l[i].isAny("sc", "dc", "hdc", "htr", "tr", "trc", "dtr", "single", "double", "treble", "half", "sl", "slst", "slip", "ss", "st", "sts", "next", "each", "shell", "picot", "ch", "chain", "inc", "dec", "rep", "repeat", "sk", "skip", "miss", "turn", "join") {
+			return false
+		}
+	}
+	return true
 }
 
 func boldOpens(l []token, i int) bool {
@@ -176,17 +217,23 @@ func (r *reader) layout() {
 // bare "4." is only a label where nothing better is.
 func (r *reader) surveyLabels() {
 	weak, strong := 0, 0
+	list := int64(0) // how far a numbered list of work has gone
+	longest := int64(0)
 	for _, ln := range r.lines {
 		if l, ok := r.labelAt(ln.start); ok {
 			if l.weak {
 				weak++
+				if (l.numbers.First.N == 1 || l.numbers.First.N == list+1) && r.beginsWork(line{l.end, ln.end}) {
+					list = l.numbers.Last.N
+					longest = max(longest, list)
+				}
 			} else {
 				strong++
 			}
 		}
 	}
 	r.hasLabel = strong > 0
-	r.weakOK = weak >= 2 && strong == 0
+	r.weakOK = weak >= 2 && strong == 0 || longest >= 4 && longest > int64(strong)
 }
 
 // line gives one line its part.
@@ -267,6 +314,13 @@ func (r *reader) line(i int) {
 		r.words(k, ln.end)
 		return
 	}
+	if k := r.labelWithin(ln); k > 0 {
+		r.prose(line{ln.start, k})
+		if l, ok := r.labelAt(k); ok {
+			r.startRow(l, k, ln.end)
+		}
+		return
+	}
 	r.prose(ln)
 }
 
@@ -286,6 +340,34 @@ func (r *reader) swatchChain(ln line) int {
 		}
 	}
 	return 0
+}
+
+// labelWithin finds where the rows begin in a line that begins with a remark:
+// "Edging, back to Sand. R11. ch 1, sc in each st around." It is 0 where none
+// does.
+func (r *reader) labelWithin(ln line) int {
+	for k := ln.start + 1; k < min(ln.end, ln.start+40); k++ {
+		if !r.toks[k-1].isMark(".:!") {
+			continue
+		}
+		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && r.sec == noSection && !r.gaugeLike(l.end) && r.beginsStep(line{l.end, ln.end}) {
+			return k
+		}
+	}
+	return 0
+}
+
+// beginsStep reports whether the words of a line begin with work, a stitch or
+// a chain.
+func (r *reader) beginsStep(ln line) bool {
+	if ln.start >= ln.end {
+		return false
+	}
+	x := r.scratch(ln.start)
+	if _, n := x.stitchAt(0); n > 0 {
+		return true
+	}
+	return r.beginsWork(ln) || r.toks[ln.start].kind == tNum && r.hasStitches(ln)
 }
 
 // pageNumber reports a line that numbers a page of print, "Page 2 of 5": it

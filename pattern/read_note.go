@@ -30,7 +30,7 @@ func (x *rowReader) note() []*Step {
 		}
 		x.p = start
 	}
-	if x.phrase("all", "in|into", "[the]", "one|same|a|1", "place|st|stitch|sp|space|loop|spot") {
+	if x.phrase("all", "in|into", "[the]", "one|same|a|1", "place|st|stitch|sp|space|loop|spot") || x.phrase("all", "in|into", "[the]", "one|same|a|1", "ch|chain", "-") && x.sizeOfSpace() {
 		return take()
 	}
 	if x.phrase("which|that", "gives|makes|is|are|will|should|leaves|brings|give") && !x.at(-1).isAny("that") {
@@ -372,4 +372,13 @@ func (x *rowReader) lateNote() []*Step {
 	sp := x.spanFrom(start)
 	x.row.remarks = append(x.row.remarks, sp)
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// sizeOfSpace takes the rest of "ch-2 space" after its dash.
+func (x *rowReader) sizeOfSpace() bool {
+	if x.peek().kind != tNum || !x.at(1).isAny("sp", "sps", "space", "loop", "lp", "arch") {
+		return false
+	}
+	x.p += 2
+	return true
 }

@@ -313,7 +313,7 @@ func (x *rowReader) referTimes(r *Refer) {
 				}
 			}
 			r.Measure = true
-			x.toClauseEnd()
+			x.toMeasureEnd()
 			x.endingRow()
 			continue
 		}
@@ -329,6 +329,19 @@ func (x *rowReader) referTimes(r *Refer) {
 		}
 		x.p = save
 		return
+	}
+}
+
+// toMeasureEnd goes to the end of a length, with those of the further sizes:
+// "until it measures 14 (16, 18) cm from the crown".
+func (x *rowReader) toMeasureEnd() {
+	x.toClauseEnd()
+	if !x.peek().isMark("([") || x.at(-1).kind != tNum {
+		return
+	}
+	if end := x.closer(0); end > 0 && x.ts[end+1].isAny("cm", "mm", "m", "in", "ins", "inch", "inches", "\"", "from", "or") {
+		x.p = end + 1
+		x.toClauseEnd()
 	}
 }
 

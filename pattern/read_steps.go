@@ -324,6 +324,7 @@ func (x *rowReader) ring() []*Step {
 		return nil
 	}
 	x.p += n.tokens
+	x.inColour()
 	s := &Step{Op: OpRing, Span: x.spanFrom(start)}
 	out := []*Step{s}
 	x.phrase("with")
@@ -333,6 +334,25 @@ func (x *rowReader) ring() []*Step {
 		out = append(out, &Step{Op: OpWork, Stitch: x.mainStitch(), N: num, Span: x.spanFrom(start), Target: Target{Which: InRing, said: true}})
 	}
 	return out
+}
+
+// inColour passes over the yarn a ring is made with: "magic ring in cream,",
+// "in the darker grey and ...".
+func (x *rowReader) inColour() {
+	if !x.peek().isAny("in", "with", "using") {
+		return
+	}
+	for k := 1; k <= 4; k++ {
+		switch t := x.at(k); {
+		case k > 1 && (t.kind == tEnd || t.separator() || t.isAny("and", "then")):
+			if x.wordsOnly(1, k) && !x.at(1).isAny("each", "next", "first", "same", "back", "front", "blo", "flo") {
+				x.p += k
+			}
+			return
+		case t.kind != tWord || t.isAny("ring", "circle", "loop", "chain"):
+			return
+		}
+	}
 }
 
 func (x *rowReader) end1() bool { return x.at(1).kind == tEnd }

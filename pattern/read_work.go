@@ -877,6 +877,9 @@ func (x *rowReader) specialAt(k int) (*Special, int) {
 		}
 		name = append(name, t.text...)
 		if sp := x.names[string(name)]; sp != nil {
+			if t.isAny("corner", "corners") && x.at(j+1).isAny("sp", "sps", "space", "spaces", "st", "sts", "stitch", "stitches", "loop", "loops", "ch", "chain", "sc", "dc") {
+				continue // the corner of a square, though "corner" is a stitch too
+			}
 			best, n = sp, j-k+1
 		}
 	}

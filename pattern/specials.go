@@ -18,6 +18,14 @@ func (r *reader) specialLine(ln line) {
 			equals++
 		}
 	}
+	if equals == 1 {
+		// "Ch 3 counts as dc. Corner = (3 dc, ch 2, 3 dc) in one space."
+		for k := ln.start; k < ln.end && !r.toks[k].is("="); k++ {
+			if r.toks[k].is(".") && k > ln.start+3 {
+				starts[0] = k + 1
+			}
+		}
+	}
 	if equals > 1 {
 		starts = starts[:0]
 		for k := ln.start; k < ln.end; k++ {
@@ -82,6 +90,7 @@ func (r *reader) define(from, to int) {
 	if k >= to {
 		return
 	}
+	k = r.afterFullName(k, to)
 	if len(names) == 1 && len(names[0]) <= 2 && r.alias(names[0], k, to) {
 		return
 	}
@@ -104,6 +113,21 @@ func (r *reader) define(from, to int) {
 	sp.toks = body
 	r.pat.Specials = append(r.pat.Specials, sp)
 	r.name(sp)
+}
+
+// afterFullName passes over the name an abbreviation stands for, "C6 - cable
+// over six: skip 3 sts, ...", to the words that define it.
+func (r *reader) afterFullName(k, to int) int {
+	for j := k; j < min(to-1, k+7); j++ {
+		t := &r.toks[j]
+		if t.isMark(":=") && j > k {
+			return j + 1
+		}
+		if t.kind != tWord && t.kind != tNum && !t.is("-") {
+			return k
+		}
+	}
+	return k
 }
 
 // alias keeps a letter that stands for a word we know: "X = single crochet",

@@ -88,16 +88,24 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 //
 //	"Sizes: S (M, L)" | "Size: small, medium and large" .
 func (r *reader) findSizes() {
-	for _, ln := range r.lines {
+	for i, ln := range r.lines {
 		x := r.scratch(ln.start)
 		if !x.phrase("[finished|garment|hat|to]", "size|sizes|sizing|fit") {
 			continue
 		}
 		x.phrase("(", "s", ")")
-		if !x.phrase(":") && !x.phrase("-") && !x.phrase("=") && !x.sizeWord() {
+		marked := x.phrase(":") || x.phrase("-") || x.phrase("=") || x.sizeWord()
+		from, end := x.p, ln.end
+		if from >= end && i+1 < len(r.lines) {
+			// "SIZES" on a line of its own, "S (M, L)" on the next
+			from, end = r.lines[i+1].start, r.lines[i+1].end
+			if from+1 >= end || !r.toks[from+1].isMark("([{") {
+				continue
+			}
+		} else if !marked {
 			continue
 		}
-		if names := r.sizeNames(x.p, ln.end); len(names) > 1 {
+		if names := r.sizeNames(from, end); len(names) > 1 {
 			r.pat.Sizes = names
 			return
 		}
