@@ -16,7 +16,7 @@ func unmark(src string, toks []token) []token {
 		for j < len(toks) && !toks[j].head {
 			j++
 		}
-		if bullet(toks[i:j], toks[j:]) {
+		if !(i > 0 && toks[i-1].isAny("from", "to", "between", "at", "the", "last", "and", "first")) && bullet(toks[i:j], toks[j:]) {
 			toks[i+1].head, toks[i+1].blank = toks[i].head, toks[i].blank
 			i++
 		}
@@ -147,7 +147,7 @@ marks:
 // bullet reports a line that a star only lists: no other star stands in it or
 // in the line below, and none sends the reader back to it.
 func bullet(l, rest []token) bool {
-	if len(l) < 3 || !l[0].is("*") || l[1].glued || l[1].kind == tPunct || l[1].opening&opensStitch != 0 {
+	if len(l) < 3 || !l[0].is("*") || l[1].glued || l[1].kind == tPunct || l[1].opening&opensStitch != 0 || l[1].isAny("to", "until", "across", "around", "once", "twice") {
 		return false
 	}
 	for i := 1; i < len(l); i++ {
