@@ -794,7 +794,7 @@ func (x *rowReader) colour() []*Step {
 				break
 			}
 		}
-		if k > 0 && x.peek().isAny("and", "then") && (x.at(1).isAny("work", "ch", "make") || x.at(1).kind == tNum || x.stitchFollows(1)) {
+		if k > 0 && x.peek().isAny("and", "then") && (x.at(1).isAny("work", "ch", "make", "rep", "repeat") || x.at(1).kind == tNum || x.stitchFollows(1)) {
 			break // "change to white and work 1 dc in each stitch"
 		}
 		if x.peek().isMark("(") {

@@ -772,6 +772,9 @@ func (x *rowReader) shape() []*Step {
 			return []*Step{{Op: OpEven, Stitch: id, Span: sp, Text: x.src.Slice(sp)}}
 		}
 	}
+	if s := x.goOn(); s != nil {
+		return s
+	}
 	if x.phrase("[work|continue|cont|working]", "even|straight") && (x.phrase("in", "pattern|patt", "[across|around]") || x.phrase("[across|around]")) {
 		if x.at(-1).isAny("even", "straight", "pattern", "patt", "across", "around") && !x.peek().isAny("increase", "number") {
 			s := &Step{Op: OpEven, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}
@@ -787,6 +790,33 @@ func (x *rowReader) shape() []*Step {
 	}
 	x.p = start
 	return nil
+}
+
+// goOn reads "continue in dc in the same way", "work in sc as before": the row
+// is worked even in the stitch named, or in that of the row below.
+func (x *rowReader) goOn() []*Step {
+	start := x.p
+	if x.worked || !x.phrase("continue|cont|work|working|continuing|go", "[on|to]", "[working|work]") {
+		x.p = start
+		return nil
+	}
+	s := &Step{Op: OpEven}
+	if in := x.p; x.accept("in") {
+		if id, n := x.stitchAt(0); n > 0 && id != stitch.Slip {
+			x.p += n
+			s.Stitch = id
+		} else {
+			x.p = in
+		}
+	}
+	said := x.phrase("in", "[the|this]", "same", "way|manner|fashion") || x.phrase("as", "before|set|established") || x.phrase("like", "this|that|so")
+	if !said || !x.end() && !x.peek().isMark(".;,(") {
+		x.p = start
+		return nil
+	}
+	s.Span = x.spanFrom(start)
+	s.Text = x.src.Slice(s.Span)
+	return []*Step{s}
 }
 
 // special makes the steps of a stitch that the pattern defines.
