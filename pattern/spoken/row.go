@@ -137,6 +137,14 @@ func (p *paragraph) flush() {
 func (p *paragraph) step(steps []*pattern.Step, i int, s *pattern.Step) {
 	x := p.x
 	switch {
+	case s.Op == pattern.OpColour && i+1 < len(steps) && coloured(s, steps[i+1]):
+		return // it is said with the stitches
+	case i > 0 && coloured(steps[i-1], s):
+		if one, many, noun, ok := x.name(s); ok {
+			p.run = append(p.run, p.lead+x.count(x.at(s.Target.N), one, many, noun)+" in "+x.own(x.source(steps[i-1])))
+			p.lead, p.worked = "", true
+			return
+		}
 	case s.Op == pattern.OpNote || s.Op == pattern.OpColour:
 		p.remark(steps, i, s)
 		return
@@ -174,6 +182,12 @@ func (p *paragraph) step(steps []*pattern.Step, i int, s *pattern.Step) {
 	if s.Op == pattern.OpJoin || s.Op == pattern.OpStay {
 		p.flush()
 	}
+}
+
+// coloured reports whether a colour is named within the words of the stitches
+// worked in it: "3 A".
+func coloured(c, s *pattern.Step) bool {
+	return c.Op == pattern.OpColour && s.Op == pattern.OpWork && c.Span.Start >= s.Span.Start && c.Span.End <= s.Span.End
 }
 
 func closing(s *pattern.Step) bool {
