@@ -416,6 +416,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.bothLayers(); s != nil {
 		return s
 	}
+	if s := x.goOn(); s != nil {
+		return s
+	}
 	if s := x.note(); s != nil {
 		return s
 	}

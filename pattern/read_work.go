@@ -772,9 +772,6 @@ func (x *rowReader) shape() []*Step {
 			return []*Step{{Op: OpEven, Stitch: id, Span: sp, Text: x.src.Slice(sp)}}
 		}
 	}
-	if s := x.goOn(); s != nil {
-		return s
-	}
 	if x.phrase("[work|continue|cont|working]", "even|straight") && (x.phrase("in", "pattern|patt", "[across|around]") || x.phrase("[across|around]")) {
 		if x.at(-1).isAny("even", "straight", "pattern", "patt", "across", "around") && !x.peek().isAny("increase", "number") {
 			s := &Step{Op: OpEven, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}
@@ -796,7 +793,7 @@ func (x *rowReader) shape() []*Step {
 // is worked even in the stitch named, or in that of the row below.
 func (x *rowReader) goOn() []*Step {
 	start := x.p
-	if x.worked || !x.phrase("continue|cont|work|working|continuing|go", "[on|to]", "[working|work]") {
+	if !x.peek().opens(opensEven) || x.worked || !x.phrase("continue|cont|work|working|continuing|go", "[on|to]", "[working|work]") {
 		x.p = start
 		return nil
 	}
