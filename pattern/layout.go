@@ -70,12 +70,6 @@ func abbreviationStops(src string, toks []token) []token {
 	return out
 }
 
-// goesOnWith reports whether a word that begins a line goes on with the sentence
-// of the line before: "1 tr." and then "in next tr."
-func goesOnWith(t *token) bool {
-	return t.isAny("in", "into", "and", "to", "from", "of", "on", "over", "at", "between", "around", "across", "through", "under")
-}
-
 // lowerAt reports whether a small letter stands at an offset of the source.
 func lowerAt(src string, i int32) bool {
 	return int(i) < len(src) && 'a' <= src[i] && src[i] <= 'z'

@@ -33,6 +33,10 @@ func (x *rowReader) note() []*Step {
 	if x.phrase("all", "in|into", "[the]", "one|same|a|1", "place|st|stitch|sp|space|loop|spot") || x.phrase("all", "in|into", "[the]", "one|same|a|1", "ch|chain", "-") && x.sizeOfSpace() {
 		return take()
 	}
+	if x.phrase("[then]", "going|passing|working|coming", "[in]", "front|behind", "[of]", "[the|them|those|these|it]", "[sts|stitches|last]", "[just]", "[made|worked]") {
+		return take() // how a cable crosses
+	}
+	x.p = start
 	if x.phrase("which|that", "gives|makes|is|are|will|should|leaves|brings|give") && !x.at(-1).isAny("that") {
 		return clause()
 	}

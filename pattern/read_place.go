@@ -116,8 +116,8 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		if t.text == "row" && x.at(k+1).isAny("end", "ends", "edge", "edges") {
 			return noun{edge: true, tokens: 2}, true
 		}
-		if (t.text == "end" || t.text == "ends") && x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "row|rows") > 0 {
-			return noun{edge: true, tokens: 1 + x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "row|rows")}, true
+		if (t.text == "end" || t.text == "ends") && x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "[sc|hdc|dc|tr|htr|plain|short|long]", "row|rows") > 0 {
+			return noun{edge: true, tokens: 1 + x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "[sc|hdc|dc|tr|htr|plain|short|long]", "row|rows")}, true
 		}
 		return noun{}, false
 	case "joining", "join":
@@ -864,6 +864,9 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 		}
 	}
 	defer x.gloss()
+	if x.peek().isAny("skipped", "missed") && t.Which == Next && t.N.N > 0 && t.said && x.skippedHere() {
+		t.Which = SkippedOne // "in each of the 3 skipped sts"
+	}
 	x.accept("rem", "remaining", "consecutive", "skipped", "missed", "free", "unworked", "adjacent", "underarm")
 	x.loops()
 	x.accept("of")
@@ -916,6 +919,17 @@ func (x *rowReader) oneNoun() bool {
 	}
 	after := x.at(1 + n.tokens)
 	return after.kind == tEnd || after.isAny(",", ";", ".", ")", "]", "*", "and")
+}
+
+// skippedHere reports whether the row itself has said what to skip: those that
+// another row left are not its own.
+func (x *rowReader) skippedHere() bool {
+	for i := range x.ts[:max(x.p-1, 0)] {
+		if x.ts[i].isAny("skip", "sk", "skipping", "miss", "missing") {
+			return true
+		}
+	}
+	return false
 }
 
 // ordinal reads "2nd ch from hook", "3rd st", "first 3 sts".
