@@ -56,12 +56,12 @@ func abbreviationStops(src string, toks []token) []token {
 			if lowerAt(src, next.start) && (!next.head || !next.blank && next.kind == tWord && !isRowWord(next)) {
 				continue // a wrapped line goes on in small letters
 			}
-			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") && (len(out) < 2 || toks[i-1].head || out[len(out)-2].kind == tPunct || !toks[i-1].is("ch")) {
+			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") && (len(out) < 2 || toks[i-1].is("ch") && out[len(out)-2].isAny("of", "and") && next.num <= 8 && i+2 < len(toks) && toks[i+2].kind != tWord || toks[i-1].head || out[len(out)-2].kind == tPunct || !toks[i-1].is("ch")) {
 				continue
 			}
 		}
-		if t := &toks[i]; t.is("d") && t.glued && i > 0 && i+1 < len(toks) && len(out) > 0 && out[len(out)-1].kind == tNum && isRowWord(&toks[i+1]) {
-			o := &out[len(out)-1] // "2d row", as old booklets have it
+		if t := &toks[i]; t.is("d") && t.glued && i > 0 && i+1 < len(toks) && len(out) > 0 && out[len(out)-1].kind == tNum && (isRowWord(&toks[i+1]) || toks[i+1].kind == tWord && !toks[i+1].glued && !toks[i+1].is("c")) {
+			o := &out[len(out)-1] // "2d row", "3d st", as old booklets have it
 			o.kind, o.end = tOrd, t.end
 			continue
 		}

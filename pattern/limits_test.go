@@ -157,7 +157,7 @@ func TestOneSizeOfMany(t *testing.T) {
 	if want := "Ch 12020.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n"; strings.TrimSpace(got) != strings.TrimSpace(want) {
 		t.Errorf("got %.200q, want %q", got, want)
 	}
-	if n := after.TotalAlloc - before.TotalAlloc; n > 16*mega {
+	if n := after.TotalAlloc - before.TotalAlloc; n > 48*mega { // twice that with the race detector; by the square it would be thousands
 		t.Errorf("%d MB allocated", n/mega)
 	}
 }

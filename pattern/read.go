@@ -223,8 +223,10 @@ func (r *reader) readDraft(d *rowDraft) {
 		r.unalias(x.ts)
 		tmp.Kind = row.Kind
 		x.readRow()
-		row.Setup = tmp.Steps
-		row.bad = append(row.bad, tmp.bad...)
+		row.Setup = chainedOnce(tmp.Steps)
+		if !talks(d.setup, tmp.Steps) {
+			row.bad = append(row.bad, tmp.bad...)
+		}
 		if tmp.Total != nil && row.Total == nil && d.unlabelled {
 			row.Total = tmp.Total
 		}
@@ -251,6 +253,38 @@ func (r *reader) readDraft(d *rowDraft) {
 	}
 	r.conv.fromSteps(row.Steps)
 	r.conv.fromSteps(row.Setup)
+}
+
+// chainedOnce drops the chains that words before a label only tell of, once the
+// foundation is made: "ch 38 ... the turning ch-4 counts as a tr".
+func chainedOnce(steps []*Step) []*Step {
+	made := false
+	out := steps[:0]
+	for _, s := range steps {
+		if s.Op == OpChain && s.Counts.Said && made {
+			continue
+		}
+		made = made || s.Op == OpChain && !s.Counts.Said && s.N.N > 4
+		out = append(out, s)
+	}
+	return out
+}
+
+// talks reports whether words that stand before a label only talk of the work:
+// they make no stitch and say nothing of where it begins. What is not
+// understood in them does not touch the row.
+func talks(words []token, steps []*Step) bool {
+	for _, s := range steps {
+		if makesStitches(s) {
+			return false
+		}
+	}
+	for i := range words {
+		if words[i].isAny("join", "rejoin", "attach", "reattach", "skip", "sk", "miss", "leave", "leaving", "return") && !words[max(i-1, 0)].isAny("i", "we") {
+			return false
+		}
+	}
+	return len(words) > 8
 }
 
 // remarks says which words of a row were taken as a remark. A row of nothing

@@ -82,6 +82,10 @@ func (x *rowReader) note() []*Step {
 		return clause()
 	}
 	x.p = start
+	if x.phrase("end|ending", "with|on|after", "[a|an|the]", "row|rnd|round|ws|rs") && !x.nounFollows(0) {
+		return clause() // "ending with a Row 4 or Row 6"
+	}
+	x.p = start
 	switch t := x.peek(); t.text {
 	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
 		if x.phrase("place|placing|put|position|insert", "[the]", "[safety|toy|plastic|glass|black|both]", "eye|eyes|nose") {
@@ -185,6 +189,9 @@ func (x *rowReader) note() []*Step {
 			return take()
 		}
 	case "rs", "ws", "right", "wrong", "with":
+		if x.worked && x.phrase("with", "[the]", "last", "[st|stitch|sc|dc|hdc|tr|htr]", "in|into") {
+			return clause() // where the last one lands
+		}
 		if x.phrase("[with]", "[the]", "rs|ws", "[is|of]", "[work|piece|now]", "[facing]", "[you|out|up|front]") || x.phrase("[with]", "[the]", "right|wrong", "side|sides", "[is|of]", "[the|work|piece|now]", "[work|piece]", "[facing]", "[you|out|up|front]", "[together|tog]") {
 			return take()
 		}

@@ -463,7 +463,7 @@ func (x *rowReader) unknown() []*Step {
 	depth := 0
 	for !x.end() {
 		t := x.peek()
-		if x.p > start && depth == 0 && (t.isAny(",", ";", ".", ":", ")", "]", "}", "*", "**") || t.isMark("([") && x.p > start) {
+		if x.p > start && depth == 0 && (t.isAny(",", ";", ".", "!", "?", ":", ")", "]", "}", "*", "**") || t.isMark("([") && x.p > start) {
 			break
 		}
 		if t.kind == tNum || t.kind == tOrd {

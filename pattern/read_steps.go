@@ -779,7 +779,7 @@ func (x *rowReader) colour() []*Step {
 			}
 			k++
 		}
-		if k == 0 || !x.at(k).isAny(",", ";", ":", "-", "ch", "chain") {
+		if k == 0 || !x.at(k).isAny(",", ";", ":", "-", "ch", "chain") && !(k == 1 && x.at(k).kind == tNum && x.stitchFollows(k+1)) {
 			x.p = start
 			return nil
 		}

@@ -33,7 +33,7 @@ func TestSettingsOnScreen(t *testing.T) {
 		}
 	}
 
-	term := start("[keys]\ntap = [\"j\"]\nleave = \"f10\"\n[signals]\nrow-end = \"flash\"\n")
+	term := start("[keys]\ntap = [\"j\"]\nyarn = \"f6\"\nyarn-close = \"f6\"\nleave = \"f10\"\n[signals]\nrow-end = \"flash\"\n")
 	term.WaitFor("stitch 1 of 20")
 	term.Type("jq")
 	term.WaitFor("stitch 2 of 20", "q does nothing here.")
