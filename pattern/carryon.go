@@ -101,10 +101,7 @@ func takenAs(p *PieceProof) map[*Row]options {
 func (w *pieceWork) workAll() {
 	items := w.pr.sequence(w.piece)
 	for i, it := range items {
-		next := 0
-		if i+1 < len(items) {
-			next = items[i+1].from
-		}
+		next := nextOf(items, i)
 		before := *w
 		w.workItem(it, next)
 		if e, ok := w.onward[it.row]; ok && w.links != nil {

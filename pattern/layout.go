@@ -308,11 +308,9 @@ func (r *reader) line(i int) {
 		r.words(k, ln.end)
 		return
 	}
-	if k := r.labelWithin(ln); k > 0 {
+	if l, k := r.labelWithin(ln); k > 0 {
 		r.prose(line{ln.start, k})
-		if l, ok := r.labelAt(k); ok {
-			r.startRow(l, k, ln.end)
-		}
+		r.startRow(l, k, ln.end)
 		return
 	}
 	r.prose(ln)
@@ -337,18 +335,18 @@ func (r *reader) swatchChain(ln line) int {
 }
 
 // labelWithin finds where the rows begin in a line that begins with a remark:
-// "Edging, back to Sand. R11. ch 1, sc in each st around." It is 0 where none
-// does.
-func (r *reader) labelWithin(ln line) int {
+// "Edging, back to Sand. R11. ch 1, sc in each st around." The token is 0 where
+// none does.
+func (r *reader) labelWithin(ln line) (label, int) {
 	for k := ln.start + 1; k < min(ln.end, ln.start+40); k++ {
 		if !r.toks[k-1].isMark(".:!") {
 			continue
 		}
 		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && r.sec == noSection && !r.gaugeLike(l.end) && r.beginsStep(line{l.end, ln.end}) {
-			return k
+			return l, k
 		}
 	}
-	return 0
+	return label{}, 0
 }
 
 // beginsStep reports whether the words of a line begin with work, a stitch or

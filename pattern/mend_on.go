@@ -76,7 +76,7 @@ func (w *pieceWork) mendOn(s *slipped, upTo int) bool {
 		pr.out, m.asks, c.proof.Rows = out[:s.out:s.out], asks[:s.asks:s.asks], rows[:s.rows:s.rows]
 		for i := s.at + 1; i <= upTo; i++ {
 			m.begin(c, i)
-			c.workItem(m.items[i], m.nextOf(i))
+			c.workItem(m.items[i], nextOf(m.items, i))
 		}
 		if errorsIn(pr.out[s.out:]) == 0 {
 			*w = *c
@@ -96,44 +96,41 @@ func (w *pieceWork) mendOn(s *slipped, upTo int) bool {
 
 // mendedRow is the piece after the item of an ask, with the edit made in it.
 func (w *pieceWork) mendedRow(ask *mendAsk, e edit) *pieceWork {
-	pr := w.pr
-	quiet, asked, kept := pr.quiet, pr.asked, pr.kept
-	pr.quiet = true
-	c := ask.start
-	c.mends, c.trial = nil, nil
-	c.said = maps.Clone(c.said)
-	c.proof = &PieceProof{Piece: w.piece}
-	c.rows = c.rows[:len(c.rows):len(c.rows)]
-	c.uses = c.uses[:len(c.uses):len(c.uses)]
 	it := w.mends.items[ask.at]
 	if it.row == ask.label {
 		it.row = e.apply(ask.label)
 	}
-	c.workItem(it, w.mends.nextOf(ask.at))
-	pr.quiet, pr.asked, pr.kept = quiet, asked, kept
+	c := w.reworked(&ask.start, it, nextOf(w.mends.items, ask.at))
 	return &c
 }
 
 // standOn leaves a piece as a row would that is mended, for the rows after it
 // to be worked into; what is said of the row itself stays.
 func (w *pieceWork) standOn(before *pieceWork, mended item, next int) {
+	c := w.reworked(before, mended, next)
+	c.mends, c.links, c.trial, c.proof = w.mends, w.links, w.trial, w.proof
+	*w = c
+}
+
+// reworked is the piece after an item that is worked in silence, from how the
+// piece stood before it.
+func (w *pieceWork) reworked(before *pieceWork, it item, next int) pieceWork {
 	quiet, asked, kept := w.pr.quiet, w.pr.asked, w.pr.kept
 	w.pr.quiet = true
 	c := *before
 	c.said = maps.Clone(before.said)
-	c.links, c.trial, c.proof = nil, nil, &PieceProof{Piece: w.piece}
+	c.mends, c.links, c.trial, c.proof = nil, nil, nil, &PieceProof{Piece: w.piece}
 	c.rows = c.rows[:len(c.rows):len(c.rows)]
 	c.uses = c.uses[:len(c.uses):len(c.uses)]
-	c.workItem(mended, next)
-	c.links, c.trial, c.proof = w.links, w.trial, w.proof
+	c.workItem(it, next)
 	w.pr.quiet, w.pr.asked, w.pr.kept = quiet, asked, kept
-	*w = c
+	return c
 }
 
 // nextOf is the number of the row after an item, 0 where there is none.
-func (m *mending) nextOf(i int) int {
-	if i+1 < len(m.items) {
-		return m.items[i+1].from
+func nextOf(items []item, i int) int {
+	if i+1 < len(items) {
+		return items[i+1].from
 	}
 	return 0
 }

@@ -25,7 +25,7 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 	for i, it := range items {
 		w.mends.begin(w, i)
 		said, asked := len(pr.out), len(w.mends.asks)
-		w.workItem(it, w.mends.nextOf(i))
+		w.workItem(it, nextOf(items, i))
 		if errorsIn(pr.out[said:]) == 0 {
 			continue
 		}

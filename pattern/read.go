@@ -154,7 +154,7 @@ func (r *reader) cutsLabel(from, i int) bool {
 	}
 	switch {
 	case last.kind == tOrd:
-		if !isRowWord(t) || t.is("r") || !r.toks[i+1].isAny(":", ".", "-", "=", "(") {
+		if !isRowWord(t) || t.is("r") || !r.toks[i+1].isMark(":.-=(") {
 			return false
 		}
 		for i -= 2; i > from && (r.toks[i].isAny("and", "to", "-", "&", ",") || r.toks[i].kind == tOrd); i-- {
@@ -168,7 +168,7 @@ func (r *reader) cutsLabel(from, i int) bool {
 	default:
 		return false
 	}
-	return last.isAny(".", ")", "]", ";")
+	return last.isMark(".)];")
 }
 
 // readRows reads the words gathered for each row.
@@ -224,7 +224,7 @@ func (r *reader) readDraft(d *rowDraft) {
 		tmp.Kind = row.Kind
 		x.readRow()
 		row.Setup = chainedOnce(tmp.Steps)
-		if !talks(d.setup, tmp.Steps) {
+		if !talks(d.setup, row.Setup) {
 			row.bad = append(row.bad, tmp.bad...)
 		}
 		if tmp.Total != nil && row.Total == nil && d.unlabelled {

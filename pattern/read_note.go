@@ -82,10 +82,6 @@ func (x *rowReader) note() []*Step {
 		return clause()
 	}
 	x.p = start
-	if x.phrase("end|ending", "with|on|after", "[a|an|the]", "row|rnd|round|ws|rs") && !x.nounFollows(0) {
-		return clause() // "ending with a Row 4 or Row 6"
-	}
-	x.p = start
 	switch t := x.peek(); t.text {
 	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
 		if x.phrase("place|placing|put|position|insert", "[the]", "[safety|toy|plastic|glass|black|both]", "eye|eyes|nose") {

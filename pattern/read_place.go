@@ -116,8 +116,10 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		if t.text == "row" && x.at(k+1).isAny("end", "ends", "edge", "edges") {
 			return noun{edge: true, tokens: 2}, true
 		}
-		if (t.text == "end" || t.text == "ends") && x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "[sc|hdc|dc|tr|htr|plain|short|long]", "row|rows") > 0 {
-			return noun{edge: true, tokens: 1 + x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "[sc|hdc|dc|tr|htr|plain|short|long]", "row|rows")}, true
+		if t.text == "end" || t.text == "ends" {
+			if n := x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "[sc|hdc|dc|tr|htr|plain|short|long]", "row|rows"); n > 0 {
+				return noun{edge: true, tokens: 1 + n}, true
+			}
 		}
 		return noun{}, false
 	case "joining", "join":

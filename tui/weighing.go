@@ -36,12 +36,7 @@ func (w *Walk) showYarn() {
 
 // reckon works the account out anew.
 func (w *Walk) reckon() {
-	var rate yarn.Rate
-	if proof := w.state.Plan().Proof(); proof != nil {
-		// Without a gauge or a swatch only what is weighed tells anything.
-		rate, _ = yarn.StatedRate(proof)
-	}
-	w.scale.account = w.scale.book.Of(w.state, rate)
+	w.scale.account = w.scale.book.Of(w.state, skein.StatedRate(w.state))
 	w.scale.pick = min(w.scale.pick, len(w.scale.account.Yarns)-1)
 }
 

@@ -15,12 +15,9 @@ import (
 // needs adds the yarn of each size: by the swatches given or stated, or roughly
 // by the gauge. Where there is none nothing is added.
 func (k fitCommand) needs(all *fit.Several, proof *pattern.Proof, g gauge.Gauge) error {
-	var ball yarn.Ball
-	if k.ball != "" {
-		var err error
-		if ball, err = yarn.ReadBall(k.ball); err != nil {
-			return fmt.Errorf("--ball: %w", err)
-		}
+	ball, err := readBall(k.ball)
+	if err != nil {
+		return err
 	}
 	swatches, err := readSwatches(k.swatch, proof.Terms)
 	if err != nil {

@@ -11,7 +11,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"crochet/tallyturn/pattern"
-	"crochet/tallyturn/pattern/gauge"
 	"crochet/tallyturn/pattern/stitch"
 	"crochet/tallyturn/pattern/yarn"
 )
@@ -89,11 +88,9 @@ func (k yarnCommand) run(file string) error {
 	if err != nil {
 		return err
 	}
-	var ball yarn.Ball
-	if k.ball != "" {
-		if ball, err = yarn.ReadBall(k.ball); err != nil {
-			return fmt.Errorf("--ball: %w", err)
-		}
+	ball, err := readBall(k.ball)
+	if err != nil {
+		return err
 	}
 	name, proof, err := k.open(k.world, file)
 	if err != nil {
@@ -103,8 +100,8 @@ func (k yarnCommand) run(file string) error {
 	if err != nil {
 		return err
 	}
-	if weights := gauge.StatedYarn(proof.Pattern); ball.MM == 0 && len(weights) == 1 && rate.Rough {
-		rate = rate.Weighing(weights[0])
+	if ball.MM == 0 {
+		rate = rate.Named(proof.Pattern)
 	}
 	if len(k.left) > 0 {
 		return k.lasts(name, proof, rate.With(ball))
@@ -175,6 +172,18 @@ func (k yarnCommand) rate(name string, proof *pattern.Proof) (yarn.Rate, error) 
 	}
 	all, err := readSwatches(k.swatch, proof.Terms)
 	return yarn.Measured(all), err
+}
+
+// readBall reads what a ball has; nothing where nothing is said.
+func readBall(text string) (yarn.Ball, error) {
+	if text == "" {
+		return yarn.Ball{}, nil
+	}
+	ball, err := yarn.ReadBall(text)
+	if err != nil {
+		return yarn.Ball{}, fmt.Errorf("--ball: %w", err)
+	}
+	return ball, nil
 }
 
 // readSwatches reads what swatches took.

@@ -32,19 +32,6 @@ func (k yarnCommand) walkNamed() (store.Project, counter.State, error) {
 	return p, walked, nil
 }
 
-// rateOf is what a pattern states by itself; nothing where it states nothing.
-func rateOf(s counter.State) yarn.Rate {
-	proof := s.Plan().Proof()
-	if proof == nil {
-		return yarn.Rate{}
-	}
-	rate, err := yarn.StatedRate(proof)
-	if err != nil {
-		return yarn.Rate{}
-	}
-	return rate
-}
-
 // byWalk is the rate of what was weighed in a walk, for all that a pattern takes.
 func (k yarnCommand) byWalk(proof *pattern.Proof) (yarn.Rate, error) {
 	p, walked, err := k.walkNamed()
@@ -52,7 +39,7 @@ func (k yarnCommand) byWalk(proof *pattern.Proof) (yarn.Rate, error) {
 		return yarn.Rate{}, err
 	}
 	var book skein.Book
-	own := book.Weighed(walked, rateOf(walked))
+	own := book.Weighed(walked, skein.StatedRate(walked))
 	if !own.Known() {
 		return yarn.Rate{}, fmt.Errorf("%s: was not weighed twice, nor once and at the start, so nothing tells what a stitch takes", heading(p))
 	}
@@ -75,7 +62,7 @@ func (k yarnCommand) walked(c *cobra.Command) error {
 		return err
 	}
 	var book skein.Book
-	text := heading(p) + "\n\n" + book.Of(walked, rateOf(walked)).Text()
+	text := heading(p) + "\n\n" + book.Of(walked, skein.StatedRate(walked)).Text()
 	if _, err := io.WriteString(k.out, cleanLines(text)); err != nil {
 		return fmt.Errorf("cannot write the account: %w", err)
 	}

@@ -51,6 +51,20 @@ type Left struct {
 	Verdict yarn.Verdict
 }
 
+// StatedRate is what the pattern of a walk tells by itself. It is zero where that
+// has no gauge and no swatch: then only what is weighed tells anything.
+func StatedRate(s counter.State) yarn.Rate {
+	proof := s.Plan().Proof()
+	if proof == nil {
+		return yarn.Rate{}
+	}
+	rate, err := yarn.StatedRate(proof)
+	if err != nil {
+		return yarn.Rate{}
+	}
+	return rate
+}
+
 // Of is the account of a walk. The rate is for yarns of which too little was
 // weighed; the zero Rate tells nothing.
 func (b *Book) Of(s counter.State, rate yarn.Rate) *Account {

@@ -76,6 +76,12 @@ func (r Rate) Stated(p *pattern.Pattern) Rate {
 	if ball, ok := StatedBall(p); ok {
 		r = r.With(ball)
 	}
+	return r.Named(p)
+}
+
+// Named is a rough rate with the weight of the yarn that a pattern's header
+// names, where it names one.
+func (r Rate) Named(p *pattern.Pattern) Rate {
 	if weights := gauge.StatedYarn(p); len(weights) == 1 && r.Rough {
 		r = r.Weighing(weights[0])
 	}
