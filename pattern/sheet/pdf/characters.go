@@ -10,13 +10,14 @@ import (
 )
 
 // printable is text in characters that the type has. What it lacks is told in
-// words, in square brackets, by its name in Unicode: "[crab]". Characters of
-// writing that have no names of their own, such as those of Chinese, are told by
-// their numbers: "[U+8C9D]".
+// words, in square brackets, by its name in Unicode: "[crab]". Characters that
+// have no names of their own, such as rare ones of Chinese, are told by their
+// numbers: "[U+20BB7]".
 //
 // DejaVu Sans has the letters of Europe and of the Caucasus, Greek, Cyrillic,
-// Hebrew, Arabic, and many signs. Accents that are written behind their letter
-// are joined to it where there is such a letter.
+// Hebrew, Arabic, and many signs; Droid Sans Fallback those of Chinese, Japanese
+// and Korean. Accents that are written behind their letter are joined to it where
+// there is such a letter.
 func printable(s string) string {
 	s = norm.NFC.String(s)
 	if plain(s) {
@@ -36,7 +37,7 @@ func printable(s string) string {
 		switch {
 		case 0xfe00 <= r && r <= 0xfe0f || 0xe0000 <= r && r <= 0xe01ef:
 			// how a sign is to look; it is told in words as it is
-		case r <= 0xffff && has(r):
+		case r <= 0xffff && (has(r) || isEastern(r)):
 			flush()
 			b.WriteRune(r)
 		case flagLetter(r) && i+1 < len(rs) && flagLetter(rs[i+1]):
@@ -86,7 +87,7 @@ func name(r rune) string {
 // covered reports whether the type has all of a text.
 func covered(s string) bool {
 	for _, r := range s {
-		if r > 0xffff || !has(r) {
+		if r > 0xffff || !has(r) && !isEastern(r) {
 			return false
 		}
 	}

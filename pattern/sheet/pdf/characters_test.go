@@ -21,8 +21,13 @@ func TestCharacters(t *testing.T) {
 		{"🦀🐙 Net", "[crab, octopus] Net"},
 		{"Ahoy 👋🏽 🇵🇹", "Ahoy [waving hand sign, medium skin] [flag PT]"},
 		{"𝓗𝓪𝓻𝓫𝓸𝓾𝓻 𝐁𝐮𝐨𝐲", "Harbour Buoy"},
-		{"海星 Star", "[U+6D77, U+661F] Star"},
-		{"ヒトデ", "[katakana letter hi, katakana letter to, katakana letter de]"},
+		{"海星 Star", ""},
+		{"钩针编织的海星杯垫", ""},
+		{"ヒトデのコースター", ""},
+		{"ヒトテ\u3099", "ヒトデ"}, // the mark of voicing joined to its letter
+		{"불가사리 컵받침", ""},
+		{"\u1107\u116e\u11af", "불"},
+		{"𠮷 Net", "[U+20BB7] Net"}, // beyond the type
 		{"Heart ❤\uFE0F", "Heart ❤"},
 		{"צדף קטן", ""},
 		{"نجمة البحر", ""},

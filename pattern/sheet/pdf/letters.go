@@ -15,24 +15,35 @@ type face struct {
 	em   fixed.Int26_6
 }
 
-// faces are the type of the sheet, plain and bold. Both come with the program
-// and are read in a test, so they can be read.
-var faces = sync.OnceValue(func() (out [2]face) {
-	for i, ttf := range [][]byte{dejavusans.TTF, dejavusansbold.TTF} {
-		f, err := sfnt.Parse(ttf)
-		if err != nil {
-			panic(err)
-		}
-		out[i] = face{f, fixed.Int26_6(f.UnitsPerEm()) << 6}
+// The faces of the sheet.
+const (
+	roman = iota
+	bold
+	theEast
+)
+
+// faceOf is the type of the sheet. All come with the program and are read in a
+// test, so they can be read. That of the East is only unpacked for the use of
+// it.
+var faceOf = [3]func() face{
+	roman:   sync.OnceValue(func() face { return parse(dejavusans.TTF) }),
+	bold:    sync.OnceValue(func() face { return parse(dejavusansbold.TTF) }),
+	theEast: sync.OnceValue(func() face { return parse(eastern()) }),
+}
+
+func parse(ttf []byte) face {
+	f, err := sfnt.Parse(ttf)
+	if err != nil {
+		panic(err)
 	}
-	return out
-})
+	return face{f, fixed.Int26_6(f.UnitsPerEm()) << 6}
+}
 
 // has reports whether the type, plain and bold, has a character.
 func has(r rune) bool {
 	var b sfnt.Buffer
-	for _, f := range faces() {
-		if i, err := f.font.GlyphIndex(&b, r); err != nil || i == 0 {
+	for _, f := range faceOf[:theEast] {
+		if i, err := f().font.GlyphIndex(&b, r); err != nil || i == 0 {
 			return false
 		}
 	}
@@ -42,19 +53,25 @@ func has(r rune) bool {
 // letters turns the words of a mark into its path.
 func (m *mark) letters() {
 	text := visual(printable(m.text))
-	f := faces()[0]
+	own := faceOf[roman]
 	if m.bold {
-		f = faces()[1]
+		own = faceOf[bold]
 	}
 	var b sfnt.Buffer
-	unit := m.size / float64(f.em)
 	type glyph struct {
-		id sfnt.GlyphIndex
-		x  float64
+		face
+		id   sfnt.GlyphIndex
+		x    float64
+		unit float64
 	}
 	var glyphs []glyph
 	wide := 0.0
 	for _, r := range text {
+		f := own()
+		if isEastern(r) {
+			f = faceOf[theEast]()
+		}
+		unit := m.size / float64(f.em)
 		id, err := f.font.GlyphIndex(&b, r)
 		if err != nil {
 			continue
@@ -63,7 +80,7 @@ func (m *mark) letters() {
 		if err != nil {
 			continue
 		}
-		glyphs = append(glyphs, glyph{id, wide})
+		glyphs = append(glyphs, glyph{f, id, wide, unit})
 		wide += float64(adv) * unit
 	}
 	x := m.x
@@ -75,12 +92,12 @@ func (m *mark) letters() {
 	}
 	m.path = nil
 	for _, g := range glyphs {
-		segments, err := f.font.LoadGlyph(&b, g.id, f.em, nil)
+		segments, err := g.font.LoadGlyph(&b, g.id, g.em, nil)
 		if err != nil {
 			continue
 		}
 		at := func(p fixed.Point26_6) (float64, float64) {
-			return x + g.x + float64(p.X)*unit, m.y + float64(p.Y)*unit
+			return x + g.x + float64(p.X)*g.unit, m.y + float64(p.Y)*g.unit
 		}
 		var lx, ly float64
 		for i, s := range segments {

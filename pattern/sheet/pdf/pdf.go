@@ -3,7 +3,8 @@
 //
 // The type is DejaVu Sans, embedded as far as it is used. Its licence is free:
 // that of Bitstream Vera, with the changes of DejaVu in the public domain; it
-// asks that the font is not sold by itself.
+// asks that the font is not sold by itself. Chinese, Japanese and Korean stand in
+// Droid Sans Fallback, whose licence is Apache 2.0.
 package pdf
 
 import (
@@ -90,6 +91,9 @@ type printer struct {
 	width, height float64
 	y             float64 // the top of what comes next
 	pages         int
+	style         string  // of the type in hand: "", or "B" for bold
+	points        float64 // how large it is
+	east          bool    // the type for Chinese, Japanese and Korean is loaded
 }
 
 // page begins a page.
@@ -106,11 +110,67 @@ func (w *printer) footer() {
 	w.font("", 8.5)
 	s := fmt.Sprintf("Page %d of %d", w.f.PageCount(), w.pages)
 	w.f.SetTextColor(80, 80, 80)
-	w.f.Text((w.width-w.f.GetStringWidth(s))/2, w.height-foot/2, s)
+	w.f.Text((w.width-w.wide(s))/2, w.height-foot/2, s)
 	w.f.SetTextColor(0, 0, 0)
 }
 
-func (w *printer) font(style string, points float64) { w.f.SetFont("text", style, points) }
+func (w *printer) font(style string, points float64) {
+	w.style, w.points = style, points
+	w.f.SetFont("text", style, points)
+}
+
+// inEast does something in the type for Chinese, Japanese and Korean. It is not
+// for measuring: each change of type is a line in the file.
+func (w *printer) inEast(do func()) {
+	if !w.east {
+		w.f.AddUTF8FontFromBytes("east", "", eastern())
+		w.east = true
+	}
+	w.f.SetFont("east", "", w.points)
+	do()
+	w.font(w.style, w.points)
+}
+
+// wide is how wide a line is in the type in hand, in mm.
+func (w *printer) wide(s string) float64 {
+	sum := 0.0
+	for _, r := range runs(s) {
+		if r.east {
+			sum += w.f.PointConvert(w.points) * ems(r.text)
+			continue
+		}
+		sum += w.f.GetStringWidth(r.text)
+	}
+	return sum
+}
+
+// thick is how wide the line is around letters that have no bold ones of their
+// own, to an em.
+const thick = 1.0 / 28
+
+// text sets a line at a place, and says how wide it came out.
+func (w *printer) text(x, y float64, s string) float64 {
+	from := x
+	for _, r := range runs(visual(s)) {
+		if !r.east {
+			w.f.Text(x, y, r.text)
+			x += w.f.GetStringWidth(r.text)
+			continue
+		}
+		w.inEast(func() {
+			if w.style == "B" {
+				w.f.SetLineWidth(w.f.PointConvert(w.points * thick))
+				w.f.SetTextRenderingMode(2) // filled, and lined
+			}
+			w.f.Text(x, y, r.text)
+			if w.style == "B" {
+				w.f.SetTextRenderingMode(0)
+			}
+			x += w.f.PointConvert(w.points) * ems(r.text)
+		})
+	}
+	return x - from
+}
 
 // room makes sure that something of a height fits on the page, or begins
 // another.
@@ -149,14 +209,14 @@ func (w *printer) heading(s string, points, with float64) {
 	w.room(float64(len(lines))*high + with)
 	w.font("B", points) // a new page has numbered the old one
 	for _, l := range lines {
-		w.f.Text(margin, w.y+high*0.75, visual(l))
+		w.text(margin, w.y+high*0.75, l)
 		w.y += high
 	}
 	w.y += 1.5
 }
 
 func (w *printer) wrapped(s string, width float64) []string {
-	return sheet.Wrap(s, func(l string) bool { return w.f.GetStringWidth(l) <= width })
+	return wrap(s, func(l string) bool { return w.wide(l) <= width })
 }
 
 // paragraph is a paragraph cut into lines, its beginning in bold.
@@ -171,12 +231,12 @@ func (p paragraph) height() float64 { return float64(len(p.lines)) * line }
 func (w *printer) cut(bold, s string, width float64) paragraph {
 	bold, s = printable(bold), printable(s)
 	w.font("B", 10.5)
-	wide := w.f.GetStringWidth(bold)
+	wide := w.wide(bold)
 	w.font("", 10.5)
-	wide -= w.f.GetStringWidth(bold)
+	wide -= w.wide(bold)
 	whole := strings.TrimSpace(bold + " " + s)
-	lines := sheet.Wrap(whole, func(l string) bool {
-		n := w.f.GetStringWidth(l)
+	lines := wrap(whole, func(l string) bool {
+		n := w.wide(l)
 		if bold != "" && strings.HasPrefix(l, bold) {
 			n += wide
 		}
@@ -195,12 +255,11 @@ func (w *printer) set(p paragraph, x float64) {
 		at := x
 		if rest, ok := strings.CutPrefix(l, p.bold); i == 0 && ok && p.bold != "" {
 			w.font("B", 10.5)
-			w.f.Text(at, w.y+line*0.72, visual(p.bold))
-			at += w.f.GetStringWidth(p.bold)
+			at += w.text(at, w.y+line*0.72, p.bold)
 			l = rest
 		}
 		w.font("", 10.5)
-		w.f.Text(at, w.y+line*0.72, visual(l))
+		w.text(at, w.y+line*0.72, l)
 		w.y += line
 	}
 }
