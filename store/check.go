@@ -45,6 +45,7 @@ type checker struct {
 	file     io.ReaderAt
 	pageSize int64
 	end      uint64 // all pages lie before this one
+	head     []byte // what the newer of the head pages says
 	used     []bool
 	spare    [][]byte     // buffers of one page
 	glance   bool         // of each log go only through the pages that lead to its end
@@ -103,7 +104,7 @@ func (c *checker) metas() (root, freelist uint64, err error) {
 			return 0, 0, damaged("its head page %d does not add up", id)
 		}
 		if txid := native.Uint64(meta[48:]); id == 0 || txid > newest {
-			newest = txid
+			newest, c.head = txid, meta
 			root, freelist, c.end = native.Uint64(meta[16:]), native.Uint64(meta[32:]), native.Uint64(meta[40:])
 		}
 	}

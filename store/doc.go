@@ -57,6 +57,7 @@
 //	guard.go    every use of the file goes through here
 //	project.go  projects: made, found, read
 //	progress.go how far they are, for lists
+//	glance.go   and a list to show before the file is opened
 //	writer.go   events: taken, committed, tried again
 //	entry.go    what is written of projects and events
 //	seal.go     and the checksums of it

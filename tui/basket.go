@@ -41,6 +41,10 @@ type Item struct {
 // BasketConfig is what a basket needs.
 type BasketConfig struct {
 	Items []Item
+	// Counts, if there are any, are how many things each part has, by its
+	// number. Items are then only the first of those in work: such a basket
+	// is shown until the whole one is there (see [Options.Then]).
+	Counts []int
 	// The functions below are called aside from the screen: they may wait for
 	// the disk. Any but Open may be nil where there is no such thing to do.
 	Open   func(Item) (*Walk, error)

@@ -37,7 +37,11 @@ type (
 	helpMsg  struct{}
 	leaveMsg struct{}
 	tickMsg  struct{}
-	turnMsg  struct {
+	thenMsg  struct {
+		page page
+		err  error
+	}
+	turnMsg struct {
 		page page
 		err  error
 		note string
@@ -64,11 +68,21 @@ type Options struct {
 	// AskGround has the terminal asked whether its ground is light or dark.
 	// Nothing waits for the answer.
 	AskGround bool
+	// Then, if not nil, gives the page that follows the first at once. It is
+	// called aside from the screen, when the first frame has been drawn. The
+	// keys pressed before are for the page it gives; an error of its ends the
+	// screen, and comes from Run.
+	Then func() (Page, error)
 }
+
+// afterFirstFrame is how long a screen waits with Options.Then, so that it does
+// not take the processor from the first frame. bubbletea draws that at the
+// first beat of its renderer, 120 of which are in a second.
+const afterFirstFrame = 20 * time.Millisecond
 
 // NewScreen makes a screen that shows first, a *Basket or a *Walk.
 func NewScreen(first page, o Options) *Screen {
-	s := &Screen{model: &model{page: first}}
+	s := &Screen{model: &model{page: first, then: o.Then}}
 	opts := []tea.ProgramOption{
 		// bubbletea quits on a signal without telling the model, and not at
 		// all on a hang-up: Run listens itself.
@@ -141,6 +155,7 @@ func (s *Screen) Run(ctx context.Context) error {
 	if b := s.model.broken; b != nil {
 		err = b
 	}
+	err = errors.Join(s.model.failed, err)
 	return errors.Join(err, s.model.close())
 }
 
@@ -159,28 +174,42 @@ func (s *Screen) raw() (restore func()) {
 // model is what bubbletea runs: the page in front, and the help over it.
 type model struct {
 	page          page
-	out           io.Writer       // for bells; nil for none
-	lines         *teller         // prints lines in place of frames; nil for frames
-	asking        bool            // the terminal is asked for its ground
-	ground        *bool           // dark or light, as it answered; nil before
-	said          string          // to be told once the page is open
-	flash         string          // what the first line says for a moment
-	flashes       int             // how many there have been
-	locked        bool            // no key does anything but unlock
-	knocks        int             // keys pressed while locked
-	ahead         []tea.KeyMsg    // keys pressed while a walk is being opened: they are for it
-	help          *helpSheet      // nil while closed
-	sheet         *elsewhereSheet // nil while closed
-	broken        *Breakdown      // what the screen broke down with
+	out           io.Writer            // for bells; nil for none
+	lines         *teller              // prints lines in place of frames; nil for frames
+	asking        bool                 // the terminal is asked for its ground
+	ground        *bool                // dark or light, as it answered; nil before
+	then          func() (Page, error) // gives the page that follows this one at once; nil where it is the page
+	failed        error                // what that came to, if it could not be had
+	said          string               // to be told once the page is open
+	flash         string               // what the first line says for a moment
+	flashes       int                  // how many there have been
+	locked        bool                 // no key does anything but unlock
+	knocks        int                  // keys pressed while locked
+	ahead         []tea.KeyMsg         // keys pressed while a walk is being opened: they are for it
+	help          *helpSheet           // nil while closed
+	sheet         *elsewhereSheet      // nil while closed
+	broken        *Breakdown           // what the screen broke down with
 	width, height int
 }
 
 func (m *model) Init() (cmd tea.Cmd) {
 	defer m.breakdown(&cmd)
-	cmd = tea.Batch(m.page.open(), second(), m.ask())
+	cmd = tea.Batch(m.page.open(), second(), m.ask(), m.follow())
 	m.page.tell(m.said)
 	m.printLines()
 	return cmd
+}
+
+// follow gets the page that follows the first at once.
+func (m *model) follow() tea.Cmd {
+	if m.then == nil {
+		return nil
+	}
+	then := m.then
+	return tea.Tick(afterFirstFrame, func(time.Time) tea.Msg {
+		p, err := then()
+		return thenMsg{p, err}
+	})
 }
 
 // second is the beat of the clock on the screen.
@@ -219,6 +248,9 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		if m.locked {
 			m.knocks++
 			return nil
+		}
+		if m.then != nil {
+			return nil // what is under the pointer is not there yet
 		}
 		if m.help != nil {
 			return m.helpMouse(msg)
@@ -261,6 +293,11 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		return tea.Quit
 	case turnMsg:
 		return m.turn(msg)
+	case thenMsg:
+		if m.failed = msg.err; msg.err != nil {
+			return tea.Quit
+		}
+		return m.turn(turnMsg{page: msg.page, note: m.said})
 	case fmt.Stringer:
 		// Bytes that bubbletea does not know come as types of its own; all
 		// they can do is say what they are.
@@ -298,7 +335,8 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 	}
 	m.page.resize(m.width, m.height)
 	cmds := []tea.Cmd{m.page.open()}
-	if _, ok := m.page.(*Walk); ok {
+	if _, ok := m.page.(*Walk); ok || m.then != nil {
+		m.then = nil
 		for _, k := range ahead {
 			cmds = append(cmds, m.keys(k))
 		}
@@ -306,10 +344,10 @@ func (m *model) turn(to turnMsg) tea.Cmd {
 	return tea.Sequence(cmds...)
 }
 
-// opening reports whether the page in front is about to give way to a walk.
+// opening reports whether the page in front is about to give way to another.
 func (m *model) opening() bool {
 	b, ok := m.page.(*Basket)
-	return ok && b.opening && m.help == nil
+	return m.then != nil || ok && b.opening && m.help == nil
 }
 
 // keys splits what was read at one go into single keys: fingers are faster

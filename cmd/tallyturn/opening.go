@@ -19,6 +19,45 @@ const (
 	takenOver     = "The other window has closed: this one keeps your work now."
 )
 
+// begin opens the basket and then the first page, or, where the basket was
+// damaged, what has become of it before that page.
+func (s *shelf) begin(first func(*shelf) (tui.Page, error)) (tui.Page, error) {
+	s.opening.Lock()
+	defer s.opening.Unlock()
+	if s.ended() {
+		return nil, nil // the maker has left meanwhile, and nothing is to be opened
+	}
+	said, err := s.openBasket()
+	if err != nil {
+		return nil, err
+	}
+	page, err := first(s)
+	if errors.Is(err, store.ErrDamaged) { // which shows only now
+		s.inFront(func() (tui.Page, error) { return first(s) })
+		said, err = s.mendNow()
+		page = nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	if len(said) > 0 {
+		next := s.again
+		if opened := page; opened != nil {
+			next = func() (tui.Page, error) { return opened, nil }
+		}
+		page = s.notice(said, next)
+	}
+	return page, nil
+}
+
+// goOn goes on with what is on a screen: from now on it is told what happens.
+func (s *shelf) goOn(screen *tui.Screen) {
+	s.mu.Lock()
+	s.screen = screen
+	s.mu.Unlock()
+	time.AfterFunc(afterFirstFrame, s.check)
+}
+
 // openBasket opens the basket's file in the best way there is: to write to, to
 // look at while another window has it, or, where the disk stands in the way,
 // to be tried again while the work is kept in memory. Where it was damaged,
@@ -232,6 +271,8 @@ func importFile(kept *store.Store, path string) error {
 // leave saves what is only in memory by whatever means there are, and closes
 // the basket.
 func (s *shelf) leave() error {
+	s.opening.Lock() // where that is still going on
+	defer s.opening.Unlock()
 	close(s.done)
 	var errs []error
 	for _, j := range s.all() {
@@ -243,6 +284,7 @@ func (s *shelf) leave() error {
 		}
 		errs = append(errs, s.writeLeftover(j))
 	}
+	s.keepSketch()
 	s.mu.Lock()
 	all := append(s.old, s.store)
 	s.mu.Unlock()

@@ -27,6 +27,7 @@ type shelf struct {
 	tapKeys []string  // keys that tap besides those that always do
 
 	done    chan struct{} // closed when the program ends
+	opening sync.Mutex    // held while the basket is opened at the start, and closed at the end
 	mending sync.Mutex
 
 	mu        sync.Mutex
@@ -286,26 +287,32 @@ func (s *shelf) basket() (*tui.Basket, error) {
 // basketOf shows these things.
 func (s *shelf) basketOf(all []store.Project) (*tui.Basket, error) {
 	s.inFront(func() (tui.Page, error) { return s.basket() })
+	items, err := s.items(all)
+	if err != nil {
+		return nil, s.stumble(err)
+	}
+	return tui.NewBasket(tui.BasketConfig{
+		Items: items, Open: s.open, Begin: s.beginFile, Change: s.change, Again: s.remake, Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved,
+	}), nil
+}
+
+// items are things as the basket shows them, and the demos that are offered.
+func (s *shelf) items(all []store.Project) ([]tui.Item, error) {
 	var items []tui.Item
 	own := false
 	for _, p := range all {
 		it, err := s.item(p)
 		if err != nil {
-			return nil, s.stumble(err)
+			return nil, err
 		}
 		items = append(items, it)
 		own = own || p.Path != ""
 	}
-	if !own {
-		offered, err := s.demosNotBegun()
-		if err != nil {
-			return nil, err
-		}
-		items = append(items, offered...)
+	if own {
+		return items, nil
 	}
-	return tui.NewBasket(tui.BasketConfig{
-		Items: items, Open: s.open, Begin: s.beginFile, Change: s.change, Again: s.remake, Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved,
-	}), nil
+	offered, err := s.demosNotBegun()
+	return append(items, offered...), err
 }
 
 // demosNotBegun are the demos to offer.

@@ -67,7 +67,7 @@ func (k walkCommand) pattern(o origin) error {
 	if err != nil {
 		return err
 	}
-	return k.show(func(s *shelf) (tui.Page, error) { return s.walk(s.take(o, proof)) })
+	return k.show(nil, func(s *shelf) (tui.Page, error) { return s.walk(s.take(o, proof)) })
 }
 
 // basket opens the basket or, where nothing is in it, the first demo.
@@ -75,7 +75,7 @@ func (k walkCommand) basket() error {
 	if k.size != "" || k.anew {
 		return errors.New("--size and --anew need a pattern file")
 	}
-	return k.show(func(s *shelf) (tui.Page, error) {
+	return k.show((*shelf).sketch, func(s *shelf) (tui.Page, error) {
 		all, err := s.recent()
 		if err != nil {
 			return nil, s.stumble(err)
@@ -92,8 +92,9 @@ func (k walkCommand) basket() error {
 // Whatever is written waits for it.
 const afterFirstFrame = 50 * time.Millisecond
 
-// show runs the screen from opening the basket's file to closing it.
-func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
+// show runs the screen from opening the basket's file to closing it. Sketch, if
+// it has one, is what can be shown before the file is opened.
+func (k walkCommand) show(sketch func(*shelf) tui.Page, first func(*shelf) (tui.Page, error)) (err error) {
 	if _, ok := onTerminal(k.in); !ok {
 		return errNoTerminal
 	}
@@ -107,39 +108,37 @@ func (k walkCommand) show(first func(*shelf) (tui.Page, error)) (err error) {
 		file: k.basketFile(), config: configHome(),
 		look: look, now: k.now, clock: newRunClock(k.now), tapKeys: k.tapKeyNames(), done: make(chan struct{}),
 	}
-	said, err := s.openBasket()
-	if err != nil {
-		return err
-	}
 	defer func() { err = k.report(s, errors.Join(err, s.leave())) }()
-	page, err := first(s)
-	if errors.Is(err, store.ErrDamaged) { // which shows only now
-		s.inFront(func() (tui.Page, error) { return first(s) })
-		said, err = s.mendNow()
-		page = nil
-	}
-	if err != nil {
-		return err
-	}
-	if len(said) > 0 {
-		next := s.again
-		if opened := page; opened != nil {
-			next = func() (tui.Page, error) { return opened, nil }
-		}
-		page = s.notice(said, next)
-	}
-	screen := tui.NewScreen(page, tui.Options{
+	var screen *tui.Screen
+	o := tui.Options{
 		In: k.in, Out: k.out, Lines: k.plain || settings.Plain || os.Getenv("TERM") == "dumb",
 		AskGround: settings.Ground == "auto" && !ground.Known(),
-	})
+		Then: func() (tui.Page, error) {
+			page, err := s.begin(first)
+			if err == nil {
+				s.goOn(screen)
+			}
+			return page, err
+		},
+	}
+	var page tui.Page
+	if sketch != nil && !o.Lines {
+		page = sketch(s)
+	}
+	if page == nil {
+		o.Then = nil
+		if page, err = s.begin(first); err != nil {
+			return err
+		}
+	}
+	screen = tui.NewScreen(page, o)
 	if wrong != nil {
 		// Without the folder, so that there is room for the mistake itself.
 		screen.Tell(strings.TrimPrefix(wrong.Error(), filepath.Dir(config.Path(configHome()))+string(filepath.Separator)) + "; your settings are not used.")
 	}
-	s.mu.Lock()
-	s.screen = screen
-	s.mu.Unlock()
-	time.AfterFunc(afterFirstFrame, s.check)
+	if o.Then == nil {
+		s.goOn(screen)
+	}
 	return screen.Run(context.Background())
 }
 
