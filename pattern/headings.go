@@ -436,6 +436,9 @@ func (r *reader) followedByWork(j int) bool {
 	return false
 }
 
+// rowTalk are words that a heading has none of.
+var rowTalk = newWordSet("turn skip sk rep repeat st sts each ch sp next fasten join rnd row rows rnds round work weave sew stuff change leave continue across around with")
+
 // headingWords reads the words of a heading, with "make N" behind them, and
 // gives how many tokens the name takes. It is false where the line is no
 // heading.
@@ -474,7 +477,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 			if k == 0 || ln.start+k+1 < ln.end && !x.at(k+1).isMark("(:-") {
 				return 0, false
 			}
-		case t.isAny("turn", "skip", "sk", "rep", "repeat", "st", "sts", "each", "ch", "sp", "next", "fasten", "join", "rnd", "row", "rows", "rnds", "round", "work", "weave", "sew", "stuff", "change", "leave", "continue", "across", "around", "with"):
+		case t.in(rowTalk):
 			if !(t.isAny("round", "next", "turn", "row", "with", "around") && k > 0) {
 				return 0, false
 			}

@@ -14,7 +14,16 @@ type label struct {
 	colour  bool
 }
 
-func isRoundWord(t *token) bool { return t.isAny("rnd", "rnds", "round", "rounds", "rd", "rds") }
+// roundWords are what a round is called in a label.
+var roundWords = newWordSet("rnd rnds round rounds rd rds")
+
+func isRoundWord(t *token) bool { return t.in(roundWords) }
+
+// labelOpeners are the words that may stand before "row" in a label, in the place of a number.
+var labelOpeners = newWordSet("next last final foundation set setup inc dec increase decrease increasing decreasing border edging eyelet joining base beginning starting closing pattern shell short picot another preparation turning ruffle")
+
+// rowVerbs follow a row that is only spoken of: "Row 2 forms the pattern".
+var rowVerbs = newWordSet("form forms establish are is have measure set count of and")
 
 // labelAt reads a row label that begins at token i. Sizes says how many sizes
 // the pattern has, for ranges that differ.
@@ -78,7 +87,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if x.peek().isAny("below", "of", "from", "end") {
 			return l, false
 		}
-	case t.isAny("next", "last", "final", "foundation", "set", "setup", "inc", "dec", "increase", "decrease", "increasing", "decreasing", "border", "edging", "eyelet", "joining", "base", "beginning", "starting", "closing", "pattern", "shell", "short", "picot", "another", "preparation", "turning", "ruffle"):
+	case t.in(labelOpeners):
 		x.p++
 		if x.peek().head {
 			return l, false // "Edging" on a line of its own, and "Rnd 1" below it
@@ -151,7 +160,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		l.end = x.p
 		return l, x.ts[start].head
 	}
-	if x.peek().isAny("form", "forms", "establish", "are", "is", "have", "measure", "set", "count", "of", "and") {
+	if x.peek().in(rowVerbs) {
 		return l, false
 	}
 	x.labelRemarks(&l)

@@ -122,6 +122,7 @@ marks:
 		if l[i].is("**") && (i == 0 || boldOpens(l, i)) {
 			if j := boldCloses(l, i); j > 0 {
 				l[i].text, l[j].text = "\x00", "\x00"
+				l[i].id, l[j].id = 0, 0
 				if i+1 < len(l) && i == 0 {
 					l[i+1].head, l[i+1].blank, l[i+1].heading = l[0].head, l[0].blank, l[0].heading
 					if j == len(l)-1 && l[0].heading == 0 {
@@ -522,11 +523,7 @@ func (r *reader) extend(words []token, from, to int) []token {
 // mayLabel reports whether a label could begin at token i of a line.
 func (r *reader) mayLabel(i int) bool {
 	t := &r.toks[i]
-	if !(isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging")) {
-		return false
-	}
-	p := &r.toks[i-1]
-	return p.isMark(".)]};:")
+	return r.toks[i-1].isMark(".)]};:") && (isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging"))
 }
 
 // labelFits keeps "rep Row 2. Row 3: ..." and drops "rep from Row 2: ...".

@@ -23,6 +23,7 @@ type token struct {
 	num        int64
 	start, end int32
 	opening    opening // of a word or a mark; see opens
+	id         uint16  // of a word or a mark that stands in a wordSet; 0 for others
 	kind       kind
 	glued      bool  // no space before it
 	word       bool  // a number written in words
@@ -72,13 +73,15 @@ func lexInto(toks []token, s string) []token {
 		case '0' <= c && c <= '9':
 			i = lexNumber(s, i, &t)
 		case c == '*' && i+1 < len(s) && s[i+1] == '*':
-			t.kind, t.text = tPunct, "**"
+			t.kind, t.text, t.id = tPunct, "**", vocabulary["**"].id
 			i += 2
 		default:
 			_, n := utf8.DecodeRuneInString(s[i:])
 			t.kind, t.text = tPunct, s[i:i+n]
 			if c < utf8.RuneSelf {
-				t.opening = markOpens[c]
+				t.opening, t.id = markOpens[c], markIDs[c]
+			} else {
+				t.id = vocabulary[t.text].id
 			}
 			i += n
 		}
@@ -129,7 +132,7 @@ func lexWord(s string, i int, t *token) int {
 		t.text = strings.ReplaceAll(t.text, "\x01", "")
 	}
 	if m, ok := vocabulary[t.text]; ok {
-		t.num, t.kind, t.opening = m.num, m.kind, m.opens
+		t.num, t.kind, t.opening, t.id = m.num, m.kind, m.opens, m.id
 		t.word = m.kind != tWord
 	}
 	return i
@@ -166,7 +169,7 @@ func lexNumber(s string, i int, t *token) int {
 		t.text = s[start:i]
 		if t.num == 1 {
 			t.text, t.word = "first", true
-			t.opening = vocabulary[t.text].opens
+			t.opening, t.id = vocabulary[t.text].opens, vocabulary[t.text].id
 		}
 	}
 	return i

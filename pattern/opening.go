@@ -107,6 +107,7 @@ type meaning struct {
 	num   int64 // of "three", "third"
 	kind  kind  // tWord, tNum or tOrd
 	opens opening
+	id    uint16 // in a wordSet, or 0
 }
 
 // vocabulary holds every word that means something by itself, and marks.

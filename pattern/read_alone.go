@@ -107,5 +107,5 @@ func repeatsRows(body []token) bool {
 // startsAlone is rowOfItsOwn for a token in mid-line.
 func (r *reader) startsAlone(i int, body []token) bool {
 	t := &r.toks[i]
-	return t.isAny("work", "continue", "cont", "rep", "repeat") && r.toks[i-1].isMark(".)]") && r.capital(i) && r.rowOfItsOwn(i, body)
+	return r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat") && r.capital(i) && r.rowOfItsOwn(i, body)
 }

@@ -187,9 +187,12 @@ func groupWord(x *rowReader, k int) int {
 	return 0
 }
 
+// spaceWords are what a space made by chains is called.
+var spaceWords = newWordSet("sp sps space spaces loop loops lp lps arch arches")
+
 // spaceAfter is 1 where a word for a space follows.
 func (x *rowReader) spaceAfter(k int) int {
-	if x.at(k).isAny("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches") {
+	if x.at(k).in(spaceWords) {
 		return 1
 	}
 	return 0
@@ -262,7 +265,7 @@ func (x *rowReader) place() []Target {
 	t, ok := x.core(true)
 	if !ok {
 		x.p = start
-		if x.accept(prepositions...) && !x.loops() { // "sc in blo around"
+		if x.acceptIn(prepositions) && !x.loops() { // "sc in blo around"
 			x.p = start
 		}
 		if b, ok := x.bound(); ok { // "sc across", "sc to last 2 sts"
@@ -383,7 +386,8 @@ func filters(t Target) []Filter {
 	return t.Of
 }
 
-var prepositions = []string{"in", "into", "on", "over", "through", "thru", "inside", "under", "within", "onto", "from", "ino", "n"}
+// prepositions go before a place.
+var prepositions = newWordSet("in into on over through thru inside under within onto from ino n")
 
 // preposition takes "in", "into the", "through both loops of" and the like,
 // and says whether there was one.
@@ -392,7 +396,7 @@ func (x *rowReader) preposition() bool {
 	if x.peek().is("all") && x.at(1).isAny("in", "into") {
 		x.p++
 	}
-	if x.accept(prepositions...) {
+	if x.acceptIn(prepositions) {
 		x.loops()
 		x.accept("the", "a", "an", "to")
 		x.loops()
@@ -466,6 +470,15 @@ func (x *rowReader) startsCore() bool {
 	return t.kind == tOrd || t.kind == tNum || t.isAny("each", "next", "every", "all", "same", "last", "rem", "remaining", "following", "foll", "any", "ea", "these", "those")
 }
 
+// pointers point at a place.
+var pointers = newWordSet("the that this these those your its very")
+
+// eachWords are what "each" is written as.
+var eachWords = newWordSet("each every ea all ev")
+
+// nextWords are what "next" is written as.
+var nextWords = newWordSet("next nxt following foll nex succeeding")
+
 // core reads one place.
 //
 //	core = "each" [ "of" ] [ "next" [ number ] ] [ noun ] | "next" [ number ] [ noun ] | "same" noun
@@ -504,7 +517,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		t.Span = x.spanFrom(start)
 		return t, true
 	}
-	x.accept("the", "that", "this", "these", "those", "your", "its", "very")
+	x.acceptIn(pointers)
 	w := x.peek()
 	switch {
 	case w.isAny("end") && prep && x.nounFollows(1) && !x.at(1).isAny("of"):
@@ -531,9 +544,9 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		b, ok := x.bound()
 		t.Bound = b
 		return done(ok)
-	case w.isAny("each", "every", "ea", "all", "ev"):
+	case w.in(eachWords):
 		return done(x.each(&t))
-	case w.isAny("next", "nxt", "following", "foll", "nex", "succeeding"):
+	case w.in(nextWords):
 		x.p++
 		t.Which = Next
 		return done(x.counted(&t, true))
@@ -699,6 +712,15 @@ func plural(t *token) bool {
 	return false
 }
 
+// partWords are what a piece or a part of one is called, where it has no other name.
+var partWords = newWordSet("leg legs arm arms piece pieces part half cup motif wing ear fin tube thumb toe finger claw tentacle foot")
+
+// partPlaces may go before a part of the work.
+var partPlaces = newWordSet("in into around round on along across over all from")
+
+// whichPart tell one part of the work from the others.
+var whichPart = newWordSet("other next left right last same previous remaining")
+
 // otherPart reads "around the first leg", "of second leg", "in the chs", "on
 // the other side of the chs": work that goes round several parts at once.
 func (x *rowReader) otherPart() (Target, bool) {
@@ -707,7 +729,7 @@ func (x *rowReader) otherPart() (Target, bool) {
 	}
 	start := x.p
 	t := Target{said: true, N: Num{N: 1}}
-	x.accept("in", "into", "around", "round", "on", "along", "across", "over", "all", "from")
+	x.acceptIn(partPlaces)
 	prep := x.p > start
 	x.accept("around", "in")
 	x.phrase("each|every", "[of]", "[the]")
@@ -723,10 +745,10 @@ func (x *rowReader) otherPart() (Target, bool) {
 				return true
 			}
 		}
-		return x.peek().isAny("leg", "legs", "arm", "arms", "piece", "pieces", "part", "half", "cup", "motif", "wing", "ear", "fin", "tube", "thumb", "toe", "finger", "claw", "tentacle", "foot")
+		return x.peek().in(partWords)
 	}
 	ok := false
-	named := x.peek().kind == tOrd || x.peek().isAny("other", "next", "left", "right", "last", "same", "previous", "remaining")
+	named := x.peek().kind == tOrd || x.peek().in(whichPart)
 	if x.p++; named && !part() || !named {
 		x.p--
 		named = false
@@ -848,6 +870,9 @@ func (x *rowReader) each(t *Target) bool {
 	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along", "|", "/", "~", "-", "=", "(", "[", ":") || x.end()
 }
 
+// leftWords say of stitches that they were left, or stand side by side.
+var leftWords = newWordSet("rem remaining consecutive skipped missed free unworked adjacent underarm")
+
 // counted reads an optional number and an optional noun.
 func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 	x.accept("of")
@@ -869,7 +894,7 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 	if x.peek().isAny("skipped", "missed") && t.Which == Next && t.N.N > 0 && t.said && x.skippedHere() {
 		t.Which = SkippedOne // "in each of the 3 skipped sts"
 	}
-	x.accept("rem", "remaining", "consecutive", "skipped", "missed", "free", "unworked", "adjacent", "underarm")
+	x.acceptIn(leftWords)
 	x.loops()
 	x.accept("of")
 	if !sized {
@@ -1241,15 +1266,11 @@ func (x *rowReader) rowName() (Num, bool) {
 	return Num{}, false
 }
 
+// rowWords are what a row or a round is called.
+var rowWords = newWordSet("row rows rnd rnds round rounds r rd rds rw rws")
+
 func isRowWord(t *token) bool {
-	if t.kind != tWord {
-		return false
-	}
-	switch t.text {
-	case "row", "rows", "rnd", "rnds", "round", "rounds", "r", "rd", "rds", "rw", "rws":
-		return true
-	}
-	return false
+	return t.in(rowWords)
 }
 
 // pieceName takes the name of a piece of this pattern, if one stands next.

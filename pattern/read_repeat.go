@@ -144,6 +144,9 @@ func (x *rowReader) fillsRow() bool {
 	return x.roundEnd() || t.isAny("ending", "end", "ends", "finishing", "omitting")
 }
 
+// repeatWords open the words that send the reader back to a mark.
+var repeatWords = newWordSet("rep repeat rpt repeating repeated reps from work do")
+
 // repeatPhrase is the length of "rep from *", "rep from * to *", "repeat
 // between *s"; 0 where none stands here.
 func (x *rowReader) repeatPhrase(mark string) int {
@@ -154,7 +157,7 @@ func (x *rowReader) repeatPhrase(mark string) int {
 	if x.at(k).is("go") && x.at(k+1).is("back") && x.at(k+2).is("to") && x.at(k+3).is(mark) {
 		return k + 4
 	}
-	if !x.at(k).isAny("rep", "repeat", "rpt", "repeating", "repeated", "reps", "from", "work", "do") {
+	if !x.at(k).in(repeatWords) {
 		return 0
 	}
 	if x.at(k).isAny("work", "do") && !x.at(k+1).isAny("from", "between", mark) {

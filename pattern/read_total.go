@@ -6,6 +6,9 @@ import (
 	"crochet/tallyturn/pattern/stitch"
 )
 
+// totalOpeners open a total in words.
+var totalOpeners = newWordSet("you making there total sts count stitch for giving leaving ending st now to work")
+
 // totalAhead takes a stated total if one stands here, and says so.
 //
 //	total = ( "(" | "[" | "{" | "<" ) parts ( ")" | "]" | "}" | ">" ) | ( "-" | "=" | ":" | "." ) parts .
@@ -53,7 +56,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 			return false
 		}
 		return x.bareTotal(before)
-	case t.isAny("you", "making", "there", "total", "sts", "count", "stitch", "for", "giving", "leaving", "ending", "st", "now", "to", "work"):
+	case t.in(totalOpeners):
 		return x.wordTotal(before)
 	case t.kind == tNum && !t.frac && x.worked && x.depth == 1 && !x.at(-1).separator() && (x.end1() || x.at(1).is("|") && x.at(2).kind == tEnd):
 		// a last column: "inc in each   12"
@@ -260,13 +263,16 @@ func (x *rowReader) totalEnds() bool {
 	return t.isAny("altogether", "overall") || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
 }
 
+// totalLeads lead up to the number of a total.
+var totalLeads = newWordSet("a = total about approx so now making be sts : rem with")
+
 // parts = part { ( "," | "+" | "and" | "&" | ";" | "/" ) part } .
 func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 	var out []TotalPart
 	x.phrase("[you]", "[should|now|will]", "[now]", "have") // inside brackets
 	x.totalFor(end)
 	x.phrase("[total|st|stitch|sts]", "[of|count|total]", "[:|=|-]")
-	x.accept("a", "=", "total", "about", "approx", "so", "now", "making", "be", "sts", ":", "rem", "with")
+	x.acceptIn(totalLeads)
 	for x.p < end {
 		part, ok := x.part(end)
 		if !ok && len(out) > 0 {
@@ -361,6 +367,9 @@ func (x *rowReader) totalTail(end int) bool {
 	return x.p >= end || x.ts[end].isMark(".([") && x.peek().separator() || x.peek().head
 }
 
+// afterNumber may follow a number that counts stitches, where they are not named.
+var afterNumber = newWordSet("+ & and ) ] } > total in at i each per made altogether left rem remain")
+
 // part = number [ "x" ] [ unit ] .
 func (x *rowReader) part(end int) (TotalPart, bool) {
 	start := x.p
@@ -397,7 +406,7 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
-	if t.separator() || t.isAny("+", "&", "and", ")", "]", "}", ">", "total", "in", "at", "i", "each", "per", "made", "altogether", "left", "rem", "remain") {
+	if t.separator() || t.in(afterNumber) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
@@ -530,6 +539,12 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 	return false
 }
 
+// notMade say of a number that it counts what is not in the row.
+var notMade = newWordSet("unworked dropped unmade skipped missed")
+
+// partlyWords say of a number that it is a part of the row, or what it changes by.
+var partlyWords = newWordSet("increased decreased inc'd dec'd per added fewer dropped less")
+
 // setTotal keeps a total; a later one stands in its place.
 func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	t := &Total{Span: sp, Parts: parts, Text: x.src.Slice(sp), after: len(before), depth: x.depth}
@@ -540,11 +555,14 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	}
 	for i := from; i < len(x.ts) && int(x.ts[i].start) < sp.End; i++ {
 		w := &x.ts[i]
-		if w.isAny("unworked", "dropped", "unmade", "skipped", "missed") {
+		if w.kind != tWord {
+			continue
+		}
+		if w.in(notMade) {
 			t = nil
 			break
 		}
-		if w.isAny("increased", "decreased", "inc'd", "dec'd", "per", "added", "fewer", "dropped", "less") || w.isAny("more") && !w.isAny("times") ||
+		if w.in(partlyWords) || w.isAny("more") && !w.isAny("times") ||
 			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") || w.isAny("made", "worked") && x.depth > 1 {
 			if w.isAny("more", "increased", "decreased", "fewer", "added", "less", "dropped") && len(parts) == 1 && x.row.Total == nil && x.depth == 1 && parts[0].Kind != PartOther {
 				n := parts[0].N

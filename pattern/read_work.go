@@ -10,6 +10,18 @@ func (x *rowReader) mainStitch() stitch.ID {
 	return stitch.SC
 }
 
+// plainWordsBefore stand before a stitch and change nothing of it.
+var plainWordsBefore = newWordSet("beg beginning regular standard normal standing stdg stand chainless starting loose")
+
+// makeWords may go before a stitch.
+var makeWords = newWordSet("work make a an then crochet")
+
+// clusterWords are what several stitches closed as one are called.
+var clusterWords = newWordSet("cluster cl bobble popcorn puff")
+
+// moreWords may stand between a number and its stitch.
+var moreWords = newWordSet("more additional extra regular of further")
+
 // work = [ number ] stitch [ "tog" ] [ number ] [ place ] [ times ] .
 func (x *rowReader) work() []*Step {
 	start := x.p
@@ -31,9 +43,9 @@ func (x *rowReader) work() []*Step {
 		}
 	}
 	if !x.at(1).isAny("off") {
-		x.accept("work", "make", "a", "an", "then", "crochet")
+		x.acceptIn(makeWords)
 	}
-	for x.peek().isAny("beg", "beginning", "regular", "standard", "normal", "standing", "stdg", "stand", "chainless", "starting", "loose", "first") && !x.peek().isAny("first") {
+	for x.peek().in(plainWordsBefore) {
 		x.p++
 	}
 	if x.peek().kind == tNum && !x.peek().frac {
@@ -55,7 +67,7 @@ func (x *rowReader) work() []*Step {
 				return []*Step{{Op: OpWork, Stitch: id, N: per, Target: Target{Which: Next, N: count, said: true, Span: sp}, Span: sp}}
 			}
 		}
-		x.accept("more", "additional", "extra", "regular", "of", "further")
+		x.acceptIn(moreWords)
 	}
 	if counted && x.peek().is("-") && x.stitchFollows(1) {
 		_, n := x.stitchAt(1)
@@ -130,13 +142,13 @@ func (x *rowReader) work() []*Step {
 		s.Legs = 2
 		return x.finish(start, s, count, counted)
 	}
-	if x.peek().isAny("cluster", "cl", "bobble", "popcorn", "puff") && counted && count.N >= 2 {
+	if x.peek().in(clusterWords) && counted && count.N >= 2 {
 		// "3 dc cluster" is one stitch
 		x.p++
 		s.Stitch = stitch.Cluster
 		return x.finish(start, s, Num{N: 1}, false)
 	}
-	if x.peek().is("-") && counted && x.at(1).isAny("cluster", "cl", "bobble", "popcorn", "puff") {
+	if x.peek().is("-") && counted && x.at(1).in(clusterWords) {
 		x.p += 2
 		s.Stitch = stitch.Cluster
 		return x.finish(start, s, Num{N: 1}, false)
@@ -179,13 +191,16 @@ func (x *rowReader) gloss() {
 	}
 }
 
+// loopWords say which loop a stitch goes into, or how it is worked.
+var loopWords = newWordSet("blo flo tbl tfl loosely bl fl")
+
 // loopsAfter takes "sc BLO", "sc in BLO" is a place's own.
 func (x *rowReader) loopsAfter() {
 	if x.peek().is("-") && x.at(1).isAny("blo", "flo", "bl", "fl") {
 		x.p += 2
 		return
 	}
-	if x.peek().isAny("blo", "flo", "tbl", "tfl", "loosely", "bl", "fl") {
+	if x.peek().in(loopWords) {
 		x.p++
 		if x.accept("of") {
 			x.p--
