@@ -1,6 +1,9 @@
 package chart
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // margin is what is left free round an image and between what stands on it.
 const margin = 1.0
@@ -61,5 +64,8 @@ func (c *Chart) heading() string {
 		}
 		t += g
 	}
-	return t + " (" + c.Terms.String() + " terms)"
+	if in := "(" + c.Terms.String() + " terms)"; !strings.HasSuffix(strings.ToLower(t), strings.ToLower(in)) {
+		t += " " + in
+	}
+	return t
 }

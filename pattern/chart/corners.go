@@ -139,7 +139,7 @@ func cornersOf(rows []pattern.RowLinks) *corners {
 	for first := range seqs {
 		at := seqs[first].made()
 		switch len(at) {
-		case 3, 4, 6:
+		case 3, 4, 5, 6:
 		default:
 			continue
 		}
@@ -162,7 +162,7 @@ func cornersOf(rows []pattern.RowLinks) *corners {
 					next = nil
 					break
 				}
-				grow = grow && s.grows(r, c.n <= 4)
+				grow = grow && s.grows(r, c.n <= 4 || seqs[i-1].items[int(p)].space)
 				next = append(next, s.corner(r))
 			}
 			if next == nil || len(next) != c.n {

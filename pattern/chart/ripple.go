@@ -15,6 +15,7 @@ type ridge struct {
 	down     float64
 	cos, sin float64
 	pitch    float64
+	soft     bool // waves with no straight slopes in them, as increases side by side make
 
 	rows  [][]float64 // of each row, where its peaks and valleys are among its items
 	chain []float64   // the same of the foundation
@@ -25,11 +26,13 @@ type turning struct {
 	at, base float64
 	extra    float64 // stitches more; less than none for a valley
 	edge     bool
+	close    bool // it comes straight after the one before
 }
 
 const (
-	stray    = 1.5 // how far a peak may lie from the one below it, in stitches
+	stray    = 1.5 // how far a peak may lie from the one below it, in stitches, and more for one that is broad
 	steepest = 1.2 // most that a ripple rises for each unit along
+	gentlest = 0.5 // most that waves do that have no straight slopes
 )
 
 // turnings finds the peaks and valleys of a row; it is false for a row in which
@@ -40,25 +43,34 @@ func (s *sequence) turnings(below int) ([]turning, bool) {
 	}
 	var out []turning
 	plain, since := 0, 0 // plain stitches before, and since the last
-	add := func(t turning) bool {
-		if n := len(out); n > 0 && since == 0 {
+	add := func(t turning) {
+		if n := len(out); n > 0 && since <= 1 {
 			last := &out[n-1]
 			if (last.extra > 0) != (t.extra > 0) {
-				return false
+				t.close = since == 0
+				out = append(out, t)
+				since = 0
+				return
 			}
+			since = 0
 			w := last.extra / (last.extra + t.extra)
 			last.at, last.base = last.at*w+t.at*(1-w), last.base*w+t.base*(1-w)
 			last.extra += t.extra
-			return true
+			return
 		}
-		t.edge = plain == 0
+		t.edge = plain == 0 && len(out) == 0
 		out = append(out, t)
 		since = 0
-		return true
 	}
 	far, spaces := -1.0, 0.0 // the last place stood in, and spaces over others since
 	for i := 0; i < len(s.items); {
 		x := s.items[i]
+		if x.space && x.hi-x.lo == 1 && s.high > 1 {
+			// chains between two stitches side by side: an increase
+			add(turning{at: float64(i), base: (x.lo + x.hi) / 2, extra: 1})
+			i++
+			continue
+		}
 		if x.space && !x.one() {
 			spaces++
 			plain++
@@ -70,9 +82,7 @@ func (s *sequence) turnings(below int) ([]turning, bool) {
 			return nil, false
 		}
 		if over := x.lo - far - 1 - spaces; over > 0.5 && !(s.chain && i == 0) {
-			if !add(turning{at: float64(i) - 0.5, base: (x.lo + far) / 2, extra: -over}) {
-				return nil, false
-			}
+			add(turning{at: float64(i) - 0.5, base: (x.lo + far) / 2, extra: -over})
 		}
 		e := i + 1
 		for e < len(s.items) && x.one() && s.items[e].one() && s.items[e].lo == x.lo {
@@ -81,13 +91,9 @@ func (s *sequence) turnings(below int) ([]turning, bool) {
 		n := float64(e - i)
 		switch {
 		case n > 1:
-			if !add(turning{at: float64(i) + (n-1)/2, base: x.lo, extra: n - 1}) {
-				return nil, false
-			}
+			add(turning{at: float64(i) + (n-1)/2, base: x.lo, extra: n - 1})
 		case x.hi > x.lo:
-			if !add(turning{at: float64(i), base: (x.lo + x.hi) / 2, extra: x.lo - x.hi}) {
-				return nil, false
-			}
+			add(turning{at: float64(i), base: (x.lo + x.hi) / 2, extra: x.lo - x.hi})
 		default:
 			plain++
 			since++
@@ -96,9 +102,7 @@ func (s *sequence) turnings(below int) ([]turning, bool) {
 		i = e
 	}
 	if over := float64(below) - far - 1 - spaces; over > 0.5 && !s.chain {
-		if !add(turning{at: float64(len(s.items)) - 0.5, base: float64(below-1) - over/2, extra: -over}) {
-			return nil, false
-		}
+		add(turning{at: float64(len(s.items)) - 0.5, base: float64(below-1) - over/2, extra: -over})
 	}
 	if n := len(out); n > 0 && since == 0 {
 		out[n-1].edge = true
@@ -112,6 +116,10 @@ func (s *sequence) turnings(below int) ([]turning, bool) {
 	}
 	for i := range out {
 		if i > 0 && (out[i].extra > 0) == (out[i-1].extra > 0) {
+			return nil, false
+		}
+		// one increase beside one decrease is a texture, and no wave
+		if i > 0 && out[i].close && (math.Abs(out[i].extra) < 2 || math.Abs(out[i-1].extra) < 2) {
 			return nil, false
 		}
 		if out[i].edge && i == 0 {
@@ -190,7 +198,7 @@ func rippleOf(rows []pattern.RowLinks, pitch float64, chain int) *ridge {
 			same := len(ts) == len(like)
 			for k := range ts {
 				same = same && (ts[k].extra > 0) == (like[k].extra > 0) && ts[k].edge == like[k].edge &&
-					(ts[k].edge || math.Abs(ts[k].base-g.rows[i-1][k]) <= stray)
+					(ts[k].edge || math.Abs(ts[k].base-g.rows[i-1][k]) <= stray+math.Abs(ts[k].extra)/3)
 			}
 			if !same {
 				continue
@@ -199,6 +207,7 @@ func rippleOf(rows []pattern.RowLinks, pitch float64, chain int) *ridge {
 		peaks++
 		inner, sum := 0.0, 0.0
 		for _, t := range ts {
+			g.soft = g.soft || t.close
 			g.rows[i] = append(g.rows[i], t.at)
 			if !t.edge {
 				inner++
@@ -210,7 +219,13 @@ func rippleOf(rows []pattern.RowLinks, pitch float64, chain int) *ridge {
 		}
 		drift += sum / inner
 	}
-	if peaks < 2 || peaks*2 < len(rows)-first {
+	in := 0
+	for _, r := range g.rows[max(first, 0):] {
+		if r != nil {
+			in++
+		}
+	}
+	if peaks < 2 || in*2 < len(rows)-first || peaks*4 < len(rows)-first {
 		return nil
 	}
 	g.before(seqs, first, like, chain)
@@ -255,6 +270,9 @@ func (g *ridge) before(seqs []sequence, first int, like []turning, chain int) {
 // needs.
 func (g *ridge) lay(like []turning, slope float64) {
 	slope = math.Min(slope, steepest)
+	if g.soft {
+		slope = math.Min(slope, gentlest)
+	}
 	g.cos = 1 / math.Sqrt(1+slope*slope)
 	g.sin = slope * g.cos
 	way := func(k int) float64 { // after the k-th
@@ -273,6 +291,9 @@ func (g *ridge) lay(like []turning, slope float64) {
 			}
 		}
 		long := (wide + 2*(g.loose()-1)) * g.pitch
+		if g.soft {
+			long = wide * g.loose() * g.pitch
+		}
 		g.t = append(g.t, g.t[k-1]+long)
 		g.y = append(g.y, g.y[k-1]+way(k-1)*long)
 	}
@@ -304,7 +325,7 @@ func (g *ridge) at(turns []float64, pos float64) float64 {
 	long, wide, x := g.t[k]-g.t[k-1], turns[k]-turns[k-1], pos-turns[k-1]
 	end := g.loose() * g.pitch // of the first stitch and the last
 	switch {
-	case wide <= 2 || long <= 2*end:
+	case wide <= 2 || long <= 2*end || g.soft:
 		return g.t[k-1] + long*x/wide
 	case x <= 1:
 		return g.t[k-1] + end*x
@@ -327,5 +348,9 @@ func (g *ridge) high(t float64) float64 {
 	for t > g.t[k] {
 		k++
 	}
-	return g.y[k-1] + (g.y[k]-g.y[k-1])*(t-g.t[k-1])/(g.t[k]-g.t[k-1])
+	u := (t - g.t[k-1]) / (g.t[k] - g.t[k-1])
+	if g.soft {
+		u *= u * (3 - 2*u)
+	}
+	return g.y[k-1] + (g.y[k]-g.y[k-1])*u
 }

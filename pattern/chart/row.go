@@ -50,6 +50,7 @@ type layer struct {
 	tall   float64   // how much taller stitches are drawn
 	turns  []float64 // peaks, valleys or corners of the row being laid, among its items
 	begins bool      // the row being laid makes the corners
+	ends   [2]int    // how many the first row puts into the end of a chain that it goes round: when it begins, and when it comes back
 }
 
 const (
@@ -207,8 +208,12 @@ func (l *layer) chainAt(b pattern.Base) (stand, bool) {
 		switch {
 		case at == 0:
 			s.t = g.length + math.Pi/2
-		case b.Kind == pattern.BaseOther && at == n-1:
-			s.t = 2*g.length + math.Pi*3/2
+		case at == n-1 && l.ends[0]+l.ends[1] > 1:
+			// those at the end and those at the beginning of the round go round
+			// this end of the chain together, a stitch or so from each other
+			if s.t = -math.Pi/2 + float64(l.ends[1])/2; b.Kind == pattern.BaseOther {
+				s.t = g.turn() - math.Pi/2 - float64(l.ends[0])/2
+			}
 		case b.Kind == pattern.BaseOther:
 			s.t = 2*g.length + math.Pi - s.t
 		}

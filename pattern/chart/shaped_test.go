@@ -85,7 +85,7 @@ func motif(sides, rounds int, name string, turn int) string {
 // Rounds that turn at the same places have straight sides between them, and
 // corners as far from each other as those of a regular figure.
 func TestMotifs(t *testing.T) {
-	for _, sides := range []int{3, 4, 6} {
+	for _, sides := range []int{3, 4, 5, 6} {
 		for _, name := range []string{"sc", "dc"} {
 			for _, rounds := range []int{2, 3, 12} {
 				text := motif(sides, rounds, name, 2)
@@ -198,7 +198,7 @@ func TestPlainShapes(t *testing.T) {
 		if got, want := l.g.ridge != nil, name == "018-ripple"; got != want {
 			t.Errorf("%s is a ripple: %v", name, got)
 		}
-		if got, want := l.g.corners != nil, name == "015-granny-square"; got != want {
+		if got, want := l.g.corners != nil, name == "015-granny-square" || name == "star"; got != want {
 			t.Errorf("%s has corners: %v", name, got)
 		}
 		if got, want := l.tall > 1, name == "014-filet-mesh"; got != want {
@@ -212,6 +212,89 @@ func TestPlainShapes(t *testing.T) {
 		if _, l, err := lay(prove(text), 0, Options{}); err != nil || l.g.corners != nil {
 			t.Errorf("%v: a circle has corners\n%s", err, text)
 		}
+	}
+}
+
+// An oval lies as far to the right of the middle of its chain as to the left, and
+// as far up as down, wherever in the end of the chain its rounds begin; what
+// comes back along the chain stands in the chains that were met on the way out.
+func TestOvals(t *testing.T) {
+	for _, text := range []string{
+		"Ch 9.\nRnd 1: 3 sc in 2nd ch from hook, sc in next 6 ch, 3 sc in last ch; working along opposite side of ch, sc in next 6 ch. (18)\nRnd 2: (2 sc in each of next 3 sts, sc in next 6 sts) twice. (24)\n",
+		"Ch 9.\nRnd 1: 2 sc in 2nd ch from hook, sc in next 6 ch, 4 sc in last ch; working along opposite side of ch, sc in next 6 ch, 2 sc in last ch. (20)\nRnd 2: Sc in each st around. (20)\n",
+	} {
+		f, l, err := lay(prove(text), 0, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := newBox()
+		feet := map[float64]int{}
+		for _, r := range f.rows {
+			for i := range r.v.made {
+				m := &r.v.made[i]
+				b.point(l.g.point(m.head.t, m.head.r))
+				if foot := l.g.point(m.feet[0].t, m.feet[0].r); r.row == 0 && math.Abs(foot.x) < l.g.length/2-0.1 {
+					feet[math.Round(foot.x*100)/100]++
+				}
+			}
+		}
+		if math.Abs(b.min.x+b.max.x) > 1 || math.Abs(b.min.y+b.max.y) > 0.5 {
+			t.Errorf("it reaches from %v to %v\n%s", b.min, b.max, text)
+		}
+		if len(feet) != 6 {
+			t.Errorf("there are stitches in %d chains between the ends\n%s", len(feet), text)
+		}
+		for x, n := range feet {
+			if n != 2 {
+				t.Errorf("there are %d stitches in the chain at %g\n%s", n, x, text)
+			}
+		}
+	}
+}
+
+// feather writes waves of increases side by side and decreases side by side, with
+// plain rows between.
+func feather(waves, side, plain, times int) string {
+	n := 6 * side * waves
+	var b strings.Builder
+	fmt.Fprintf(&b, "Ch %d.\nRow 1: Sc in 2nd ch from hook and in each ch across. (%d)\n", n+1, n)
+	row := 2
+	for range times {
+		fmt.Fprintf(&b, "Row %d: Ch 2 (does not count as a st), turn, *2 dc in each of next %d sts, (dc2tog) %d times, 2 dc in each of next %[2]d sts; rep from * across. (%[4]d)\n", row, side, 2*side, n)
+		row++
+		for range plain {
+			fmt.Fprintf(&b, "Row %d: Ch 1, turn, sc in each st across.\n", row)
+			row++
+		}
+	}
+	return b.String()
+}
+
+// Increases side by side make a peak and decreases side by side a valley, with
+// plain rows between them or without.
+func TestFeatherAndFan(t *testing.T) {
+	for waves := 1; waves <= 3; waves++ {
+		for plain := 0; plain <= 3; plain++ {
+			text := feather(waves, 3, plain, 3)
+			f, l, err := lay(prove(text), 0, Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if l.g.ridge == nil || !l.g.ridge.soft || len(l.g.ridge.t) != 2*waves+1 {
+				t.Fatalf("no %d waves\n%s", waves, text)
+			}
+			for k := range l.g.ridge.t {
+				if up := l.g.ridge.high(l.g.ridge.t[k]); up < -1e-9 == (k%2 == 0) {
+					t.Errorf("turning %d is at %g\n%s", k, up, text)
+				}
+			}
+			toldApart(t, f, l, text)
+			joined(t, f, text)
+		}
+	}
+	// one increase beside one decrease is a texture
+	if _, l, err := lay(prove("Ch 22.\nRow 1: Sc in 2nd ch from hook and in each ch across. (21)\nRows 2-5: Ch 1, turn, (2 sc in next st, sc2tog) across. (21)\n"), 0, Options{}); err != nil || l.g.ridge != nil {
+		t.Errorf("%v: a texture waves", err)
 	}
 }
 

@@ -255,10 +255,21 @@ func (f *figure) begin(rows []pattern.RowLinks) *layer {
 		toRing(first)
 		first.Chain = 1
 	case first.Round && lower > 0 || upper > 0 && lower > 0:
+		pastEnd(first, chain)
 		l.g = ground{closed: true, length: float64(max(chain-1, 1))}
 		f.used.chain = true
 		for i := range chain {
 			l.chain = append(l.chain, stand{float64(max(chain-1, 1) - i), 0})
+		}
+		for _, m := range first.Made {
+			if len(m.Bases) == 1 && m.Bases[0].At == chain-1 {
+				switch m.Bases[0].Kind {
+				case pattern.BaseChain:
+					l.ends[0]++
+				case pattern.BaseOther:
+					l.ends[1]++
+				}
+			}
 		}
 	case first.Round:
 		l.g = ground{closed: true}
@@ -375,6 +386,41 @@ func sameBase(r *pattern.RowLinks) bool {
 		}
 	}
 	return one != nil && len(r.Made) > 2
+}
+
+// pastEnd has the way back along a chain begin in the chain behind its end, where
+// several stitches go round the end already: "3 sc in last ch, working along
+// opposite side, sc in next 6 ch" are in the other six.
+func pastEnd(r *pattern.RowLinks, chain int) {
+	round, last := 0, -1
+	for _, m := range r.Made {
+		for _, b := range m.Bases {
+			switch {
+			case b.Kind == pattern.BaseChain && b.At == 0:
+				round++
+			case b.Kind == pattern.BaseOther:
+				if last < 0 && b.At > 0 {
+					return // it says where it begins
+				}
+				last = max(last, b.At)
+			}
+		}
+	}
+	if round < 2 || last < 0 || last+1 >= chain {
+		return
+	}
+	made := make([]pattern.Link, len(r.Made))
+	for i, m := range r.Made {
+		bases := slices.Clone(m.Bases)
+		for k := range bases {
+			if bases[k].Kind == pattern.BaseOther {
+				bases[k].At++
+			}
+		}
+		m.Bases = bases
+		made[i] = m
+	}
+	r.Made = made
 }
 
 // toRing has all stitches of a row stand in a ring.

@@ -205,7 +205,7 @@ func (f *figure) text(title string) string {
 		}
 	}
 	var b strings.Builder
-	b.WriteString(title + " (" + f.terms.String() + " terms)\n\n")
+	b.WriteString((&Chart{Title: title, Terms: f.terms}).heading() + "\n\n")
 	for i := len(lines) - 1; i >= 0; i-- {
 		b.WriteString(lines[i] + "\n")
 	}
