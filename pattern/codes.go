@@ -134,17 +134,19 @@ ch-1 sps)", leaves no doubt.`,
 It may be missing, come later, or be the row itself. Look for a number that was
 not changed along with the others.`,
 
-	CodeRange: `The numbers of the rows do not fit together. They run backwards, or a range of
-rows is no multiple of the rows it repeats.
+	CodeRange: `The numbers of the rows do not fit together. A label does not go on where the
+one before it ends, a range is not as many rows as the pattern says, or is no
+multiple of the rows it repeats.
 
     Ch 11.
     Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
     Row 2: Ch 1, turn, sc in each st across. (10 sc)
     Row 3: Ch 2, turn, hdc in each st across. (10 hdc)
-    Rows 4-6: Rep Rows 2 and 3.
+    Rows 4-8: Rep Rows 2 and 3 three times.
 
-Three rows cannot be pairs. Change the last number of the range, or say which
-row comes last.`,
+Three times two rows end with Row 9. Change the last number of the range, or
+what is said of it. Rows that a range leaves out, "Rows 4-9" and then "Row 11",
+are an error unless something between the two stands for them.`,
 
 	CodeOverlap: `Two pieces are worked into the same stitch of a third.
 

@@ -24,6 +24,8 @@ type Options struct {
 	Size string
 	// Terms overrules what the pattern says or shows; Unknown leaves it be.
 	Terms stitch.Terms
+	// Others adds the errors that only the sizes have that are not proven.
+	Others bool
 }
 
 // Proof is a pattern worked stitch by stitch.

@@ -61,11 +61,23 @@ func (pr *prover) counted(k turnKey, def bool, o options) bool {
 
 // Prove works the pattern stitch by stitch.
 func (p *Pattern) Prove(o Options) *Proof {
-	pr := &prover{pat: p, terms: p.Terms, flips: make(map[turnKey]bool)}
 	if o.Terms != stitch.Unknown && o.Terms != p.Terms && o.Terms != p.evidence {
 		// the words must be read again under the other terms
-		return p.reread(o).Prove(Options{Size: o.Size})
+		terms := o.Terms
+		o.Terms = stitch.Unknown
+		return readAs(p.Source.Text, terms).Prove(o)
 	}
+	proof := p.prove(o, -1)
+	if o.Others {
+		p.otherSizes(proof, o)
+	}
+	return proof
+}
+
+// prove works one size: that of the options or, where it is not below 0, that
+// with the index given.
+func (p *Pattern) prove(o Options, size int) *Proof {
+	pr := &prover{pat: p, terms: p.Terms, flips: make(map[turnKey]bool)}
 	if pr.terms == stitch.Unknown {
 		pr.terms = p.evidence
 	}
@@ -74,7 +86,11 @@ func (p *Pattern) Prove(o Options) *Proof {
 	}
 	pr.out = append(pr.out, p.findings...)
 	proof := &Proof{Pattern: p, Terms: pr.terms}
-	proof.Size = pr.chooseSize(o.Size)
+	if size < 0 {
+		proof.Size = pr.chooseSize(o.Size)
+	} else {
+		pr.size, proof.Size = size, p.Sizes[size]
+	}
 	proof.size = pr.size
 	pr.checkTerms()
 	pr.undefined()
@@ -82,6 +98,7 @@ func (p *Pattern) Prove(o Options) *Proof {
 		pr.provePiece(pc)
 	}
 	pr.overlaps()
+	pr.checkClaims()
 	for _, w := range pr.pieces {
 		w.proof.work = w
 		proof.Pieces = append(proof.Pieces, w.proof)
@@ -89,12 +106,6 @@ func (p *Pattern) Prove(o Options) *Proof {
 	sort.SliceStable(pr.out, func(i, j int) bool { return pr.out[i].Span.Start < pr.out[j].Span.Start })
 	proof.Findings = dedupe(pr.out)
 	return proof
-}
-
-// reread reads the same text with its terms settled.
-func (p *Pattern) reread(o Options) *Pattern {
-	q := readAs(p.Source.Text, o.Terms)
-	return q
 }
 
 func dedupe(fs []Finding) []Finding {

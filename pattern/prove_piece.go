@@ -88,8 +88,8 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next int) int {
 	own := stepsMake(row.Steps)
 	switch {
 	case labelled && !own && n > 1:
-		if times > 0 && times*blockLen != n && (times+1)*blockLen != n && r.Rows.N == 0 {
-			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d", row.Label, n, times, countWords(int64(blockLen), "row", "rows"), times*blockLen),
+		if times > 0 && times*blockLen != n && !((times+1)*blockLen == n && takesItself(row, it)) && r.Rows.N == 0 {
+			pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d", row.Label, n, times, countWords(int64(blockLen), "row", "rows"), times*blockLen),
 				fmt.Sprintf("the last of them would be Row %d", it.from+times*blockLen-1))
 		} else if times == 0 && n%blockLen != 0 && blockLen > 1 && !referEnds(row) {
 			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and the %d rows to repeat do not go into them evenly", row.Label, n, blockLen),
@@ -115,6 +115,12 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next int) int {
 		return blockLen
 	}
 	return max(n, 1)
+}
+
+// takesItself reports whether the first of the rows to repeat stands under the
+// label itself: "Rows 4-9: ... rep Rows 4-6 once more".
+func takesItself(row *Row, it item) bool {
+	return row.Refer.First >= it.from && row.Refer.First <= it.to
 }
 
 func ownRows(own bool) int {

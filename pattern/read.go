@@ -100,6 +100,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	r.layout()
 	r.readSpecials()
 	r.readRows()
+	r.claims()
 	r.pat.conv = r.conv
 	r.pat.aliases = r.aliases
 	return r.pat

@@ -578,6 +578,9 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	if t == nil || x.depth > 1 {
 		return
 	}
+	if was := x.row.Total; was != nil && checkable(was) && !checkable(t) {
+		return // "(18) [5 rounds]": the second counts something else
+	}
 	x.row.Total = t
 }
 

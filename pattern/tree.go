@@ -19,6 +19,7 @@ type Pattern struct {
 	conv     conventions
 	aliases  map[string]string // letters that stand for stitches
 	findings []Finding         // what reading alone had to say
+	claims   []claim           // what it says of itself beside the instructions
 }
 
 // HeaderKind says what a line outside the rows is about.

@@ -59,7 +59,7 @@ read or the command line is wrong.`,
 			return k.run(files)
 		},
 	}
-	c.Flags().StringVar(&k.size, "size", "", "check this `size`, spelled as in the pattern, or all of them\nwith all (default: its first)")
+	c.Flags().StringVar(&k.size, "size", "", "check this `size`, spelled as in the pattern, or all of them\nwith all (default: its first, and the errors of the others)")
 	c.Flags().StringVar(&k.terms, "terms", "", "read it in `us|uk` terms, whatever the pattern says")
 	c.Flags().BoolVar(&k.json, "json", false, "print JSON, one object a line")
 	c.Flags().StringVar(&k.explain, "explain", "", "say what the `code` of a finding means")
@@ -115,7 +115,9 @@ func (k checkCommand) proveFile(file string) ([]*pattern.Proof, error) {
 	if err != nil {
 		return nil, err
 	}
-	return k.proveAll(sourceName(file), text)
+	c := k.choice
+	c.others = c.size == ""
+	return c.proveAll(sourceName(file), text)
 }
 
 func (k checkCommand) print(proof *pattern.Proof, file string, several bool) error {

@@ -68,7 +68,10 @@ func reason(err error) error {
 }
 
 // choice is how the maker wants a pattern read.
-type choice struct{ size, terms string }
+type choice struct {
+	size, terms string
+	others      bool // say what is wrong in the other sizes as well
+}
 
 // allSizes, given as a size, stands for each of them in turn.
 const allSizes = "all"
@@ -76,7 +79,7 @@ const allSizes = "all"
 // prove reads and proves the pattern in the size wanted. Its errors say why
 // there is nothing to work: no rows, or no such size.
 func (c choice) prove(name, text string) (*pattern.Proof, error) {
-	o := pattern.Options{Size: c.size}
+	o := pattern.Options{Size: c.size, Others: c.others}
 	terms, err := termsNamed(c.terms)
 	if err != nil {
 		return nil, err
@@ -153,7 +156,7 @@ func (c choice) proveAll(name, text string) ([]*pattern.Proof, error) {
 	}
 	proofs := make([]*pattern.Proof, len(sizes))
 	for i, size := range sizes {
-		proof, err := choice{size: size, terms: c.terms}.prove(name, text)
+		proof, err := choice{size: size, terms: c.terms, others: c.others}.prove(name, text)
 		if err != nil {
 			return nil, err
 		}

@@ -1,0 +1,82 @@
+package pattern
+
+import "sort"
+
+// A pattern tells of itself more than its instructions do: "(8 rounds)" behind
+// a range, "42 rows in all". Each such number is a claim that can be held
+// against what the instructions come to.
+
+// claimKind is what a claim is about.
+type claimKind uint8
+
+const (
+	claimRows  claimKind = iota // the rows of a label
+	claimSoFar                  // the rows of the piece so far
+)
+
+// claim is a number that the pattern gives of itself.
+type claim struct {
+	kind  claimKind
+	n     Num
+	span  Span
+	piece *Piece
+	row   *Row // the row it stands in, or behind
+}
+
+// claims gathers what the words say of the pattern beside the instructions.
+func (r *reader) claims() {
+	var rows []*claimRow
+	for _, p := range r.pat.Pieces {
+		for _, row := range p.Rows {
+			rows = append(rows, &claimRow{p, row})
+		}
+	}
+	sort.SliceStable(rows, func(i, j int) bool { return rows[i].row.Span.Start < rows[j].row.Span.Start })
+	at := -1
+	for i := 1; i+1 < len(r.toks); i++ {
+		for at+1 < len(rows) && rows[at+1].row.Span.Start <= int(r.toks[i].start) {
+			at++
+		}
+		if t := &r.toks[i]; at >= 0 && t.kind == tWord && t.isAny("rows", "rounds", "rnds", "rds", "row", "round", "rnd") {
+			r.rowClaim(rows[at], i)
+		}
+	}
+}
+
+// claimRow is a row and the piece that it is in.
+type claimRow struct {
+	piece *Piece
+	row   *Row
+}
+
+// rowClaim reads a number of rows that ends with the word at i: in a bracket
+// with nothing else, "(8 rounds)", or said of the piece so far, "12 rows in
+// all", "you should have 42 rows".
+func (r *reader) rowClaim(at *claimRow, i int) {
+	n := i - 1
+	if r.toks[n].isAny("more", "total", "new") && n > 0 {
+		n--
+	}
+	t := &r.toks[n]
+	if t.kind != tNum || t.frac || t.big || n == 0 || t.num < 1 || i+1 >= len(r.toks) {
+		return
+	}
+	c := claim{kind: claimRows, n: Num{N: t.num, Span: t.span()}, span: Span{int(t.start), int(r.toks[i].end)}, piece: at.piece, row: at.row}
+	inside := int(t.start) < at.row.Span.End
+	before, after := &r.toks[n-1], &r.toks[i+1]
+	inAll := after.isAny("in", "altogether", "total", "completed", "worked", "done", "made") && (!after.is("in") || r.toks[min(i+2, len(r.toks)-1)].isAny("all", "total"))
+	switch {
+	case before.isMark("([{") && (after.isMark(")]},") || after.is(".") && r.toks[min(i+2, len(r.toks)-1)].isMark(")]}") || inAll || after.isAny("even", "straight", "plain")):
+		if inAll || at.row.Refer != nil {
+			c.kind = claimSoFar
+		}
+	case before.isAny("for") && inside && at.row.Refer == nil && at.row.Numbers.Last.N > at.row.Numbers.First.N && (after.separator() || after.isMark("([")):
+	case before.isAny("have", "has", "of", "worked", "are") && n > 1 && (inAll || after.separator() && r.toks[n-2].isAny("should", "now", "will", "there", "total")) && at.row.Refer == nil:
+		c.kind = claimSoFar
+	case inAll && (before.isMark(".,;-=") || before.is("of")) && at.row.Refer == nil && after.isAny("in", "altogether", "total"):
+		c.kind = claimSoFar
+	default:
+		return
+	}
+	r.pat.claims = append(r.pat.claims, c)
+}

@@ -1,0 +1,177 @@
+package pattern
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// checkClaims holds what the pattern says of itself against what it comes to.
+func (pr *prover) checkClaims() {
+	broken := make(map[*Row]bool)
+	for i := range pr.pat.claims {
+		c := &pr.pat.claims[i]
+		switch c.kind {
+		case claimRows, claimSoFar:
+			broken[c.row] = pr.rowsClaimed(c) || broken[c.row]
+		}
+	}
+	for _, p := range pr.pat.Pieces {
+		pr.follow(p, broken)
+	}
+}
+
+// rowsClaimed compares a number of rows with those that the row's label stands
+// for, or with those of the piece so far. It reports a difference.
+func (pr *prover) rowsClaimed(c *claim) bool {
+	w := pr.workOf(c.piece)
+	if w == nil {
+		return false
+	}
+	own, sofar, last := 0, 0, 0
+	line := pr.pat.Source.lineAt(c.row.Span.Start)
+	for _, rp := range w.proof.Rows {
+		if rp.Line == line {
+			own += rp.Count()
+			sofar, last = rp.Index+rp.Count(), rp.Last
+		}
+	}
+	n := int(c.n.At(pr.size))
+	if own == 0 || own > maxWorked || n == own || n == sofar || n == last || n == last+1 && w.proof.Rows[0].First == 0 {
+		return false
+	}
+	label := c.row.Label
+	if label == "" {
+		label = "they"
+	}
+	rows := "rows"
+	if c.row.Kind == Round {
+		rows = "rounds"
+	}
+	msg := fmt.Sprintf("the pattern says %d %s here, and %s %s %d", n, rows, label, isAre(own), own)
+	hint := fmt.Sprintf("%d %s, or a label that ends with %d", own, rows, last-own+n)
+	if c.kind == claimSoFar {
+		msg = fmt.Sprintf("the pattern says %d %s here, and %d are worked so far", n, rows, sofar)
+		hint = fmt.Sprintf("change \"%s\" to \"%d %s\", or look for a number of rows that is wrong before it", oneLine(pr.pat.Source.Slice(c.span)), sofar, rows)
+	}
+	pr.say(Error, CodeRange, c.span, msg, hint)
+	return true
+}
+
+func isAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
+
+// workOf is how a piece was worked.
+func (pr *prover) workOf(p *Piece) *pieceWork {
+	for _, w := range pr.pieces {
+		if w.piece == p {
+			return w
+		}
+	}
+	return nil
+}
+
+// follow holds the numbers of the rows of a piece against each other: each
+// label goes on where the one before it ends. Broken are rows that were found
+// wrong by another number already.
+func (pr *prover) follow(p *Piece, broken map[*Row]bool) {
+	for i := 1; i < len(p.Rows); i++ {
+		a, b := p.Rows[i-1], p.Rows[i]
+		if !countsOn(a) || !countsOn(b) || broken[a] || a.Kind != b.Kind {
+			continue
+		}
+		end, from := int(a.Numbers.Last.At(pr.size)), int(b.Numbers.First.At(pr.size))
+		begin, to := int(a.Numbers.First.At(pr.size)), int(b.Numbers.Last.At(pr.size))
+		switch {
+		case from == end+1 || from < begin || from == begin:
+			continue // it goes on, or begins again
+		case from > end+1 && pr.between(a, b, end+1, from-1, i, p):
+			continue
+		}
+		// which of the two is wrong shows in the labels around them
+		wrong, lapse := a, fmt.Sprintf("Row %d is missing", end+1)
+		if from > end+2 {
+			lapse = fmt.Sprintf("Rows %d-%d are missing", end+1, from-1)
+		}
+		if from <= end {
+			lapse = fmt.Sprintf("Row %d comes twice", from)
+		}
+		hint := fmt.Sprintf("%s would end with %d, if none is missing", a.Label, from-1)
+		after := i+1 < len(p.Rows) && countsOn(p.Rows[i+1]) && int(p.Rows[i+1].Numbers.First.At(pr.size)) == to+1
+		uneven := evenSteps(a.Numbers.Last) && !evenSteps(b.Numbers.First) // in the sizes
+		if begin == end || uneven || from == to && len(b.Numbers.First.Sizes) == 0 && i+1 < len(p.Rows) && !after {
+			if begin == end && after && i > 1 && countsOn(p.Rows[i-2]) && int(p.Rows[i-2].Numbers.Last.At(pr.size)) != begin-1 {
+				continue // the row before was told already
+			}
+			wrong = b
+			hint = fmt.Sprintf("%s would begin with %d, if none is missing", b.Label, end+1)
+		}
+		if a.Kind == Round {
+			lapse = strings.Replace(lapse, "Row", "Round", 1)
+		}
+		pr.say(Error, CodeRange, wrong.labelSpan, fmt.Sprintf("%s comes after %s: %s", b.Label, a.Label, lapse), hint)
+		broken[b] = broken[b] || wrong == b
+	}
+}
+
+// evenSteps reports whether the numbers of the sizes rise by as much each time.
+func evenSteps(n Num) bool {
+	for i := 2; i < len(n.Sizes); i++ {
+		if n.Sizes[i]-n.Sizes[i-1] != n.Sizes[1]-n.Sizes[0] {
+			return false
+		}
+	}
+	return true
+}
+
+// countsOn reports whether a row has a number, or a range, and is not one of
+// those given as a list.
+func countsOn(r *Row) bool {
+	n := &r.Numbers
+	return !r.noLabel && n.First.N > 0 && len(n.List) == 0 && n.Every == 0
+}
+
+// between reports whether the numbers from and to, left out between two rows,
+// may stand for something: rows whose number only a tape tells, lists of rows,
+// words between the two that name such a row.
+func (pr *prover) between(a, b *Row, from, to int, at int, p *Piece) bool {
+	if r := a.Refer; r != nil && (r.Measure || r.Times.N > 0 || r.Rows.N > 0 || r.Until.N > 0 || r.UntilRow > 0 || r.UntilSts.N > 0) {
+		return true
+	}
+	for _, r := range p.Rows {
+		n := &r.Numbers
+		if n.Every > 0 || n.First.N == 0 && !r.noLabel {
+			return true
+		}
+		for _, k := range n.List {
+			if from <= k && k <= to {
+				return true
+			}
+		}
+		if r != a && r != b && countsOn(r) && int(n.First.At(pr.size)) <= to && from <= int(n.Last.At(pr.size)) {
+			return true
+		}
+	}
+	// a row may have been taken for words of the one before
+	words := pr.pat.Source.Text[min(a.labelSpan.End, b.Span.Start):b.Span.Start]
+	for _, l := range strings.Split(strings.ToLower(words), "\n") {
+		head := true
+		for _, word := range strings.FieldsFunc(l, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+			switch word {
+			case "until", "measure", "measures", "continue", "repeat", "rep", "row", "rows", "rnd", "rnds", "rounds", "more", "before":
+				return true
+			}
+			number := strings.TrimLeft(word, "rownds") // "r13"
+			if n, err := strconv.Atoi(number); err == nil && from <= n && n <= to && (number != word || head) {
+				return true
+			}
+			head = word == "r"
+		}
+	}
+	return false
+}

@@ -1,0 +1,67 @@
+package pattern
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// TestClaims holds what a pattern says of itself beside its instructions
+// against what they come to: each text is right as it stands, and has one error
+// once the words are changed. Common practice, no source.
+func TestClaims(t *testing.T) {
+	const ball = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each st around (12)\nRnds 3-7: sc in each st around (12)%s\nRnd 8: (sc in next st, sc2tog) 4 times (8)\n"
+	const band = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1, turn, sc in each st across. (10 sc)\nRow 3: Ch 2, turn, hdc in each st across. (10 hdc)\n%s"
+	for _, c := range []struct {
+		text, from, to string
+		line           int
+	}{
+		{fmt.Sprintf(ball, " [5 rounds]"), "5 rounds", "6 rounds", 3},
+		{fmt.Sprintf(ball, " (five rounds)"), "3-7", "3-6", 3},
+		{fmt.Sprintf(ball, ""), "3-7", "3-6", 3},
+		{fmt.Sprintf(ball, ""), "3-7", "3-8", 3},
+		{fmt.Sprintf(ball, "") + "Rnd 9: sc in each st around (8)\n", "Rnd 8", "Rnd 7", 4},
+		{fmt.Sprintf(ball, " (5 rounds in all)"), "5 rounds", "4 rounds", 3},
+		{fmt.Sprintf(ball, "") + "You should have 8 rounds.\n", "have 8", "have 9", 5},
+		{fmt.Sprintf(band, "Rows 4-9: Rep Rows 2 and 3 three times.\n"), "three", "four", 5},
+		{fmt.Sprintf(band, "Rows 4-9: Rep Rows 2 and 3, 3 times more.\n"), "4-9", "4-8", 5},
+		{fmt.Sprintf(band, "Rep Rows 2 and 3, 3 times more. (9 rows.)\nFasten off.\n"), "9 rows", "10 rows", 5},
+		{fmt.Sprintf(band, "Rep Rows 2 and 3, 3 times more. (9 rows.)\nFasten off.\n"), "3 times", "4 times", 5},
+		{fmt.Sprintf(band, "Rows 4-7: Rep Rows 2 and 3.\nRow 8: Ch 1, turn, sc in each st across. 8 rows in all.\n"), "8 rows", "6 rows", 6},
+	} {
+		if n := Read(c.text).Prove(Options{}).Errors(); n != 0 {
+			t.Errorf("%d errors in the right text\n%s", n, c.text)
+			continue
+		}
+		wrong := strings.Replace(c.text, c.from, c.to, 1)
+		p := Read(wrong).Prove(Options{})
+		var lines []int
+		for _, f := range p.Findings {
+			if f.Severity == Error {
+				line, _ := p.Pattern.Source.Position(f.Span.Start)
+				lines = append(lines, line)
+			}
+		}
+		if len(lines) != 1 || lines[0] != c.line {
+			t.Errorf("%q for %q: errors in lines %v, want one in line %d\n%s", c.to, c.from, lines, c.line, wrong)
+		}
+	}
+}
+
+// TestRowsThatMayBeMissing holds labels that leave out numbers and are right.
+func TestRowsThatMayBeMissing(t *testing.T) {
+	const head = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1, turn, sc in each st across. (10 sc)\n"
+	for _, rest := range []string{
+		"Rep Row 2 until piece measures 10 cm.\nRow 20: Ch 1, turn, sc in each st across. (10 sc)\n",
+		"Row 3: Rep Row 2, 5 times more.\nRow 8: Ch 1, turn, sc in each st across. (10 sc)\n",
+		"Continue to work even until there are 9 in all.\nRow 10: Ch 1, turn, sc in each st across. (10 sc)\n",
+		"Rows 3, 5 and 7: Ch 1, turn, sc in each st across. (10 sc)\nRows 4, 6 and 8: Ch 2, turn, hdc in each st across. (10 hdc)\n",
+		"Row 3 and all odd rows: Ch 1, turn, sc in each st across. (10 sc)\nRow 4: Ch 2, turn, hdc in each st across. (10 hdc)\nRow 6: Ch 2, turn, hdc in each st across. (10 hdc)\n",
+		"Next row: Ch 1, turn, sc in each st across. (10 sc)\nRow 6: Ch 2, turn, hdc in each st across. (10 hdc)\n",
+		"Row 3: Ch 1, turn, sc in each st across. There are 3 row ends on each side. (10 sc)\n",
+	} {
+		if p := Read(head + rest).Prove(Options{}); p.Errors() != 0 {
+			t.Errorf("%v in\n%s", p.Findings, head+rest)
+		}
+	}
+}

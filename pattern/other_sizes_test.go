@@ -1,0 +1,59 @@
+package pattern
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestOtherSizes plants a wrong number in the brackets of each list of sizes:
+// the first size is right, and the error is told all the same, once.
+func TestOtherSizes(t *testing.T) {
+	const hat = `Sizes: S (M, L)
+Rnd 1: 8 (9, 10) sc in magic ring. (8 (9, 10) sc)
+Rnd 2: 2 sc in each st around. (16 (18, 20) sc)
+Rnds 3-6 (7, 8): Sc in each st around. (16 (18, 20) sc)
+Rnd 7 (8, 9): (Sc in next 6 (7, 8) sts, sc2tog) twice. (14 (16, 18) sc)
+`
+	if p := Read(hat).Prove(Options{Others: true}); p.Errors() != 0 {
+		t.Fatalf("%v in the right text", p.Findings)
+	}
+	for _, c := range []struct {
+		from, to string
+		line     int
+		in       string
+	}{
+		{"8 (9, 10) sc in", "8 (9, 11) sc in", 2, "in size L "},
+		{"(16 (18, 20) sc)\nRnds", "(16 (19, 20) sc)\nRnds", 3, "in size M "},
+		{"3-6 (7, 8)", "3-6 (8, 8)", 4, "in size M "},
+		{"7 (8, 9)", "7 (8, 8)", 5, "in size L "},
+		{"next 6 (7, 8)", "next 6 (8, 9)", 5, "in size M "},
+		{"(14 (16, 18) sc)", "(14 (16, 20) sc)", 5, "in size L "},
+	} {
+		wrong := strings.Replace(hat, c.from, c.to, 1)
+		if wrong == hat {
+			t.Fatalf("no %q", c.from)
+		}
+		if n := Read(wrong).Prove(Options{}).Errors(); n != 0 {
+			t.Errorf("%q: %d errors in size S", c.to, n)
+		}
+		p := Read(wrong).Prove(Options{Others: true})
+		n := 0
+		for _, f := range p.Findings {
+			if line, _ := p.Pattern.Source.Position(f.Span.Start); f.Severity == Error && (line != c.line || !strings.HasPrefix(f.Message, c.in)) {
+				t.Errorf("%q: error in line %d: %s", c.to, line, f.Message)
+			}
+		}
+		if n = p.Errors(); n != 1 {
+			t.Errorf("%q: %d errors, want one", c.to, n)
+		}
+	}
+}
+
+// TestOneTotalForAllSizes: a row that states one number where the sizes differ
+// may have been counted in one size only, which is no error.
+func TestOneTotalForAllSizes(t *testing.T) {
+	p := Read("Sizes: S (M)\nRnd 1: 8 (9) sc in magic ring. (8 (9) sc)\nRnd 2: 2 sc in each st around. (16 sc)\n").Prove(Options{Others: true})
+	if p.Errors() != 0 || len(p.Findings) != 1 || p.Findings[0].Severity != Warning {
+		t.Errorf("%v, want one warning", p.Findings)
+	}
+}
