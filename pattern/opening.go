@@ -67,7 +67,8 @@ var openings = []struct {
 		"rs ws right wrong worked continue cont continuing begin start starting crochet crocheting carry carrying back along over across reverse up " +
 		"blo flo bl fl loosely evenly tightly gently throughout everywhere repeatedly beg mr " +
 		"photo see picture video fig figure refer nb: finished finish complete done end ends edging approx approximately total left right-handed secure securing both pick drop dropping always every each as " +
-		"yo yoh yrh draw yarn"},
+		"yo yoh yrh draw yarn instead rather " +
+		"a an one first beg picot picots shell half cluster cl popcorn pc puff bobble v fan petal scallop block bl space sp mesh corner loop group motif cable cross"},
 	{opensOther | opensNote | opensControl, "now turn pivot rotate spin flip carry carrying swing swinging move go come keep working work continue continuing cont crochet proceed around round back down and to up in on along into across over of at the bottom underside opposite other unused second remaining free under reverse"},
 	{opensPicot, "make work a ch chain one picot picots p"},
 	{opensChain, "ch chain chs cha cast begin start starting beginning commence commencing make work with using in a foundation base initial"},

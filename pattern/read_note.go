@@ -37,6 +37,13 @@ func (x *rowReader) note() []*Step {
 		return take() // how a cable crosses
 	}
 	x.p = start
+	if x.worked && x.phrase("instead|rather", "of|than") {
+		return clause() // "ending with 2 sc in last st instead of 3"
+	}
+	if n := x.nameOfMade(); n > 0 {
+		x.p += n
+		return take()
+	}
 	if x.phrase("which|that", "gives|makes|is|are|will|should|leaves|brings|give") && !x.at(-1).isAny("that") {
 		return clause()
 	}
@@ -252,6 +259,26 @@ func (x *rowReader) note() []*Step {
 	}
 	x.p = start
 	return nil
+}
+
+// nameOfMade is the length of "picot made", "first shell completed": what was
+// just made, by its name.
+func (x *rowReader) nameOfMade() int {
+	if x.lastStep == nil {
+		return 0
+	}
+	k := 0
+	for x.at(k).isAny("a", "an", "one", "the", "first", "beginning", "beg") || x.at(k).num == 1 && x.at(k).kind != tWord {
+		k++
+	}
+	n, ok := x.nounAt(k)
+	if !ok || n.ring || !x.at(k+n.tokens).isAny("made", "completed", "formed", "complete") {
+		return 0
+	}
+	if after := x.at(k + n.tokens + 1); after.kind != tEnd && !after.separator() && !after.isMark(")]*") && !after.head {
+		return 0
+	}
+	return k + n.tokens + 1
 }
 
 // digitsSoon reports whether a number stands within the next n words.

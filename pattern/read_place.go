@@ -518,6 +518,12 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		return t, true
 	}
 	x.acceptIn(pointers)
+	if prep {
+		if t, ok := x.corresponding(start); ok {
+			return t, true
+		}
+		x.adjectives()
+	}
 	w := x.peek()
 	switch {
 	case w.isAny("end") && prep && x.nounFollows(1) && !x.at(1).isAny("of"):
@@ -895,6 +901,7 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 		t.Which = SkippedOne // "in each of the 3 skipped sts"
 	}
 	x.acceptIn(leftWords)
+	x.adjectives()
 	x.loops()
 	x.accept("of")
 	if !sized {
@@ -984,6 +991,7 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 		t.N = Num{N: o.num, Span: o.span()}
 	}
 	x.accept("and", "only", "following")
+	x.adjectives()
 	n, ok := x.nounAt(0)
 	switch {
 	case ok:
@@ -1016,7 +1024,23 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 
 // topOf reads what follows "top of".
 func (x *rowReader) topOf(t *Target) bool {
+	switch w := x.peek(); {
+	case w.isAny("each", "every", "all"):
+		return x.each(t) // "in top of each puff"
+	case w.isAny("next", "following") && x.at(1).kind == tNum && !x.nounFollows(1):
+		x.p++
+		t.Which = Next
+		return x.counted(t, true)
+	case w.isAny("center", "centre", "middle"):
+		x.p++
+		return x.centre(t)
+	case w.kind == tOrd && w.num > 1:
+		if n, ok := x.nounAt(1); ok && n.filter.Kind != ChainStitch && n.chain == 0 && !n.turn {
+			return x.ordinal(t, true)
+		}
+	}
 	same := x.peek().is("same")
+	opening := x.peek().kind == tOrd && x.peek().num == 1 || x.peek().is("first")
 	x.accept("the", "same", "first", "last", "that", "next", "previous", "prev")
 	if x.peek().kind == tOrd {
 		x.p++
@@ -1032,8 +1056,8 @@ func (x *rowReader) topOf(t *Target) bool {
 			t.Which, t.N = First, Num{N: 1}
 			return true
 		}
-		if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") { // "top of 3 ch"
-			x.p += 2
+		if n := x.chainsCounted(0); n > 0 { // "top of 3 ch", "top of 3-ch"
+			x.p += n
 			t.Which = TurnTop
 			return true
 		}
@@ -1047,8 +1071,27 @@ func (x *rowReader) topOf(t *Target) bool {
 		return true
 	}
 	t.Which = Next
+	if opening {
+		t.Which = First
+	}
 	t.N = Num{N: 1}
 	return true
+}
+
+// chainsCounted is the length of "3 ch", "3-ch": so many chains spoken of as
+// one thing; 0 where none stand at the k-th token.
+func (x *rowReader) chainsCounted(k int) int {
+	if t := x.at(k); t.kind != tNum || t.frac {
+		return 0
+	}
+	n := 1
+	if x.at(k + n).is("-") {
+		n++
+	}
+	if !x.at(k+n).isAny("ch", "chain", "chains", "chs") {
+		return 0
+	}
+	return n + 1
 }
 
 // centre reads what follows "centre": "dc of next shell", "st of each group".
@@ -1111,6 +1154,8 @@ func (x *rowReader) qualify(t *Target) {
 		switch {
 		case x.attaches():
 			return
+		case x.ofOtherMotif(t):
+		case x.leftIn(t):
 		case x.phrase("from|off", "[the]", "hook|hk"):
 			t.Which = FromHook
 		case x.phrase("as", "[the]", "first|beg|last|previous", "two|three|four|2|3|4|one"), x.asFirst(), x.phrase("as", "[the]", "ss|slst|join|joining|joined|sl|slip|last|first|previous|prev|beg|base|before|tch|turning|ch", "[sl|slip|st]", "[st|stitch|sc|dc|hdc|ch|chain]", "[was]", "[made]"):
@@ -1119,7 +1164,7 @@ func (x *rowReader) qualify(t *Target) {
 			}
 		case x.phrase("below", "[the]", "next", "st|stitch|sc|dc"), x.phrase("that|which", "follow|follows|is|are|remain|remains", "[still]", "[left]", "[over]"), x.phrase("after", "it|that|this|them"), x.phrase("there", "is|are"),
 			(t.Which == Each || t.Which == Next) && (x.end1() || x.at(1).separator() || x.at(1).isMark("([")) && x.phrase("after|left|remaining|afterwards"):
-		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.phrase("just", "made|worked|joined|formed"), x.phrase("made"), x.phrase("at", "[the]", "base", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
+		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.justMade(t), x.phrase("made"), x.phrase("at", "[the]", "base", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
 			if x.peek().kind == tNum && x.at(-1).isAny("ch", "-", "chain") {
 				x.p++
 			}
@@ -1181,8 +1226,9 @@ func (x *rowReader) rowOf(t *Target) bool {
 		}
 	}
 	x.p = start
-	if x.peek().kind == tNum && x.at(1).isAny("rows", "row", "rnds", "rounds", "rnd") && x.at(2).isAny("below", "down") {
+	if x.peek().kind == tNum && x.at(1).isAny("rows", "row", "rnds", "rounds", "rnd") && x.at(2).isAny("below", "down", "before", "lower", "beneath") {
 		x.p += 3
+		t.dropped = true
 		return true
 	}
 	return false
@@ -1323,8 +1369,8 @@ func (x *rowReader) partOf(t *Target) bool {
 		x.p++
 	}
 	n, ok := x.nounAt(0)
-	if !ok && x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains", "chs") {
-		n, ok = noun{turn: true, tokens: 2}, true // "3rd of 5 ch"
+	if k := x.chainsCounted(0); !ok && k > 0 {
+		n, ok = noun{turn: true, tokens: k}, true // "3rd of 5 ch"
 	}
 	if !ok && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") {
 		n, ok = noun{turn: true, tokens: 2}, true

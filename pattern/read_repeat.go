@@ -60,6 +60,9 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		}
 		tm, ok := x.times()
 		if !ok {
+			tm, ok = x.inEveryPlace()
+		}
+		if !ok {
 			// inside a list it means once more; at the end it fills the row
 			tm = Times{Kind: More, N: Num{N: 1}}
 			if x.fillsRow() {
@@ -465,6 +468,22 @@ func (x *rowReader) times() (Times, bool) {
 		kind = More
 	}
 	return done(kind)
+}
+
+// inEveryPlace reads how far a repeat goes where it is told by its places:
+// "repeat from * in each loop to end", "in every sc across".
+func (x *rowReader) inEveryPlace() (Times, bool) {
+	start := x.p
+	if x.accept("in", "into", "over", "for", "on", "at") && x.phrase("each|every|all", "[of]", "[the]", "[remaining|rem|other|following|next]") {
+		if n, ok := x.nounAt(0); ok && !n.ring {
+			x.p += n.tokens
+			x.bound()
+			sp := x.spanFrom(start)
+			return Times{Kind: Fill, Span: sp, Bound: Bound{Span: sp, Kind: ToEnd}}, true
+		}
+	}
+	x.p = start
+	return Times{}, false
 }
 
 // oneXtwo reports "1 x 2sc": not a repeat of what came before.

@@ -97,9 +97,26 @@ func (x *rowReader) skip() []*Step {
 		c := x.countsAs(&Step{Op: OpChain, N: s.Target.N}, start)
 		s.Counts = c.Counts
 	}
+	if behind := x.phrase("behind|underneath", "[the|this|that|it|each|post|dropped|long|spike]", "[post|dropped|long|spike]"); behind || x.dropped(s) {
+		if behind {
+			x.nounDrop()
+		}
+		if x.lastStep != nil && x.dropped(s) {
+			// the stitch that was dropped has taken its place already
+			sp := x.spanFrom(start)
+			return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+		}
+	}
 	x.phrase("for|to", "[a|the]", "[first]", "thumb|buttonhole|armhole|leg|handle|neck|opening|eye|hole|slot|gap|[decrease|dec]")
 	s.Span = x.spanFrom(start)
 	return out
+}
+
+// dropped reports whether what is skipped is the stitch behind one that was
+// just worked into a row further down.
+func (x *rowReader) dropped(skip *Step) bool {
+	l := x.lastStep
+	return l != nil && l.Op == OpWork && l.Target.dropped && skip.Op == OpSkip && skip.Target.Which == Next && skip.Target.N.N == max(1, l.Target.N.N)
 }
 
 // leave = "leave" ( "rem" | "last" number ) noun "unworked" | noun "left unworked" .

@@ -45,6 +45,9 @@ func (x *rowReader) work() []*Step {
 	if !x.at(1).isAny("off") {
 		x.acceptIn(makeWords)
 	}
+	if x.at(1).kind == tNum {
+		x.accept("only", "just") // "work only 2 sc in last ch"
+	}
 	for x.peek().in(plainWordsBefore) {
 		x.p++
 	}
@@ -296,6 +299,14 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		if x.phrase("to|for|in", "each|every", "[dc|tr|sc|hdc|htr]", "row|rnd", "[end|ends]") {
 			return x.free(start, s, false)
 		}
+	}
+	if s.Stitch == stitch.Slip && !counted && x.peek().isAny("along", "over", "across", "up", "down") && x.at(1).is("to") {
+		x.p++ // "ss along to 3rd tr of first fan"
+		probe := &Step{}
+		if x.toPlace(probe); probe.Target.said {
+			return x.emit(start, s, []Target{probe.Target}, counted)
+		}
+		x.p = save
 	}
 	x.layersBefore()
 	places := x.place()

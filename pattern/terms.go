@@ -35,6 +35,10 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 			}
 		case "sc", "hdc", "sk", "skip":
 			us++
+		case "s", "h":
+			if spaced(toks, i, "s", "c") || spaced(toks, i, "h", "d", "c") {
+				us++
+			}
 		case "htr", "miss", "tension", "yrh", "dtr":
 			if t.text != "dtr" {
 				uk++
@@ -82,6 +86,20 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		evidence = stitch.US
 	}
 	return said, evidence
+}
+
+// spaced reports an abbreviation in the spelling of old print, "s. c." or
+// "h d c", at a token.
+func spaced(toks []token, i int, letters ...string) bool {
+	for _, l := range letters {
+		if i >= len(toks) || !toks[i].is(l) {
+			return false
+		}
+		if i++; i < len(toks) && toks[i].is(".") {
+			i++
+		}
+	}
+	return true
 }
 
 // findSizes reads which sizes the pattern is written for.

@@ -241,6 +241,7 @@ type Target struct {
 	said     bool     // the text names the place
 	plain    bool     // "in ch-2 sp", with no "next"
 	butFirst bool     // "each st except the first"
+	dropped  bool     // "two rows below": it stands before the stitch of this row, which is then skipped
 	first    bool     // "of first scallop": the group may be begun already
 }
 

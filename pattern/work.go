@@ -252,7 +252,7 @@ func (w *rowWork) join(s *Step, rest []*Step) {
 
 // attach joins yarn at a place, which may be on another row.
 func (w *rowWork) attach(s *Step) bool {
-	if s.Target.Row != nil && s.Target.Row.Piece == "\x00" {
+	if s.Target.Row != nil && (s.Target.Row.Piece == "\x00" || s.Target.Row.Piece == besideThis) {
 		w.elsewhere = true
 		if s.Stitch != stitch.None {
 			w.emit(s, place{stitch: s.Stitch}, 1)

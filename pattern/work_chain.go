@@ -560,7 +560,7 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 	w.ground()
 	t := &s.Target
 	n := max(1, t.N.At(w.pr.size))
-	if t.Which == Same || t.Which == TurnTop || t.Which == InRing {
+	if t.Which == Same || t.Which == TurnTop || t.Which == InRing || w.besideThis(t.Row) {
 		w.leaf(s, 0)
 		return true
 	}

@@ -94,6 +94,12 @@ func (w *rowWork) rowBelow(r *RowRef) bool {
 	return r.Number == 0 || r.At(w.pr.size) == w.pc.belowNumber || w.host != nil
 }
 
+// besideThis reports whether a place is on another motif that this one is
+// joined to as it is worked.
+func (w *rowWork) besideThis(r *RowRef) bool {
+	return r != nil && r.Piece != "" && w.workedYet() && w.host == nil && !w.rowBelow(r)
+}
+
 // ringWork works into the ring, which takes any number.
 func (w *rowWork) ringWork(s *Step, p place, per int64) {
 	n := per

@@ -31,7 +31,7 @@ func sameTarget(a, b *Target) bool {
 			return false
 		}
 	}
-	return a.Which == b.Which && sameNum(a.N, b.N) && sameFilters(a.Of, b.Of) && sameBound(a.Bound, b.Bound) && a.plain == b.plain
+	return a.Which == b.Which && sameNum(a.N, b.N) && sameFilters(a.Of, b.Of) && sameBound(a.Bound, b.Bound) && a.plain == b.plain && a.dropped == b.dropped
 }
 
 // sameTimes compares how often groups are worked. Inside others "6 times" can
