@@ -1,10 +1,13 @@
 package pattern
 
+// looks are words that say how a place looks.
+var looks = newWordSet("free empty adjacent plain vacant large small big little long short outer inner lone tall resulting new")
+
 // adjectives passes over words between an article and the name of a place that
 // tell it apart to the eye and change no count: "in the free picot", "in next
 // large loop".
 func (x *rowReader) adjectives() {
-	for x.peek().isAny("free", "empty", "adjacent", "plain", "vacant", "large", "small", "big", "little", "long", "short", "outer", "inner", "lone", "tall", "resulting", "new") && x.nounFollows(1) {
+	for x.peek().in(looks) && x.nounFollows(1) {
 		x.p++
 	}
 }
