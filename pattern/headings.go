@@ -159,7 +159,7 @@ func (r *reader) beginsWork(ln line) bool {
 		return x.at(1).kind == tNum && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end)
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
-	case t.isAny("cast", "commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
+	case t.isAny("cast", "commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "beginning", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
 		return r.hasStitches(ln) || r.joinsYarn(ln) || t.isAny("change", "switch", "leave") && r.piece != nil || t.isAny("do") && x.at(1).is("not") && r.piece != nil
 	case t.kind == tNum && len(r.pat.Sizes) > 1 && x.at(1).isMark("(["):
 		x.number()

@@ -340,7 +340,7 @@ func (r *reader) swatchChain(ln line) int {
 // none does.
 func (r *reader) labelWithin(ln line) (label, int) {
 	for k := ln.start + 1; k < min(ln.end, ln.start+40); k++ {
-		if !r.toks[k-1].isMark(".:!") {
+		if !r.toks[k-1].isMark(".:!") && !r.afterDash(k) {
 			continue
 		}
 		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && r.sec == noSection && !r.gaugeLike(l.end) && r.beginsStep(line{l.end, ln.end}) {
@@ -523,7 +523,12 @@ func (r *reader) extend(words []token, from, to int) []token {
 // mayLabel reports whether a label could begin at token i of a line.
 func (r *reader) mayLabel(i int) bool {
 	t := &r.toks[i]
-	return r.toks[i-1].isMark(".)]};:") && (isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging"))
+	return (r.toks[i-1].isMark(".)]};:") || r.afterDash(i)) && (isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging"))
+}
+
+// afterDash reports a label behind a name and a dash, "Shape Neck - Row 1:".
+func (r *reader) afterDash(i int) bool {
+	return i > 1 && r.toks[i-1].is("-") && !r.toks[i-1].glued && r.toks[i-2].kind == tWord && !isRowWord(&r.toks[i-2]) && r.capital(i)
 }
 
 // labelFits keeps "rep Row 2. Row 3: ..." and drops "rep from Row 2: ...".
@@ -621,6 +626,9 @@ func (r *reader) flushSetup(ends bool) {
 		if n, _, ok := x.evenRows(); ok {
 			d.row.Numbers.Count = n
 			d.row.Kind = p.Rows[len(p.Rows)-1].Kind
+		} else if n, ok := x.edgeRows(); ok {
+			d.row.Numbers.Count = n
+			d.row.Kind = p.Rows[len(p.Rows)-1].Kind
 		}
 	}
 	d.row.Span = Span{int(setup[0].start), int(setup[len(setup)-1].end)}
@@ -635,6 +643,11 @@ func (r *reader) flushSetup(ends bool) {
 func (r *reader) worksStitches(toks []token) bool {
 	r.scanRow = Row{noLabel: true}
 	row := &r.scanRow
+	if x := r.rowReaderFor(toks, row); r.piece != nil && len(r.piece.Rows) > 0 {
+		if _, ok := x.edgeRows(); ok {
+			return true
+		}
+	}
 	x := r.rowReaderFor(toks, row)
 	x.readRow()
 	for _, s := range row.Steps {

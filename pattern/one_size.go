@@ -55,7 +55,7 @@ func (o *oneSize) num(n Num) {
 }
 
 func (o *oneSize) row(r *Row) {
-	for _, n := range []Num{r.Numbers.First, r.Numbers.Last, r.Numbers.Count, r.changes.delta} {
+	for _, n := range []Num{r.Numbers.First, r.Numbers.Last, r.Numbers.Count, r.changes.delta, r.until} {
 		o.num(n)
 	}
 	o.steps(r.Setup, 0)
@@ -82,6 +82,9 @@ func (o *oneSize) steps(steps []*Step, depth int) {
 	for _, s := range steps {
 		for _, n := range []Num{s.N, s.Target.N, s.Target.Bound.N, s.Times.N, s.Times.Bound.N} {
 			o.num(n)
+		}
+		if s.Op == OpDelta || s.Op == OpFree {
+			o.words(s.Span)
 		}
 		if ref := s.Target.Row; ref != nil {
 			o.num(ref.Skip)

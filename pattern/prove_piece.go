@@ -66,6 +66,9 @@ func (w *pieceWork) workItem(it item, next int) {
 		block = ref
 		count = w.referCount(row, ref, it, next)
 	}
+	if n := row.until.At(w.pr.size); n > 0 && row.Refer == nil {
+		count = -int(min(n, 1_000_000))
+	}
 	w.repeatRows(block, it.from, count, row, row.Total)
 }
 

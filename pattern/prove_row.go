@@ -43,6 +43,7 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	if ok && rw.pending > 0 && rw.kind == FlatRow && rw.closing == 0 {
 		rw.closing = 0
 	}
+	rw.leave = rw.leave || endsShort(body, tail)
 	for _, s := range tail {
 		rw.leaf(s, 0)
 	}
@@ -55,6 +56,30 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 		rw.applyDelta()
 	}
 	return rw
+}
+
+// endsShort reports whether the last work of a row runs to within so many
+// stitches of the end, and they are left: "work to within last 3 sts", "sc to
+// last 2 sts, turn".
+func endsShort(body, tail []*Step) bool {
+	turn := false
+	for _, s := range tail {
+		turn = turn || s.Op == OpTurn
+	}
+	for i := len(body) - 1; i >= 0; i-- {
+		s := body[i]
+		turn = turn || s.Op == OpTurn
+		if !makesStitches(s) {
+			continue
+		}
+		for _, b := range []Bound{s.Target.Bound, s.Times.Bound} {
+			if b.Kind == ToLast && (b.within || turn) {
+				return true
+			}
+		}
+		return false
+	}
+	return false
 }
 
 // worksParts reports whether a row goes round parts made elsewhere.
@@ -703,6 +728,7 @@ func readingWords(o options) string {
 func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, total *Total) {
 	rw := o.rw
 	w.learn(rw, row)
+	w.learnFirst(rw, row, o)
 	rp.Status, rp.Made = o.status, o.made
 	if o.fatal != nil && o.status != Agrees {
 		rp.Status = Differs
@@ -793,6 +819,27 @@ func (w *pieceWork) learn(rw *rowWork, row *Row) {
 	}
 	if _, known := w.said[rw.chained]; !known && rw.joinsChain {
 		w.said[rw.chained] = true
+	}
+}
+
+// learnFirst learns from "ch 2, hdc in first st and in each st across" that the
+// chain counts for nothing: where the stated total proves it, or where it
+// would be an increase in hdc that nobody speaks of.
+func (w *pieceWork) learnFirst(rw *rowWork, row *Row, o outcome) {
+	if _, known := w.said[rw.chained]; known || rw.chained < 2 || o.fatal != nil || o.left > 0 || o.status != Agrees && o.status != Unstated {
+		return
+	}
+	_, first := nextStitch(row.Steps)
+	if first == nil || first.Target.Which != First || first.N.At(w.pr.size) > 1 {
+		return
+	}
+	for i := range rw.out.runs {
+		if r := &rw.out.runs[i]; r.turn && r.kind == pStitch {
+			return
+		}
+	}
+	if o.status == Agrees || stitch.Of(first.Stitch).Turn == 2 {
+		w.said[rw.chained] = false
 	}
 }
 

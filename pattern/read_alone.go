@@ -53,7 +53,13 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 	t := &r.toks[i]
 	switch {
 	case t.isAny("work", "continue", "cont", "crochet"):
-		_, _, ok := r.scratch(i).evenRows()
+		if _, _, ok := r.scratch(i).evenRows(); ok {
+			return true
+		}
+		_, ok := r.scratch(i).edgeRows()
+		return ok
+	case t.isAny("dec", "decr", "decrease", "inc", "incr", "increase", "keep", "at"):
+		_, ok := r.scratch(i).edgeRows()
 		return ok
 	case t.isAny("rep", "repeat"):
 		return r.namesRows(i+1) && (t.head && !t.blank || repeatsRows(body))
@@ -107,5 +113,5 @@ func repeatsRows(body []token) bool {
 // startsAlone is rowOfItsOwn for a token in mid-line.
 func (r *reader) startsAlone(i int, body []token) bool {
 	t := &r.toks[i]
-	return r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat") && r.capital(i) && r.rowOfItsOwn(i, body)
+	return r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat", "dec", "decr", "decrease", "inc", "incr", "increase", "keep", "at") && r.capital(i) && r.rowOfItsOwn(i, body)
 }

@@ -54,6 +54,9 @@ func (x *rowReader) bound() (Bound, bool) {
 		x.phrase("to|until|up|till", "[to]", "[the]", "marked", "st|stitch"):
 		return done(ToMarker)
 	case x.phrase("as", "far", "as", "[the]", "last|final"), x.phrase("to|until|till|til|up|thru|through", "[you]", "[reach|get]", "[to]", "[within|withing]", "[the]", "last|final"):
+		for i := start; i < x.p; i++ {
+			b.within = b.within || x.ts[i].isAny("within", "withing")
+		}
 		x.accept("of")
 		b.N = Num{N: 1}
 		if sp, ok := x.sizedSpace(0); ok {
@@ -68,7 +71,7 @@ func (x *rowReader) bound() (Bound, bool) {
 		return done(ToLast)
 	case x.phrase("to|until|till|up", "[to]", "within|withing"), x.phrase("within"):
 		if n, ok := x.countOf(&b); ok {
-			b.N = n
+			b.N, b.within = n, true
 			x.phrase("[of|from]", "[the]", "end", "[of]", "[the]", "[row|rnd|round|chain]")
 			return done(ToLast)
 		}

@@ -130,6 +130,12 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 			return noun{filter: Filter{Kind: AnyStitch}, tokens: 2}, true
 		}
 		return noun{}, false
+	case "underarm", "handle", "armhole", "sleeve", "neck", "neckline", "neckband", "thumb", "thumbhole", "buttonhole", "eyelet", "border", "edging", "cuff", "held", "waiting", "heel", "strap", "gusset", "brim", "yoke", "body":
+		// a word for where on the piece they are
+		if n, ok := x.nounAt(k + 1); ok && !n.ring && !n.turn && x.at(k+1).kind == tWord {
+			n.tokens++
+			return n, true
+		}
 	case "marked", "marker":
 		if n, ok := x.nounAt(k + 1); ok {
 			n.tokens++
@@ -288,7 +294,7 @@ func (x *rowReader) place() []Target {
 			x.p++ // "in next ch and one in each ch to the end"
 		}
 		last := &out[len(out)-1]
-		if n, ok := x.nounAt(0); ok && last.Which == Each && last.N.N == 0 && last.Bound.Kind == NoBound && n.filter.Kind == Space && n.chain == 0 {
+		if n, ok := x.nounAt(0); ok && last.Which == Each && last.N.N == 0 && last.Bound.Kind == NoBound && (n.filter.Kind == Space || n.filter.Kind == ChainStitch && !n.turn && len(last.Of) > 0 && last.Of[0].Kind != ChainStitch || n.filter.Kind == ChainStitch && len(last.Of) == 0) && n.chain == 0 {
 			x.p += n.tokens // "in each st and ch-1 sp"
 			last.Of = append(filters(*last), n.filter)
 			last.Span.End = int(x.ts[x.p-1].end)
@@ -402,6 +408,11 @@ func (x *rowReader) preposition() bool {
 		x.loops()
 		return true
 	}
+	if x.peek().isAny("across", "along") && x.stretchAhead() {
+		x.p++
+		x.accept("the")
+		return true
+	}
 	if x.peek().isAny("at", "from") && x.at(1).isAny("front", "back") && x.at(2).isAny("round", "around", "of") {
 		x.p += 2
 	}
@@ -434,6 +445,29 @@ func (x *rowReader) preposition() bool {
 		return true
 	}
 	return false
+}
+
+// stretchAhead reports whether "across" goes on to say over which stitches:
+// "across first 6 sts", "across the next 10 (12) sts". Without them it runs to
+// the end.
+func (x *rowReader) stretchAhead() bool {
+	k := 1
+	if x.at(k).is("the") {
+		k++
+	}
+	if t := x.at(k); t.isAny("next", "first", "last", "following", "rem", "remaining") || t.kind == tOrd && t.num == 1 {
+		k++
+	} else if x.at(k - 1).is("the") {
+		return false
+	}
+	if t := x.at(k); t.kind != tNum || t.frac {
+		return false
+	}
+	if _, n := x.sizesAhead(k + 1); n > 0 {
+		k += n
+	}
+	n, ok := x.nounAt(k + 1)
+	return ok && !n.ring && !n.edge && !x.at(k+1+n.tokens).isAny("sp", "each")
 }
 
 // loops takes "front loop only of", "BLO" and the like: where in the top of

@@ -167,6 +167,9 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 		if isRowWord(x.at(k)) {
 			k++
 		}
+		if to && x.at(k-1).is("-") && x.at(k).kind == tNum && (k > 1 || !x.at(k-1).glued || int(x.at(k).num) <= r.Last) && !x.pluralLabel() {
+			return x.listed(r) // "Repeat Row 27--19 sts."
+		}
 		if m := x.at(k); m.kind != tNum || m.frac || x.at(k+1).isAny("times", "more", "time") && !to || int(m.num) <= r.Last && !to {
 			return x.listed(r)
 		}
@@ -255,6 +258,9 @@ func (x *rowReader) referTimes(r *Refer) {
 		if x.phrase("for", "[the]", "pattern|patt", "[stitch|st]") {
 			continue
 		}
+		if x.fewerEach() {
+			continue
+		}
 		if x.phrase("[in]", "[the|this|same]", "color|colour|stripe|striping", "sequence|pattern|patt|repeat|order|changes") {
 			if n := r.Last - r.First; r.List == nil && r.First == 1 && 0 < n && n < 100 {
 				// the colours of Rows 1-6 come again, worked as the last of
@@ -277,6 +283,10 @@ func (x *rowReader) referTimes(r *Refer) {
 			continue
 		}
 		x.p = start
+		if (r.Times.N > 0 || r.Rows.N > 0) && x.phrase("or", "until|till|for|to") {
+			x.toClauseEnd()
+			continue
+		}
 		x.accept("for", "work", "another")
 		if x.peek().kind == tNum && x.at(1).isAny("more", "additional") && isRowWord(x.at(2)) || x.peek().kind == tNum && isRowWord(x.at(1)) && x.p > start {
 			// "for 5 more rows": that many rows
@@ -330,6 +340,21 @@ func (x *rowReader) referTimes(r *Refer) {
 		x.p = save
 		return
 	}
+}
+
+// fewerEach takes "one st less each row", which the rows say themselves.
+func (x *rowReader) fewerEach() bool {
+	save := x.p
+	x.phrase("with|having|making|working|so|there|is|are", "[that|you|have]", "[there|have]", "[is|are]")
+	if x.peek().kind == tNum && x.nounFollows(1) {
+		x.p++
+		x.nounDrop()
+		if x.phrase("less|fewer|more|decreased|increased", "[on|in|for|with|at|after]", "each|every", "[following|foll]", "row|rnd|round|time") {
+			return true
+		}
+	}
+	x.p = save
+	return false
 }
 
 // toMeasureEnd goes to the end of a length, with those of the further sizes:

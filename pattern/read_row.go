@@ -165,6 +165,18 @@ func (x *rowReader) along(out, made []*Step) *Step {
 		c.Target.Which, c.Target.N = Each, Num{}
 		b = &c
 	}
+	if eachStep(a) && a.Target.Bound.Kind == ToEnd && eachStep(b) && b.Target.Bound.Kind == NoBound && len(b.Target.Of) == 1 && (b.Target.Of[0].Kind == Space || b.Target.Of[0].Kind == ChainStitch) && stitchesOnly(a.Target.Of) {
+		c := *a // "dc in each st around, 1 dc in each corner ch"
+		c.Target.Bound = Bound{}
+		d := *b
+		d.Target.Bound = a.Target.Bound
+		a, b = &c, &d
+	}
+	if eachStep(a) && a.Target.Bound.Kind == NoBound && b.Op == OpWork && b.Legs == 0 && b.Target.Which == Next && b.Target.said && b.Target.Row == nil && len(b.Target.Of) == 1 && b.Target.Of[0].Kind == ChainStitch && b.Target.N.N > 1 && b.N.N == 1 && stitchesOnly(a.Target.Of) {
+		c := *b // "dc in each dc, dc in each of the 7 ch"
+		c.Target.Which, c.Target.N = Each, Num{}
+		b = &c
+	}
 	if withs := eachStep(a) && a.Target.Bound.Kind == ToEnd && eachStep(b) && x.joinedBy(a, b, "with", "working", "making"); withs {
 		c := *a
 		c.Target.Bound = Bound{}
@@ -215,6 +227,16 @@ func (x *rowReader) joinedBy(a, b *Step, words ...string) bool {
 
 func eachStep(s *Step) bool {
 	return (s.Op == OpWork || s.Op == OpInto) && s.Target.Which == Each && s.Legs == 0 && s.Target.Row == nil
+}
+
+// stitchesOnly reports whether places are stitches and no spaces or chains.
+func stitchesOnly(of []Filter) bool {
+	for _, f := range of {
+		if f.Kind != AnyStitch && f.Kind != OneStitch {
+			return false
+		}
+	}
+	return true
 }
 
 func sameFilters(a, b []Filter) bool {
@@ -320,7 +342,7 @@ func (x *rowReader) connector() bool {
 		if x.at(1).kind == tOrd || isRowWord(x.at(1)) || x.at(1).kind == tNum && (isRowWord(x.at(2)) || x.at(2).is("more") && isRowWord(x.at(3))) {
 			return false
 		}
-		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "last", "same", "the", "this", "these", "now", "loosely", "both", "rows", "row", "each", "every")
+		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "to", "last", "same", "the", "this", "these", "now", "loosely", "both", "rows", "row", "each", "every")
 	}
 	return true
 }
@@ -341,7 +363,7 @@ func (x *rowReader) remember(steps []*Step) {
 			x.bounded = (s.Times.Kind == Fill || s.Target.Which == Each || s.Target.Which == Last) && !s.Times.Bound.leaves() && !s.Target.Bound.leaves()
 		case OpJoin:
 			x.bounded = true
-		case OpFree, OpEven, OpLeave:
+		case OpFree, OpEven, OpLeave, OpDelta:
 			x.worked, x.bounded = true, true
 		}
 	}
@@ -418,6 +440,17 @@ func (x *rowReader) step(before []*Step) []*Step {
 	}
 	if s := x.goOn(); s != nil {
 		return s
+	}
+	if s := x.edgeShaping(); s != nil {
+		return s
+	}
+	if s := x.evenWork(); s != nil {
+		return s
+	}
+	if t := x.peek(); t.isAny("do", "don't") {
+		if s := x.leave(); s != nil {
+			return s
+		}
 	}
 	if s := x.note(); s != nil {
 		return s

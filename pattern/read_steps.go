@@ -122,6 +122,19 @@ func (x *rowReader) dropped(skip *Step) bool {
 // leave = "leave" ( "rem" | "last" number ) noun "unworked" | noun "left unworked" .
 func (x *rowReader) leave() []*Step {
 	start := x.p
+	if x.phrase("do|don't", "[not]", "work", "[over|on|in|into|across]", "[the]", "rem|remaining|rest|last|other") {
+		// "do not work over remaining sts"
+		s := &Step{Op: OpLeave}
+		x.phrase("of", "[the]")
+		if x.peek().kind == tNum {
+			s.Target.N, _ = x.number()
+		}
+		x.nounDrop()
+		x.phrase("[of]", "[the]", "row|rnd|round")
+		s.Span = x.spanFrom(start)
+		return []*Step{s}
+	}
+	x.p = start
 	if !x.accept("leave", "leaving", "pass", "leaves") {
 		return nil
 	}
@@ -414,7 +427,7 @@ func (x *rowReader) otherSide() []*Step {
 			return nil
 		}
 	}
-	x.phrase("[of]", "[the]", "foundation|starting|base|beginning|beg|initial", "ch|chain|row")
+	x.phrase("[of]", "[the]", "foundation|starting|base|beginning|beg|initial", "[ch|chain|row]")
 	x.accept("with")
 	return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 }

@@ -220,6 +220,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	x.phrase("in", "total|all")
 	x.accept("altogether", "total", "made")
+	if x.phrase("[left|remain|remaining|rem]", "at|on|after", "[the]", "[end]", "[of]", "[the|this]", "row|rnd|round") && x.peek().kind == tNum {
+		x.p++ // "28 sc at end of Row 56"
+	}
 	x.setTotal(parts, x.spanFrom(start), before)
 	return true
 }
@@ -260,7 +263,7 @@ func (x *rowReader) totalEnds() bool {
 			}
 		}
 	}
-	return t.isAny("altogether", "overall") || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
+	return t.isAny("altogether", "overall") || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "rem", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
 }
 
 // totalLeads lead up to the number of a total.
@@ -292,6 +295,9 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			x.p++ // "84 sc total, 12 ch-3 sps"
 		}
 		save := x.p
+		if t := x.peek(); t.is("-") && !t.glued && x.at(1).kind == tNum && !x.at(2).separator() && x.p < end {
+			x.p++ // "30 tr - 10 groups"
+		}
 		x.accept(",", ";", "+", "/", "|", "&", ":")
 		x.accept("and", "&", "plus", "with")
 		if x.p >= end {

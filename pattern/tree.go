@@ -126,6 +126,8 @@ type Row struct {
 	bothLayers bool // worked through both layers of the piece
 	folds      bool // and the piece is laid flat for it
 
+	until Num // it is worked until so many stitches remain
+
 	ambiguous bool // "R1": a row or a round
 	changes   rowChanges
 }
@@ -287,6 +289,8 @@ type Bound struct {
 	Kind BoundKind
 	N    Num      // ToLast
 	Of   []Filter // ToLast, ToPlace
+
+	within bool // "to within": what is left is not for this row
 }
 
 // TimesKind says how often a group is worked.

@@ -162,7 +162,13 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		if e.Stitch == stitch.None {
 			e.Stitch = w.mainBelow()
 		}
-		e.Target = Target{Which: Each, Bound: Bound{Kind: ToEnd}}
+		e.Target = Target{Which: Each, N: s.Target.N, Bound: s.Target.Bound}
+		if e.Target.Bound.Kind == NoBound {
+			e.Target.Bound.Kind = ToEnd
+		}
+		if n := s.Target.N.At(w.pr.size); n > 0 && w.below != nil && !w.below.free && w.left(nil) < n {
+			return w.fail(CodeOverrun, s, n-w.left(nil), "%s more are needed here than the row below has (%s)", countWords(n-w.left(nil), "stitch", "stitches"), countWords(w.below.stitches(0, 0, false), "stitch", "stitches"))
+		}
 		return w.eachAs(s, &e, rest)
 	case OpTurn:
 		w.turn(s, rest)
