@@ -12,7 +12,7 @@ func columnTotals(text string, toks []token) []token {
 		if toks[i].kind != tNum || toks[i].head || !columnAt(text, toks, i) {
 			continue
 		}
-		mark := token{kind: tPunct, text: "=", opening: vocabulary["="].opens, start: toks[i].start, end: toks[i].start}
+		mark := token{kind: tPunct, text: "=", opening: vocabulary()["="].opens, start: toks[i].start, end: toks[i].start}
 		out = append(append(out, toks[copied:i]...), mark)
 		copied = i
 	}

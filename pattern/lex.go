@@ -73,15 +73,15 @@ func lexInto(toks []token, s string) []token {
 		case '0' <= c && c <= '9':
 			i = lexNumber(s, i, &t)
 		case c == '*' && i+1 < len(s) && s[i+1] == '*':
-			t.kind, t.text, t.id = tPunct, "**", vocabulary["**"].id
+			t.kind, t.text, t.id = tPunct, "**", vocabulary()["**"].id
 			i += 2
 		default:
 			_, n := utf8.DecodeRuneInString(s[i:])
 			t.kind, t.text = tPunct, s[i:i+n]
 			if c < utf8.RuneSelf {
-				t.opening, t.id = markOpens[c], markIDs[c]
+				t.opening, t.id = markOpens()[c], markIDs[c]
 			} else {
-				t.id = vocabulary[t.text].id
+				t.id = vocabulary()[t.text].id
 			}
 			i += n
 		}
@@ -131,7 +131,7 @@ func lexWord(s string, i int, t *token) int {
 	if dirty {
 		t.text = strings.ReplaceAll(t.text, "\x01", "")
 	}
-	if m, ok := vocabulary[t.text]; ok {
+	if m, ok := vocabulary()[t.text]; ok {
 		t.num, t.kind, t.opening, t.id = m.num, m.kind, m.opens, m.id
 		t.word = m.kind != tWord
 	}
@@ -169,7 +169,7 @@ func lexNumber(s string, i int, t *token) int {
 		t.text = s[start:i]
 		if t.num == 1 {
 			t.text, t.word = "first", true
-			t.opening, t.id = vocabulary[t.text].opens, vocabulary[t.text].id
+			t.opening, t.id = vocabulary()[t.text].opens, vocabulary()[t.text].id
 		}
 	}
 	return i

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"sort"
 	"strings"
+	"sync"
 
 	"crochet/tallyturn/pattern/stitch"
 )
@@ -128,7 +129,9 @@ type numAt struct {
 	implied Span // of "next st", where no number is written and 1 is meant
 }
 
-var oneNext = regexp.MustCompile(`(?i)^(?:in )?(?:the )?(?:next|last|first) (?:st|sc|hdc|dc|tr|htr|dtr|ch)$`)
+var oneNext = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)^(?:in )?(?:the )?(?:next|last|first) (?:st|sc|hdc|dc|tr|htr|dtr|ch)$`)
+})
 
 // numbersOf lists the numbers of an instruction itself, not of those in it.
 func numbersOf(s *Step) []numAt {
@@ -209,7 +212,7 @@ func (w *pieceWork) numberEdits(ask *mendAsk, test func(edit) *trial) {
 			return
 		}
 		seen[key] = true
-		if n.implied.Empty() || oneNext.MatchString(w.pr.pat.Source.Slice(n.implied)) {
+		if n.implied.Empty() || oneNext().MatchString(w.pr.pat.Source.Slice(n.implied)) {
 			all = append(all, n)
 		}
 	}

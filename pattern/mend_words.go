@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // nthOf says which one is meant where the same words stand in a row more than
@@ -25,18 +26,20 @@ func (w *pieceWork) nthOf(row *Row, sp Span) string {
 func quote(s string) string { return `"` + strings.TrimSpace(oneLine(s)) + `"` }
 
 var (
-	oneMore  = regexp.MustCompile(`(?i)\b(next|last|first) 1 ([a-z]+?)s\b`)
-	oneTimes = regexp.MustCompile(`(?i)\b1 times\b`)
-	manyOf   = regexp.MustCompile(`(?i)\b((?:next|last|first) (?:[2-9]|[0-9]{2,}) st)$`)
-	once     = regexp.MustCompile(`(?i)\b([0-9]+) time\b`)
+	oneMore  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\b(next|last|first) 1 ([a-z]+?)s\b`) })
+	oneTimes = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\b1 times\b`) })
+	manyOf   = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)\b((?:next|last|first) (?:[2-9]|[0-9]{2,}) st)$`)
+	})
+	once = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\b([0-9]+) time\b`) })
 )
 
 // singular sets right what follows a number just changed.
 func singular(s string, n int64) string {
 	if n == 1 {
-		return oneTimes.ReplaceAllString(oneMore.ReplaceAllString(s, "$1 $2"), "once")
+		return oneTimes().ReplaceAllString(oneMore().ReplaceAllString(s, "$1 $2"), "once")
 	}
-	return once.ReplaceAllString(manyOf.ReplaceAllString(s, "${1}s"), "$1 times")
+	return once().ReplaceAllString(manyOf().ReplaceAllString(s, "${1}s"), "$1 times")
 }
 
 var smallNumbers = strings.Fields("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty")

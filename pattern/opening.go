@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"crochet/tallyturn/pattern/stitch"
@@ -111,8 +112,9 @@ type meaning struct {
 	id    uint16 // in a wordSet, or 0
 }
 
-// vocabulary holds every word that means something by itself, and marks.
-var vocabulary = newVocabulary()
+// vocabulary holds every word that means something by itself, and marks. It is
+// put together when the first pattern is read: the start does not wait for it.
+var vocabulary = sync.OnceValue(newVocabulary)
 
 func newVocabulary() map[string]meaning {
 	v := make(map[string]meaning, 1024)
@@ -144,22 +146,26 @@ func newVocabulary() map[string]meaning {
 			add(w, opensControl) // a slip stitch may join
 		}
 	}
+	for _, l := range wordSets {
+		l.fill(v)
+	}
 	return v
 }
 
 // openingOf is what a word, or the first of several, can begin.
 func openingOf(words string) opening {
 	first, _, _ := strings.Cut(words, " ")
-	return vocabulary[first].opens
+	return vocabulary()[first].opens
 }
 
 // opens reports whether one of the productions can begin with the token.
 func (t *token) opens(o opening) bool { return (t.opening|kindOpens[t.kind])&o != 0 }
 
 // markOpens is what each mark of ASCII can begin.
-var markOpens = func() (marks [utf8.RuneSelf]opening) {
+var markOpens = sync.OnceValue(func() *[utf8.RuneSelf]opening {
+	marks := new([utf8.RuneSelf]opening)
 	for c := range marks {
-		marks[c] = vocabulary[string(rune(c))].opens
+		marks[c] = vocabulary()[string(rune(c))].opens
 	}
 	return marks
-}()
+})

@@ -64,7 +64,7 @@ func (k *Keeping) lost(out []string, from, to int) []string {
 	k.w.back.unalias(toks)
 	x := k.w.back.rowReaderFor(toks[:len(toks)-1], &Row{})
 	for x.p = 0; !x.end(); x.p++ {
-		if t := x.peek(); t.kind == tWord && !plainWord[t.text] {
+		if t := x.peek(); t.kind == tWord && !plainWord()[t.text] {
 			if _, n := x.specialAt(0); n > 0 {
 				x.p += n - 1
 				continue

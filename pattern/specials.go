@@ -167,7 +167,7 @@ func (r *reader) unalias(toks []token) {
 	for i := range toks {
 		if t := &toks[i]; t.kind == tWord && len(t.text) == 1 {
 			if w, ok := r.aliases[t.text]; ok && !(t.text == "x" && i > 0 && toks[i-1].isMark(")]")) {
-				t.text, t.opening, t.id = w, openingOf(w), vocabulary[w].id
+				t.text, t.opening, t.id = w, openingOf(w), vocabulary()[w].id
 			}
 		}
 	}

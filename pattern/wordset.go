@@ -16,10 +16,25 @@ type wordSet [maxListed / 64]uint64
 const maxListed = 4096
 
 // newWordSet makes a set of words parted by spaces. All sets are made while the
-// package starts.
+// package starts; which bits they have is settled with the vocabulary, when the
+// first text is read, so that a start that reads none does not wait for it.
 func newWordSet(words string) *wordSet {
 	s := new(wordSet)
-	for _, w := range strings.Fields(words) {
+	wordSets = append(wordSets, listOf{s, words})
+	return s
+}
+
+// wordSets are all sets with the words they were made of.
+var wordSets []listOf
+
+type listOf struct {
+	set   *wordSet
+	words string
+}
+
+// fill gives the words of a set their numbers, and it their bits.
+func (l listOf) fill(vocabulary map[string]meaning) {
+	for _, w := range strings.Fields(l.words) {
 		m, ok := vocabulary[w]
 		if !ok {
 			m.kind = tWord
@@ -28,9 +43,8 @@ func newWordSet(words string) *wordSet {
 			m.id = listed(w)
 			vocabulary[w] = m
 		}
-		s[m.id/64] |= 1 << (m.id % 64)
+		l.set[m.id/64] |= 1 << (m.id % 64)
 	}
-	return s
 }
 
 // listedWords counts the words with a number. 0 is for all others, and is in no set.

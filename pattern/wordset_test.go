@@ -21,7 +21,7 @@ func TestWordSet(t *testing.T) {
 		}
 	}
 	// Whatever the lexer makes of a word that has a number, it keeps the number.
-	for w, m := range vocabulary {
+	for w, m := range vocabulary() {
 		toks := lex(w)
 		if len(toks) == 2 && toks[0].text == w && toks[0].named() && toks[0].id != m.id {
 			t.Errorf("%q has the number %d, want %d", w, toks[0].id, m.id)

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"strings"
+	"sync"
 
 	"crochet/tallyturn/pattern/stitch"
 )
@@ -479,7 +480,7 @@ func (w *writer) plainWords(from, to int) bool {
 			x.p += n
 			continue
 		}
-		if plainWord[t.text] {
+		if plainWord()[t.text] {
 			x.p++
 			continue
 		}
@@ -493,7 +494,7 @@ func (w *writer) plainWords(from, to int) bool {
 }
 
 // plainWord are the words whose sense the tree keeps.
-var plainWord = func() map[string]bool {
+var plainWord = sync.OnceValue(func() map[string]bool {
 	m := make(map[string]bool)
 	for _, s := range strings.Fields(`a across all and around as beg beginning ch chain chains chs circle count counts counted dec decrease does each ends end every fasten
 		first following foll for form from here hook in inc increase into join last make miss more next nxt not of off once over rem remain remaining rep repeat ring rnd
@@ -502,4 +503,4 @@ var plainWord = func() map[string]bool {
 		m[s] = true
 	}
 	return m
-}()
+})

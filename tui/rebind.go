@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -220,14 +221,14 @@ func message(name string) tea.KeyMsg {
 	if name == " " {
 		return tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}
 	}
-	if t, ok := typesByName[name]; ok {
+	if t, ok := typesByName()[name]; ok {
 		return tea.KeyMsg{Type: t}
 	}
 	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
 }
 
 // typesByName are the keys that have a name.
-var typesByName = func() map[string]tea.KeyType {
+var typesByName = sync.OnceValue(func() map[string]tea.KeyType {
 	m := map[string]tea.KeyType{}
 	for t := tea.KeyType(-200); t < 200; t++ {
 		if name := (tea.KeyMsg{Type: t}).String(); name != "" && t != tea.KeyRunes && t != tea.KeySpace {
@@ -235,7 +236,7 @@ var typesByName = func() map[string]tea.KeyType {
 		}
 	}
 	return m
-}()
+})
 
 // keySpellings are names that makers have for keys.
 var keySpellings = map[string]string{
@@ -255,7 +256,7 @@ func ReadKey(name string) (string, error) {
 		return k, nil
 	}
 	bare, alt := strings.CutPrefix(low, "alt+")
-	if _, ok := typesByName[bare]; ok || alt && utf8.RuneCountInString(bare) == 1 {
+	if _, ok := typesByName()[bare]; ok || alt && utf8.RuneCountInString(bare) == 1 {
 		return low, nil
 	}
 	return "", fmt.Errorf("no key is called %q", Clean(name))

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -100,7 +101,7 @@ func (w *Walk) writeSlip() bool {
 	}
 	clap, err := clapMillis(s.fields[2])
 	switch {
-	case s.fields[1] != "" && !timecode.MatchString(s.fields[1]):
+	case s.fields[1] != "" && !timecode().MatchString(s.fields[1]):
 		w.note = "A timecode is hours, minutes, seconds and frames: 01:00:00:00."
 		w.film.slip.field = 1
 		return false
@@ -130,7 +131,7 @@ func (w *Walk) writeSlip() bool {
 }
 
 // timecode is what one looks like; whether it can be depends on the rate.
-var timecode = regexp.MustCompile(`^\d\d:[0-5]\d:[0-5]\d[:;]\d\d$`)
+var timecode = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d\d:[0-5]\d:[0-5]\d[:;]\d\d$`) })
 
 // clapMillis reads seconds with a fraction: "4.2".
 func clapMillis(text string) (int64, error) {

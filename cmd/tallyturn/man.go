@@ -1,19 +1,22 @@
 package main
 
 import (
+	"embed"
 	"fmt"
 	"os"
-	"time"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
-	"github.com/spf13/cobra/doc"
 
 	"crochet/tallyturn/tui"
 )
 
-// manDate stands on the manual pages. It changes with them and not with the
-// day they are written, so that the same program writes the same bytes.
-var manDate = time.Date(2026, time.November, 1, 0, 0, 0, 0, time.UTC)
+// The manual pages are written from the commands by a test, with -update: what
+// writes them is in the test and not in the program, whose start would have to
+// wait for it.
+//
+//go:embed manual
+var manual embed.FS
 
 func newMan(w world) *cobra.Command {
 	return &cobra.Command{
@@ -25,19 +28,36 @@ for each command. They are made from the same words as --help.`,
   tallyturn man ~/.local/share/man/man1`,
 		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error {
-			root := c.Root()
-			root.DisableAutoGenTag = true
-			head := &doc.GenManHeader{Title: "TALLYTURN", Section: "1", Source: "tallyturn", Manual: "tallyturn", Date: &manDate}
 			if len(args) == 0 {
-				return doc.GenMan(root, head, w.out)
+				page, err := manual.ReadFile("manual/tallyturn.1")
+				if err != nil {
+					return err
+				}
+				_, err = w.out.Write(page)
+				return err
 			}
-			if err := os.MkdirAll(args[0], 0o755); err != nil {
-				return fmt.Errorf("%s: cannot be made: %w", tui.Clean(args[0]), reason(err))
-			}
-			if err := doc.GenManTree(root, head, args[0]); err != nil {
-				return fmt.Errorf("%s: cannot be written to: %w", tui.Clean(args[0]), reason(err))
-			}
-			return nil
+			return writeManual(args[0])
 		},
 	}
+}
+
+// writeManual writes every page into a folder, which is made if there is none.
+func writeManual(dir string) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return fmt.Errorf("%s: cannot be made: %w", tui.Clean(dir), reason(err))
+	}
+	pages, err := manual.ReadDir("manual")
+	if err != nil {
+		return err
+	}
+	for _, p := range pages {
+		page, err := manual.ReadFile("manual/" + p.Name())
+		if err != nil {
+			return err
+		}
+		if err := os.WriteFile(filepath.Join(dir, p.Name()), page, 0o644); err != nil {
+			return fmt.Errorf("%s: cannot be written to: %w", tui.Clean(dir), reason(err))
+		}
+	}
+	return nil
 }

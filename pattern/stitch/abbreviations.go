@@ -1,5 +1,7 @@
 package stitch
 
+import "sync"
+
 // Abbreviation is a short word of written patterns that names no stitch.
 type Abbreviation struct {
 	Short string // as a list of abbreviations prints it: "st(s)"
@@ -45,7 +47,7 @@ var abbreviations = []Abbreviation{
 	{"yrh", "yrh", "yarn round hook"},
 }
 
-var abbreviationOf = func() map[string]*Abbreviation {
+var abbreviationOf = sync.OnceValue(func() map[string]*Abbreviation {
 	m := make(map[string]*Abbreviation)
 	for i := range abbreviations {
 		for _, f := range words(abbreviations[i].Forms) {
@@ -53,12 +55,12 @@ var abbreviationOf = func() map[string]*Abbreviation {
 		}
 	}
 	return m
-}()
+})
 
 // Abbreviated finds what a short word stands for; lower case, words parted by
 // single spaces. It is false for a word that is no abbreviation, or a stitch.
 func Abbreviated(word string) (Abbreviation, bool) {
-	if a, ok := abbreviationOf[word]; ok {
+	if a, ok := abbreviationOf()[word]; ok {
 		return *a, true
 	}
 	return Abbreviation{}, false

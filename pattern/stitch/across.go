@@ -1,6 +1,9 @@
 package stitch
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // A Pair is one thing as the two sides of the Atlantic write it.
 type Pair struct{ US, UK string }
@@ -29,10 +32,14 @@ var spellings = map[ID][]Pair{
 	TRTR: {{"triple treble", "quadruple treble"}, {"tr tr", "quad tr"}},
 }
 
-// toUK and toUS are how a spelling of a stitch is written across.
-var toUK, toUS = acrossTables()
+// crossed is how a spelling of a stitch is written across.
+type crossed [count]map[string]string
 
-func acrossTables() (uk, us [count]map[string]string) {
+// across has what US spellings are in UK terms, and UK ones in US terms.
+var across = sync.OnceValues(acrossTables)
+
+func acrossTables() (uk, us *crossed) {
+	uk, us = new(crossed), new(crossed)
 	for i := range table {
 		s := &table[i]
 		if s.US == "" {
@@ -63,10 +70,10 @@ func acrossTables() (uk, us [count]map[string]string) {
 // Across is how a name of a stitch is written in the other terms: the spelling
 // that answers it, or else the usual one. The name is as Lexicon.Find takes it.
 func (id ID) Across(name string, to Terms) string {
-	forth := &toUK
+	forth, toUS := across()
 	from := US
 	if to == US {
-		forth, from = &toUS, UK
+		forth, from = toUS, UK
 	}
 	if id == None || id >= count || id == Special {
 		return name

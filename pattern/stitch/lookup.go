@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Lexicon finds stitches by how they are written in one set of terms.
@@ -16,10 +17,16 @@ type entry struct {
 	prefix bool // a longer name begins with this
 }
 
-var lexicons = [...]*Lexicon{Unknown: newLexicon(US), US: newLexicon(US), UK: newLexicon(UK)}
+// The lexicons are made when they are first asked for: the start waits for
+// none of them.
+var (
+	inUS     = sync.OnceValue(func() *Lexicon { return newLexicon(US) })
+	inUK     = sync.OnceValue(func() *Lexicon { return newLexicon(UK) })
+	lexicons = [...]func() *Lexicon{Unknown: inUS, US: inUS, UK: inUK}
+)
 
 // LexiconFor gives the names of a set of terms. Unknown reads as US.
-func LexiconFor(t Terms) *Lexicon { return lexicons[t] }
+func LexiconFor(t Terms) *Lexicon { return lexicons[t]() }
 
 func newLexicon(t Terms) *Lexicon {
 	l := &Lexicon{names: make(map[string]entry)}
