@@ -111,9 +111,9 @@ func (x *exporter) put(line any) {
 		return
 	}
 	b := bytes.TrimSuffix(x.line.Bytes(), []byte("}\n"))
-	x.sum = crc32.Update(x.sum, castagnoli, b)
+	x.sum = crc32.Update(x.sum, castagnoli(), b)
 	tail := fmt.Appendf(nil, sumFormat+"\n", x.sum)
-	x.sum = crc32.Update(x.sum, castagnoli, tail)
+	x.sum = crc32.Update(x.sum, castagnoli(), tail)
 	if _, x.err = x.w.Write(b); x.err == nil {
 		_, x.err = x.w.Write(tail)
 	}

@@ -49,9 +49,9 @@ func WithSums(lines []string) string {
 	var b bytes.Buffer
 	x := &exporter{w: bufio.NewWriter(&b)}
 	for _, line := range lines {
-		x.sum = crc32.Update(x.sum, castagnoli, []byte(line))
+		x.sum = crc32.Update(x.sum, castagnoli(), []byte(line))
 		tail := fmt.Appendf(nil, sumFormat+"\n", x.sum)
-		x.sum = crc32.Update(x.sum, castagnoli, tail)
+		x.sum = crc32.Update(x.sum, castagnoli(), tail)
 		b.WriteString(line)
 		b.Write(tail)
 	}

@@ -2,9 +2,8 @@ package store
 
 import (
 	"bytes"
-	"encoding/binary"
 	"errors"
-	"hash/crc32"
+	"hash/fnv"
 	"os"
 	"path/filepath"
 )
@@ -15,11 +14,12 @@ import (
 // each commit. So a glance is either of the file as it is, or of no account;
 // it may be removed at any time.
 //
-//	glanceMagic, head page 64, the caller's bytes, CRC-32C of all before it
+//	glanceMagic, head page 64, the caller's bytes, FNV-1a of the two before it
 const (
 	glanceSuffix = ".glance"
 	glanceMagic  = "tallyturn glance 1\n"
 	glanceMost   = 1 << 20 // bytes: far more than a list needs
+	glanceSum    = 8       // bytes of the checksum
 )
 
 // Glance gives what KeepGlance has kept of the file at path, or nil where
@@ -41,8 +41,8 @@ func Glance(path string) []byte {
 		return nil
 	}
 	b, ok := bytes.CutPrefix(b, []byte(glanceMagic))
-	n := len(b) - crc32.Size
-	if !ok || n < metaSize || binary.BigEndian.Uint32(b[n:]) != crc32.Checksum(b[:n], castagnoli) {
+	n := len(b) - glanceSum
+	if !ok || n < metaSize || !bytes.Equal(b[n:], sumOf(b[:n])) {
 		return nil
 	}
 	head, err := headOf(path)
@@ -84,14 +84,14 @@ func (s *Store) KeepGlance(make func() ([]byte, error)) error {
 // writeGlance puts a glance beside a file. It is not made durable: one that is
 // lost or cut short is of no account.
 func writeGlance(path string, b []byte) error {
-	if len(b)+len(glanceMagic)+crc32.Size > glanceMost {
+	if len(b)+len(glanceMagic)+glanceSum > glanceMost {
 		return errors.New("the glance of a basket is too large")
 	}
 	f, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".new-*") // mode 0600
 	if err != nil {
 		return err
 	}
-	_, err = f.Write(binary.BigEndian.AppendUint32(append([]byte(glanceMagic), b...), crc32.Checksum(b, castagnoli)))
+	_, err = f.Write(append(append([]byte(glanceMagic), b...), sumOf(b)...))
 	if err = errors.Join(err, f.Close()); err == nil {
 		err = os.Rename(f.Name(), path+glanceSuffix)
 	}
@@ -99,6 +99,14 @@ func writeGlance(path string, b []byte) error {
 		_ = os.Remove(f.Name()) // sweep will
 	}
 	return err
+}
+
+// sumOf is the checksum of a glance. The table of that of the entries takes
+// longer to work out than a glance to read.
+func sumOf(b []byte) []byte {
+	h := fnv.New64a()
+	h.Write(b)
+	return h.Sum(nil)
 }
 
 // headOf reads the newer of a file's two head pages.

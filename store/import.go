@@ -200,11 +200,11 @@ func (in *importer) read() ([]byte, error) {
 	if n < 1 {
 		return nil, fmt.Errorf("%w: a line ends in its sum", ErrBadExport)
 	}
-	in.sum = crc32.Update(in.sum, castagnoli, b[:n])
+	in.sum = crc32.Update(in.sum, castagnoli(), b[:n])
 	if string(b[n:]) != fmt.Sprintf(sumFormat, in.sum) {
 		return nil, fmt.Errorf("%w: it does not add up; it or a line before it was changed or lost", ErrBadExport)
 	}
-	in.sum = crc32.Update(in.sum, castagnoli, append(b[n:], '\n'))
+	in.sum = crc32.Update(in.sum, castagnoli(), append(b[n:], '\n'))
 	b = append(b[:n:n], '}')
 	if !json.Valid(b) {
 		return nil, fmt.Errorf("%w: it is no JSON", ErrBadExport)

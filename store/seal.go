@@ -3,9 +3,12 @@ package store
 import (
 	"encoding/binary"
 	"hash/crc32"
+	"sync"
 )
 
-var castagnoli = crc32.MakeTable(crc32.Castagnoli)
+// castagnoli is the table of the checksums. It is worked out when the first is
+// asked for, which the first frame does not wait for.
+var castagnoli = sync.OnceValue(func() *crc32.Table { return crc32.MakeTable(crc32.Castagnoli) })
 
 // place is the checksum of the names of a bucket and those around it,
 // outermost first. The checksums of the bucket's entries go on from it.
@@ -13,13 +16,13 @@ type place uint32
 
 func in(buckets ...[]byte) (p place) {
 	for _, name := range buckets {
-		p = place(crc32.Update(uint32(p), castagnoli, name))
+		p = place(crc32.Update(uint32(p), castagnoli(), name))
 	}
 	return p
 }
 
 func (p place) checksum(key, value []byte) uint32 {
-	return crc32.Update(crc32.Update(uint32(p), castagnoli, key), castagnoli, value)
+	return crc32.Update(crc32.Update(uint32(p), castagnoli(), key), castagnoli(), value)
 }
 
 // seal appends to value its checksum.

@@ -93,7 +93,12 @@ func (c *canvas) String() string {
 // line is filled to its end.
 func (t *theme) line(width int, spans []span) string {
 	var b strings.Builder
-	used := 0
+	used, size := 0, 0
+	for _, s := range spans {
+		k := &t.inks[s.role]
+		size += len(k.on) + len(s.text) + len(k.off)
+	}
+	b.Grow(size)
 	for _, s := range spans {
 		if s.text == "" {
 			continue

@@ -108,8 +108,8 @@ func TestKeysOfHerOwn(t *testing.T) {
 func TestHelpShowsWhatWorksHere(t *testing.T) {
 	m, w := own(t, nil)
 	help := func() string {
-		m.keys(keyOf("?"))
-		defer func() { m.keys(keyOf("esc")) }()
+		m.Update(keyOf("?"))
+		defer func() { m.Update(keyOf("esc")) }()
 		return ansi.Strip(m.View())
 	}
 	if page := help(); !strings.Contains(page, "tap: one stride on") || strings.Contains(page, "make it again") {

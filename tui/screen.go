@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 	"time"
 
@@ -75,11 +76,6 @@ type Options struct {
 	Then func() (Page, error)
 }
 
-// afterFirstFrame is how long a screen waits with Options.Then, so that it does
-// not take the processor from the first frame. bubbletea draws that at the
-// first beat of its renderer, 120 of which are in a second.
-const afterFirstFrame = 20 * time.Millisecond
-
 // NewScreen makes a screen that shows first, a *Basket or a *Walk.
 func NewScreen(first page, o Options) *Screen {
 	s := &Screen{model: &model{page: first, then: o.Then}}
@@ -102,16 +98,16 @@ func NewScreen(first page, o Options) *Screen {
 		}
 	}
 	opts = append(opts, tea.WithInput(in))
-	if o.Out != nil {
-		opts = append(opts, tea.WithOutput(o.Out))
-	}
-	s.model.out = cmp.Or[io.Writer](o.Out, os.Stdout)
-	// The first frame is drawn at once, not when bubbletea tells the size.
-	if f, ok := cmp.Or[io.Writer](o.Out, os.Stdout).(*os.File); ok {
+	out := cmp.Or[io.Writer](o.Out, os.Stdout)
+	// The first frame is drawn at once, and not when bubbletea tells the size.
+	if f, ok := out.(*os.File); ok {
 		if width, height, err := term.GetSize(f.Fd()); err == nil {
 			s.model.size(width, height)
+			s.model.early = !o.Lines
 		}
 	}
+	opts = append(opts, tea.WithOutput(out))
+	s.model.out = out
 	s.prog = tea.NewProgram(s.model, opts...)
 	return s
 }
@@ -178,6 +174,7 @@ type model struct {
 	lines         *teller              // prints lines in place of frames; nil for frames
 	asking        bool                 // the terminal is asked for its ground
 	ground        *bool                // dark or light, as it answered; nil before
+	early         bool                 // the first frame can be drawn at once: the terminal told its size
 	then          func() (Page, error) // gives the page that follows this one at once; nil where it is the page
 	failed        error                // what that came to, if it could not be had
 	said          string               // to be told once the page is open
@@ -189,6 +186,8 @@ type model struct {
 	help          *helpSheet           // nil while closed
 	sheet         *elsewhereSheet      // nil while closed
 	broken        *Breakdown           // what the screen broke down with
+	frame         string               // as it was drawn last; "" where something has happened since
+	still         bool                 // the last message changed nothing
 	width, height int
 }
 
@@ -197,6 +196,7 @@ func (m *model) Init() (cmd tea.Cmd) {
 	cmd = tea.Batch(m.page.open(), second(), m.ask(), m.follow())
 	m.page.tell(m.said)
 	m.printLines()
+	m.drawEarly()
 	return cmd
 }
 
@@ -206,10 +206,18 @@ func (m *model) follow() tea.Cmd {
 		return nil
 	}
 	then := m.then
-	return tea.Tick(afterFirstFrame, func(time.Time) tea.Msg {
+	return func() tea.Msg {
 		p, err := then()
 		return thenMsg{p, err}
-	})
+	}
+}
+
+// drawEarly draws the first frame, for which bubbletea would wait until the
+// first beat of its renderer. That draws the same again where it stands.
+func (m *model) drawEarly() {
+	if m.early {
+		_, _ = io.WriteString(m.out, "\x1b[H"+strings.ReplaceAll(m.View(), "\n", "\r\n")) // a terminal that is gone shows by other ways
+	}
 }
 
 // second is the beat of the clock on the screen.
@@ -222,7 +230,11 @@ func (m *model) Update(msg tea.Msg) (_ tea.Model, cmd tea.Cmd) {
 	if m.broken != nil {
 		return m, tea.Quit
 	}
-	cmd = m.update(msg)
+	m.still = false
+	if cmd = m.update(msg); m.still {
+		return m, cmd
+	}
+	m.frame = ""
 	if told := m.signal(); told != nil {
 		cmd = tea.Batch(cmd, told)
 	}
@@ -241,6 +253,9 @@ func (m *model) printLines() {
 func (m *model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
+		if m.still = msg.Width == m.width && msg.Height == m.height; m.still {
+			return nil // as the first one is
+		}
 		m.size(msg.Width, msg.Height)
 	case tea.KeyMsg:
 		return m.keys(msg)
@@ -302,6 +317,8 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		// Bytes that bubbletea does not know come as types of its own; all
 		// they can do is say what they are.
 		m.idle("that key")
+	default: // bubbletea's own
+		m.still = true
 	}
 	return nil
 }
@@ -316,7 +333,7 @@ func (m *model) idle(name string) {
 }
 
 func (m *model) size(width, height int) {
-	m.width, m.height = width, height
+	m.width, m.height, m.frame = width, height, ""
 	m.page.resize(width, height)
 }
 
@@ -423,12 +440,19 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	return m.page.key(k)
 }
 
-// View only reads.
+// View draws what Update has left.
 func (m *model) View() string {
 	defer m.breakdown(nil)
 	if m.broken != nil || m.width <= 0 || m.height <= 0 {
 		return ""
 	}
+	if m.frame == "" {
+		m.frame = m.drawn()
+	}
+	return m.frame
+}
+
+func (m *model) drawn() string {
 	switch {
 	case m.sheet != nil:
 		return m.sheet.view(m.page.ink(), m.width, m.height)

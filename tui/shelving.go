@@ -31,7 +31,7 @@ type changedMsg struct {
 func (b *Basket) gather() {
 	b.shown = b.shown[:0]
 	for i, it := range b.cfg.Items {
-		if it.Part == b.part && contains(it.Title, b.find) {
+		if it.Part == b.part && (b.find == "" || contains(it.Title, b.find)) {
 			b.shown = append(b.shown, i)
 		}
 	}

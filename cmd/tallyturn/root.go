@@ -7,7 +7,8 @@ import (
 	"github.com/spf13/cobra"
 )
 
-func newRoot(w world) *cobra.Command {
+// newWalk is the command without a name, by itself.
+func newWalk(w world) *cobra.Command {
 	k := walkCommand{world: w}
 	root := &cobra.Command{
 		Use:   "tallyturn [FILE]",
@@ -21,8 +22,7 @@ tallyturn alone shows the basket of things in progress.`,
 		Example: `  tallyturn pennant.txt
   tallyturn pennant.txt --size M
   tallyturn check pennant.txt`,
-		Version: version(),
-		Args:    fileToWalk,
+		Args: fileToWalk,
 		RunE: func(c *cobra.Command, files []string) error {
 			if len(files) == 0 {
 				return k.basket()
@@ -32,13 +32,20 @@ tallyturn alone shows the basket of things in progress.`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
+	k.flags(root)
+	return root
+}
+
+// newRoot is every command.
+func newRoot(w world) *cobra.Command {
+	root := newWalk(w)
+	root.Version = version()
 	root.SetVersionTemplate("tallyturn {{.Version}}\n")
 	root.SuggestionsMinimumDistance = 2
 	root.SetHelpCommand(newHelp())
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return wrongUse(c, err.Error())
 	})
-	k.flags(root)
 	root.AddCommand(
 		newCheck(w),
 		newFit(w),

@@ -36,12 +36,7 @@ type world struct {
 
 // run carries out one command line and gives the exit status.
 func run(args []string, w world) int {
-	root := newRoot(w)
-	root.SetArgs(args)
-	root.SetIn(w.in)
-	root.SetOut(w.out)
-	root.SetErr(w.err)
-	switch err := root.Execute(); {
+	switch err := w.carryOut(args); {
 	case err == nil:
 		return exitGood
 	case errors.Is(err, errFound):
@@ -52,6 +47,18 @@ func run(args []string, w world) int {
 		w.complain(err)
 		return exitFailed
 	}
+}
+
+func (w world) carryOut(args []string) error {
+	if walk := walkAtOnce(w, args); walk != nil {
+		return walk.RunE(walk, walk.Flags().Args())
+	}
+	root := newRoot(w)
+	root.SetArgs(args)
+	root.SetIn(w.in)
+	root.SetOut(w.out)
+	root.SetErr(w.err)
+	return root.Execute()
 }
 
 // complain says what went wrong, each thing on a line.

@@ -2,6 +2,7 @@ package cue
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -153,22 +154,23 @@ func parting(word string, bare []string, i int) int {
 		return afterPause
 	}
 	last := bare[i]
+	k := kinds()
 	switch {
-	case numbers[last] || digits(last):
+	case k.numbers[last] || digits(last):
 		return afterNumber
-	case last == "and" && i > 0 && numbers[bare[i-1]] && numbers[next]: // two hundred and five
+	case last == "and" && i > 0 && k.numbers[bare[i-1]] && k.numbers[next]: // two hundred and five
 		return afterNumber
-	case joins[last] && i > 0 && numbers[bare[i-1]] && numbers[next]: // two to | nine
+	case k.joins[last] && i > 0 && k.numbers[bare[i-1]] && k.numbers[next]: // two to | nine
 		return afterNumber
-	case counted[last] && (numbers[next] || digits(next)): // row | two
+	case k.counted[last] && (k.numbers[next] || digits(next)): // row | two
 		return afterRow
-	case belongs[last]:
+	case k.belongs[last]:
 		return afterThe
-	case conjunctions[last] || prepositions[last]:
+	case k.conjunctions[last] || k.prepositions[last]:
 		return afterAnd
-	case conjunctions[next]:
+	case k.conjunctions[next]:
 		return beforeAnd
-	case prepositions[next]:
+	case k.prepositions[next]:
 		return beforeIn
 	}
 	return anywhere
@@ -186,23 +188,30 @@ func set(words string) map[string]bool {
 	return m
 }
 
-var (
-	conjunctions = set(`and or but nor so yet then while until till when where if because as that which who than
-		before after once unless`)
-	prepositions = set(`in into of from to with without on onto over around across at by for through along under
-		between behind above below off per past up down inside within`)
-	joins   = set(`to through and or`)
-	counted = set(`row rows round rounds rnd rnds chain chains step take size page`)
-	// belongs are words that are said with the one after them.
-	belongs = set(`a an the this that these those each every any no all both some same other another next last
+// wordKinds are words by what may be broken before or after them.
+type wordKinds struct{ conjunctions, prepositions, joins, counted, belongs, numbers map[string]bool }
+
+// kinds are sorted out when the first line is broken: most starts of the
+// program break none.
+var kinds = sync.OnceValue(func() *wordKinds {
+	return &wordKinds{
+		conjunctions: set(`and or but nor so yet then while until till when where if because as that which who than
+		before after once unless`),
+		prepositions: set(`in into of from to with without on onto over around across at by for through along under
+		between behind above below off per past up down inside within`),
+		joins:   set(`to through and or`),
+		counted: set(`row rows round rounds rnd rnds chain chains step take size page`),
+		// belongs are words that are said with the one after them.
+		belongs: set(`a an the this that these those each every any no all both some same other another next last
 		first second third fourth fifth sixth seventh eighth ninth tenth final previous
 		your my our its their his her you we i they it he she is are was were be been will would can could should
 		must may might do does did have has had not to let
 		single half double treble triple quadruple slip front back magic turning foundation starting beginning
-		working right wrong very more`)
-	// numbers and what is said with them: once, twice, hundred.
-	numbers = numberWords()
-)
+		working right wrong very more`),
+		// numbers and what is said with them: once, twice, hundred.
+		numbers: numberWords(),
+	}
+})
 
 // numberWords are the numbers in words, those below a hundred joined with a
 // hyphen as they are spelt.

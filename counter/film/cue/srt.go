@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 )
 
 // writeSRT writes captions as SubRip. No standard says what that is; what all
@@ -28,9 +29,9 @@ const wordJoiner = "\u2060"
 
 var (
 	srtSigns    = strings.NewReplacer("<", "<"+wordJoiner, "{", "{"+wordJoiner, "-->", "--"+wordJoiner+">")
-	srtEntities = regexp.MustCompile(`&([#A-Za-z])`)
+	srtEntities = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`&([#A-Za-z])`) })
 )
 
 func srtText(line string) string {
-	return srtEntities.ReplaceAllString(srtSigns.Replace(line), "&"+wordJoiner+"$1")
+	return srtEntities().ReplaceAllString(srtSigns.Replace(line), "&"+wordJoiner+"$1")
 }
