@@ -23,6 +23,7 @@ type prover struct {
 	asked  []turnKey        // chains whose value nobody says
 	worked int
 	quiet  bool
+	past   map[*Row]bool // rows that come out without words not understood
 
 	spent, kept int64 // see budget.go
 	traces      tracer
@@ -178,7 +179,8 @@ type pieceWork struct {
 	mends       *mending
 	flips       map[turnKey]bool
 	trial       *trial
-	links       *linking // nil where nobody asks for links
+	links       *linking      // nil where nobody asks for links
+	told        map[*Row]bool // rows whose words not understood were told of
 
 	onward map[*Row]edit // wrong rows, and how they are mended for those after them
 }

@@ -434,7 +434,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 	if below == nil && w.carry == nil && row.Refer == nil {
 		below = w.continued(row)
 	}
-	if len(row.bad) > 0 || len(label.bad) > 0 && label != row {
+	if (len(row.bad) > 0 || len(label.bad) > 0 && label != row) && !w.comesOutWithout(row, label, below, total) {
 		w.unread(rp, row, label, below, total)
 		if w.trial != nil {
 			w.trial.stop()

@@ -1,0 +1,109 @@
+package pattern
+
+import (
+	"fmt"
+	"strings"
+)
+
+// comesOutWithout reports whether a row with words that are not understood
+// comes out without them, and then they were a remark and no instruction: "do
+// not join rnds but carry a thread up between first and last sc". No list of
+// words can hold all that people say between two stitches; the count tells
+// talk from work.
+//
+// It asks much, for a row must not be half understood. Every stitch offered is
+// taken, none is left or passed over, no reading but the usual ones is needed,
+// and the total stated is the one made. Where no total is stated, a number
+// among the words is enough to leave the row unread: it could be stitches.
+func (w *pieceWork) comesOutWithout(row, label *Row, below *fabric, total *Total) bool {
+	if label != row && len(label.bad) > 0 || len(row.Steps) == 0 {
+		return false
+	}
+	if w.trial != nil {
+		return w.pr.past[row]
+	}
+	for _, sp := range row.bad {
+		if sp.Start < row.Span.Start || sp.Len() > maxRemark {
+			return false
+		}
+	}
+	asked, carry, host := len(w.pr.asked), w.carry, w.host
+	defer func() {
+		w.carry, w.host, w.pr.asked = carry, host, w.pr.asked[:asked]
+	}()
+	for _, o := range append([]options{0}, readings(row, below)...) {
+		save := *w
+		w.carry, w.host = carry, host
+		out := w.judge(w.attempt(row, below, o), total)
+		*w = save
+		if out.trouble < 2 && w.remarkOnly(row, below, out) {
+			w.lookPast(row)
+			return true
+		}
+	}
+	return false
+}
+
+// maxRemark is the longest remark, in bytes, that is looked past in a row.
+const maxRemark = 400
+
+// remarkOnly reports whether a row that came out without some of its words
+// proves by it that they ask for no work.
+func (w *pieceWork) remarkOnly(row *Row, below *fabric, o outcome) bool {
+	if o.rw.free || o.rw.leave || o.rw.deltaSet || o.made <= 0 || o.left > 0 {
+		return false
+	}
+	if o.status == Agrees {
+		return true
+	}
+	if o.status != Unstated || below == nil || below.free || below.ring || o.rw.taken == 0 {
+		return false
+	}
+	for _, sp := range row.bad {
+		if !w.pr.pat.Source.apart(sp) || holdsNumber(w.pr.pat.Source.Slice(sp)) {
+			return false
+		}
+	}
+	return true
+}
+
+// apart reports whether words stand as a sentence of their own, or in brackets.
+func (s *Source) apart(sp Span) bool {
+	before := strings.TrimRight(s.Slice(Span{max(0, sp.Start-8), sp.Start}), " \t\r\n\"'")
+	after := strings.TrimLeft(s.Slice(Span{sp.End, min(len(s.Text), sp.End+8)}), " \t\r\n\"'")
+	opens := before == "" || strings.HasSuffix(before, ".") || strings.HasSuffix(before, "!") || strings.HasSuffix(before, "(") || strings.HasSuffix(before, "[")
+	closes := after == "" || strings.HasPrefix(after, ".") || strings.HasPrefix(after, "!") || strings.HasPrefix(after, ")") || strings.HasPrefix(after, "]")
+	return opens && closes
+}
+
+// holdsNumber reports whether words hold a number that could be one of stitches.
+func holdsNumber(s string) bool {
+	if strings.ContainsAny(s, "0123456789") {
+		return true
+	}
+	for _, f := range strings.Fields(strings.ToLower(s)) {
+		if n := numberWords[strings.Trim(f, ".,;:()")]; n > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// lookPast says which words of a row were not understood and that it comes out
+// without them.
+func (w *pieceWork) lookPast(row *Row) {
+	if w.pr.past == nil {
+		w.pr.past = make(map[*Row]bool)
+	}
+	w.pr.past[row] = true
+	if w.told[row] {
+		return
+	}
+	if w.told == nil {
+		w.told = make(map[*Row]bool)
+	}
+	w.told[row] = true
+	for _, sp := range row.bad {
+		w.pr.say(Note, CodeReading, sp, fmt.Sprintf("%q is not understood; the row comes out without it", oneLine(w.pr.pat.Source.Slice(sp))), "")
+	}
+}
