@@ -22,7 +22,7 @@ func (c *conventions) fromNote(r *reader, toks []token) {
 			c.countNote(r, toks, i+1)
 			continue
 		}
-		if !t.isAny("count", "counts", "counted", "counting", "considered") {
+		if !t.isAny("count", "counts", "counted", "counting", "considered", "stands", "stand", "represents") {
 			continue
 		}
 		c.countNote(r, toks, i)
@@ -36,7 +36,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 	var heights []int64
 	for j := i - 1; j >= 0 && j > i-24; j-- {
 		t := &toks[j]
-		if t.isMark(".;") && !(j+1 < len(toks) && toks[j+1].kind == tNum) {
+		if t.isMark(".;") && !(j+1 < len(toks) && toks[j+1].kind == tNum && j > 0 && toks[j-1].isAny("ch", "chs", "chain", "beg")) {
 			break
 		}
 		switch {

@@ -167,7 +167,7 @@ func (r *reader) beginsWork(ln line) bool {
 		return n > 0 || x.peek().isAny("ch", "chain")
 	case t.kind == tNum:
 		_, n := x.stitchAt(1)
-		return n > 0 || x.at(1).isAny("ch", "chain", "inc", "dec")
+		return n > 0 || x.at(1).isAny("ch", "chain") && !x.countsSoonBefore(ln.end) || x.at(1).isAny("inc", "dec")
 	}
 	if _, n := x.stitchAt(0); n > 0 {
 		return !x.at(n).isMark("=:-") || !x.at(n).isMark("=:") && x.at(n).glued
@@ -290,8 +290,17 @@ func (r *reader) definitionLike(ln line) bool {
 	if id, n := x.stitchAt(0); n > 0 && stitch.Of(id).Kind == stitch.Compound {
 		named = true
 	}
-	for k := 1; k < min(7, ln.end-ln.start); k++ {
+	for x.peek().isMark("^\"'") {
+		x.p++ // a bullet, or quotes about the name
+	}
+	for k := 1; k < min(7, ln.end-x.p); k++ {
 		t := x.at(k)
+		if t.isMark("\"'") && x.at(k+1).isMark("=") {
+			continue
+		}
+		if t.is("=") && x.at(k+1).isMark("([") && r.hasStitches(ln) {
+			return true // a name of the author's own for a group
+		}
 		if t.isMark(":=") || t.is("-") && (!t.glued || !x.at(k+1).isAny("st", "sts", "stitch", "ch")) && k > 0 {
 			if !named {
 				for j := k; j < ln.end-ln.start; j++ {

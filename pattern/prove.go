@@ -109,13 +109,19 @@ func (p *Pattern) prove(o Options, size int) *Proof {
 	return proof
 }
 
+// dedupe keeps one finding of those that say the same of the same words: a row
+// that others repeat is amiss in all of them, and is mended once.
 func dedupe(fs []Finding) []Finding {
 	out := fs[:0]
-	for i, f := range fs {
-		if i > 0 && len(out) > 0 && out[len(out)-1] == f {
-			continue
+	for _, f := range fs {
+		again := false
+		for i := len(out) - 1; i >= 0 && out[i].Span.Start == f.Span.Start && !again; i-- {
+			o := &out[i]
+			again = *o == f || !f.Span.Empty() && o.Span == f.Span && o.Code == f.Code && o.Severity == f.Severity
 		}
-		out = append(out, f)
+		if !again {
+			out = append(out, f)
+		}
 	}
 	return out
 }

@@ -477,6 +477,16 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 			below = w.orient(row)
 		}
 	}
+	if bad := w.suspects(row, label, best); len(bad) > 0 {
+		w.carry, w.host, w.other = carry, host, nil
+		doubted := *row
+		doubted.bad = bad
+		w.unread(rp, &doubted, label, below, total)
+		if w.trial != nil {
+			w.trial.stop()
+		}
+		return rp
+	}
 	w.other = nil
 	w.host = host
 	if best.rw.host != nil {

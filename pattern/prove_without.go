@@ -16,14 +16,21 @@ import (
 // and the total stated is the one made. Where no total is stated, a number
 // among the words is enough to leave the row unread: it could be stitches.
 func (w *pieceWork) comesOutWithout(row, label *Row, below *fabric, total *Total) bool {
-	if label != row && len(label.bad) > 0 || len(row.Steps) == 0 {
+	if len(row.Steps) == 0 {
 		return false
 	}
-	if w.trial != nil {
-		return w.pr.past[row]
+	bad := row.bad
+	if label != row {
+		bad = label.bad
+		if len(row.bad) > 0 && !w.pr.past[row] {
+			return false
+		}
 	}
-	for _, sp := range row.bad {
-		if sp.Start < row.Span.Start || sp.Len() > maxRemark {
+	if w.trial != nil {
+		return (len(row.bad) == 0 || w.pr.past[row]) && (len(bad) == 0 || w.pr.past[label])
+	}
+	for _, sp := range bad {
+		if sp.Len() > maxRemark {
 			return false
 		}
 	}
@@ -36,8 +43,8 @@ func (w *pieceWork) comesOutWithout(row, label *Row, below *fabric, total *Total
 		w.carry, w.host = carry, host
 		out := w.judge(w.attempt(row, below, o), total)
 		*w = save
-		if out.trouble < 2 && w.remarkOnly(row, below, out) {
-			w.lookPast(row)
+		if out.trouble < 2 && w.remarkOnly(bad, below, out) {
+			w.lookPast(label, bad)
 			return true
 		}
 	}
@@ -49,17 +56,17 @@ const maxRemark = 400
 
 // remarkOnly reports whether a row that came out without some of its words
 // proves by it that they ask for no work.
-func (w *pieceWork) remarkOnly(row *Row, below *fabric, o outcome) bool {
+func (w *pieceWork) remarkOnly(bad []Span, below *fabric, o outcome) bool {
 	if o.rw.free || o.rw.leave || o.rw.deltaSet || o.made <= 0 || o.left > 0 {
 		return false
 	}
-	if o.status == Agrees {
-		return true
+	if o.status == Agrees || len(bad) == 0 {
+		return true // as it did where its words stand
 	}
 	if o.status != Unstated || below == nil || below.free || below.ring || o.rw.taken == 0 {
 		return false
 	}
-	for _, sp := range row.bad {
+	for _, sp := range bad {
 		if !w.pr.pat.Source.apart(sp) || holdsNumber(w.pr.pat.Source.Slice(sp)) {
 			return false
 		}
@@ -74,6 +81,18 @@ func (s *Source) apart(sp Span) bool {
 	opens := before == "" || strings.HasSuffix(before, ".") || strings.HasSuffix(before, "!") || strings.HasSuffix(before, "(") || strings.HasSuffix(before, "[")
 	closes := after == "" || strings.HasPrefix(after, ".") || strings.HasPrefix(after, "!") || strings.HasPrefix(after, ")") || strings.HasPrefix(after, "]")
 	return opens && closes
+}
+
+// listed reports whether words stand as one step among others: between two
+// commas, or a comma and a bracket.
+func (s *Source) listed(sp Span) bool {
+	before := strings.TrimRight(s.Slice(Span{max(0, sp.Start-8), sp.Start}), " \t\r\n")
+	after := strings.TrimLeft(s.Slice(Span{sp.End, min(len(s.Text), sp.End+8)}), " \t\r\n")
+	if before == "" || after == "" {
+		return false
+	}
+	opens, closes := before[len(before)-1], after[0]
+	return strings.IndexByte(",;([*", opens) >= 0 && strings.IndexByte(",;)]*", closes) >= 0 && (opens == ',' || closes == ',')
 }
 
 // holdsNumber reports whether words hold a number that could be one of stitches.
@@ -91,7 +110,7 @@ func holdsNumber(s string) bool {
 
 // lookPast says which words of a row were not understood and that it comes out
 // without them.
-func (w *pieceWork) lookPast(row *Row) {
+func (w *pieceWork) lookPast(row *Row, bad []Span) {
 	if w.pr.past == nil {
 		w.pr.past = make(map[*Row]bool)
 	}
@@ -103,7 +122,24 @@ func (w *pieceWork) lookPast(row *Row) {
 		w.told = make(map[*Row]bool)
 	}
 	w.told[row] = true
-	for _, sp := range row.bad {
+	for _, sp := range bad {
 		w.pr.say(Note, CodeReading, sp, fmt.Sprintf("%q is not understood; the row comes out without it", oneLine(w.pr.pat.Source.Slice(sp))), "")
 	}
+}
+
+// suspects gives the words taken as a remark in a row that does not come out,
+// where they could well be a step under a name of the author's own: "3 tr,
+// corner, 3 tr". Then it is they that are not understood, and the row is not
+// wrong.
+func (w *pieceWork) suspects(row, label *Row, o outcome) []Span {
+	if o.fatal == nil && o.status != Differs || label != row {
+		return nil
+	}
+	var out []Span
+	for _, sp := range row.remarks {
+		if len(strings.Fields(w.pr.pat.Source.Slice(sp))) <= 2 && w.pr.pat.Source.listed(sp) {
+			out = append(out, sp)
+		}
+	}
+	return out
 }

@@ -150,6 +150,8 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 		k := 0
 		to := false
 		switch {
+		case x.longDash(k) && x.totalBehind(k):
+			return x.listed(r)
 		case x.at(k).isAny("-", "to", "through", "thru"):
 			to = true
 			k++
@@ -196,6 +198,20 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 			r.Last = m
 		}
 	}
+}
+
+// totalBehind reports whether a dash parts a total off: a number follows, with
+// those of further sizes, and what it counts.
+func (x *rowReader) totalBehind(k int) bool {
+	for x.at(k).is("-") {
+		k++
+	}
+	if x.at(k).kind != tNum || x.at(k).frac {
+		return false
+	}
+	_, n := x.sizesAhead(k + 1)
+	k += 1 + n
+	return x.stitchFollows(k) || x.nounFollows(k)
 }
 
 func (x *rowReader) listed(r *Refer) bool {

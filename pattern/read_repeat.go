@@ -79,12 +79,18 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 	x.p = save
 	if closed {
 		comma := x.accept(",")
-		if tm, ok := x.times(); ok {
+		from := x.p
+		again := x.accept("repeat", "rep", "rpt", "repeated", "work", "do")
+		if again {
+			x.phrase("[this|these|the]", "[sts|sequence|pattern]")
+		}
+		if tm, ok := x.times(); ok && (!again || tm.Kind != Fill) {
+			tm.star = tm.star || again && !tm.sure && tm.Kind == Exactly // "*sc, inc* repeat 5 times"
 			g.Times = tm
 			x.endings(g)
 			return
 		}
-		if comma {
+		if x.p = from; comma {
 			x.p = save
 		}
 		// "*sc, inc*" with no verb fills the row
@@ -393,8 +399,8 @@ func (x *rowReader) times() (Times, bool) {
 	x.phrase("do|work|repeat", "this|these|all|it", "[that]")
 	x.accept("for", "a", "total")
 	x.phrase("[total]", "of")
-	x.accept("another")
-	if x.at(-1).is("another") && x.p > start {
+	x.phrase("[a]", "another|further")
+	if x.at(-1).isAny("another", "further") && x.p > start {
 		tm.more = true
 	}
 	if x.peek().isMark("([") && (x.at(2).isAny("times", "x", "time") && x.at(3).isMark(")]") || x.at(1).is("x") && x.at(3).isMark(")]")) {

@@ -499,6 +499,9 @@ func (x *rowReader) unknown() []*Step {
 		if x.p > start && depth == 0 && (t.isAny(",", ";", ".", "!", "?", ":", ")", "]", "}", "*", "**") || t.isMark("([") && x.p > start) {
 			break
 		}
+		if x.p > start && depth == 0 && x.worked && x.longDash(0) && x.totalBehind(0) {
+			break
+		}
 		if t.kind == tNum || t.kind == tOrd {
 			hard = true
 		}

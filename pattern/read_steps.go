@@ -80,7 +80,18 @@ func (x *rowReader) skip() []*Step {
 		x.accept(",")
 		if x.accept("and", "&") {
 			x.accept("the")
-			nextWord := x.accept("next")
+			nextWord := x.accept("next", "following", "foll")
+			if n, k := x.peek(), 1; nextWord && n.kind == tNum && !n.frac {
+				if m, ok := x.nounAt(k); ok && !m.ring && !m.edge && m.chain == 0 {
+					t := Target{Which: Next, said: true}
+					t.N, _ = x.number()
+					x.p += m.tokens
+					x.fill(&t, m)
+					t.Which = Next
+					out = append(out, &Step{Op: OpSkip, Target: t, Span: x.spanFrom(save)})
+					continue
+				}
+			}
 			if m, ok := x.nounAt(0); ok && (m.filter.Kind == Space || nextWord) && !m.ring && !m.edge && m.chain == 0 || ok && m.filter.Kind == Space && m.chain > 0 && x.at(m.tokens).isMark(",;.") {
 				x.p += m.tokens
 				t := Target{Which: Next, N: Num{N: 1}, said: true}
@@ -144,7 +155,7 @@ func (x *rowReader) leave() []*Step {
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	}
 	s := &Step{Op: OpLeave}
-	x.accept("the", "all")
+	x.accept("the", "all", "these", "those")
 	if x.accept("a") && !x.peek().isAny("st", "stitch") || x.peek().isAny("long", "tail", "end") {
 		x.p = start
 		return nil

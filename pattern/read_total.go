@@ -86,6 +86,17 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 	return false
 }
 
+// longDash reports whether a token is a dash that print sets between a row and
+// its total: "Repeat Row 18\u201440 dc" names one row.
+func (x *rowReader) longDash(k int) bool {
+	t := x.at(k)
+	if !t.is("-") {
+		return false
+	}
+	text := x.src.Text[t.start:]
+	return strings.HasPrefix(text, "\u2014") || strings.HasPrefix(text, "--")
+}
+
 // loose reports whether a bracket before any work may still be a total: only
 // where nothing follows it.
 func (x *rowReader) loose(end int) bool {

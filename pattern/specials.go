@@ -60,6 +60,9 @@ func (r *reader) define(from, to int) {
 		}
 		return strings.Join(parts, " ")
 	}
+	for k < to && r.toks[k].isMark("^-\"'") {
+		k++ // a bullet, or quotes about the name
+	}
 	start := k
 	for k < to && k-start < 6 && (r.toks[k].kind == tWord || r.toks[k].word || r.toks[k].kind == tNum && k > start || r.toks[k].is("-") && r.toks[k].glued && k+1 < to && r.toks[k+1].glued && r.toks[k+1].kind == tWord && k > start || r.toks[k].is("/")) {
 		k++
@@ -68,6 +71,9 @@ func (r *reader) define(from, to int) {
 		return
 	}
 	names = append(names, strings.Split(word(start, k), " or ")...)
+	for k < to && r.toks[k].isMark("\"'") {
+		k++
+	}
 	for k < to && r.toks[k].isMark("([") {
 		j := k + 1
 		for j < to && !r.toks[j].isMark(")]") {
@@ -135,6 +141,11 @@ func (r *reader) afterFullName(k, to int) int {
 func (r *reader) alias(name string, from, to int) bool {
 	if len(name) != 1 {
 		return false
+	}
+	for k := from + 1; k < to; k++ {
+		if r.toks[k].isMark("(") {
+			to = k + 1 // "V = increase (2 X in one stitch)"
+		}
 	}
 	x := r.scratch(from)
 	id, n := x.stitchAt(0)
