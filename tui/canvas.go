@@ -147,6 +147,36 @@ func clipSpans(line []span, w int) []span {
 	return out
 }
 
+// goesOn is a line of which more follows than there is room for: one sign says
+// so, after a whole word where there is one.
+func goesOn(line []span, w int) []span {
+	out := make([]span, 0, len(line)+1)
+	w -= cells(" …")
+	for _, s := range line {
+		n := cells(s.text)
+		if n <= w {
+			w -= n
+			out = append(out, s)
+			continue
+		}
+		text := prefix(s.text, w)
+		if i := strings.LastIndexByte(text, ' '); s.text[len(text)] != ' ' && (i >= 0 || len(out) > 0) {
+			text = text[:max(i, 0)]
+		}
+		if s.text = text; text != "" {
+			out = append(out, s)
+		}
+		break
+	}
+	for n := len(out); n > 0 && strings.TrimRight(out[n-1].text, " ") == ""; n = len(out) {
+		out = out[:n-1]
+	}
+	if n := len(out); n > 0 {
+		out[n-1].text = strings.TrimRight(out[n-1].text, " ")
+	}
+	return append(out, span{quiet, " …"})
+}
+
 // prefix is as many whole characters of clean text as fit w columns.
 func prefix(s string, w int) string {
 	if cells(s) <= w {

@@ -55,3 +55,27 @@ func letters(s string) string {
 	}
 	return string(out)
 }
+
+// TestGoesOn: one sign says that more follows, after a whole word.
+func TestGoesOn(t *testing.T) {
+	for _, c := range []struct {
+		line []span
+		w    int
+		want string
+	}{
+		{[]span{{base, "sc in next"}}, 20, "sc in next …"},
+		{[]span{{base, "sc in next 12 sts"}}, 16, "sc in next 12 …"},
+		{[]span{{base, "sc in next 12 sts"}}, 12, "sc in next …"},
+		{[]span{{base, "sc in "}, {hand, "next twelve"}}, 14, "sc in next …"},
+		{[]span{{base, "Mützenmacherei"}}, 8, "Mützen …"},
+		{[]span{{base, "編み物"}}, 7, "編み …"},
+	} {
+		var got string
+		for _, s := range goesOn(c.line, c.w) {
+			got += s.text
+		}
+		if got != c.want || cells(got) > c.w {
+			t.Errorf("in %d columns %v goes on as %q, want %q", c.w, c.line, got, c.want)
+		}
+	}
+}

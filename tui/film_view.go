@@ -139,7 +139,7 @@ func (f *frame) spoken(high int) (out [][]span) {
 		plain = plain[f.w.skip:]
 		if len(plain) > high {
 			plain = plain[:high]
-			plain[high-1] = append(clipSpans(plain[high-1], f.inner-2), span{quiet, " …"})
+			plain[high-1] = goesOn(plain[high-1], f.inner)
 		}
 	}
 	return plain

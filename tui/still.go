@@ -214,8 +214,7 @@ func (f *frame) coming(width, n int) (out [][]span) {
 		}
 		lines := fold(quiet, row.label+": "+row.words, width-len(head))
 		if i == 0 && len(lines) > n && n > 0 {
-			last := clipSpans(lines[n-1], width-len(head)-2)
-			lines = append(lines[:n-1:n-1], append(last, span{quiet, " …"}))
+			lines = append(lines[:n-1:n-1], goesOn(lines[n-1], width-len(head)))
 		}
 		if len(lines) > n-len(out) {
 			return out

@@ -276,7 +276,7 @@ func scroll(lines [][]span, hand, n, width int) [][]span {
 		out[0] = append([]span{{quiet, "… "}}, clipSpans(out[0], width-2)...)
 	}
 	if first+n < len(lines) {
-		out[n-1] = append(clipSpans(out[n-1], width-2), span{quiet, " …"})
+		out[n-1] = goesOn(out[n-1], width)
 	}
 	return out
 }
