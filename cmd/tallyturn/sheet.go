@@ -18,7 +18,7 @@ import (
 type sheetCommand struct {
 	*walkCommand
 	as, told, file  string
-	paper           string
+	paper, size     string
 	with            []string
 	restyle, anyway bool
 }
@@ -54,6 +54,7 @@ not be read or written or the command line is wrong.`,
 	c.Flags().StringVar(&k.paper, "paper", "a4", "print a PDF on `a4|letter`")
 	c.Flags().StringVar(&k.told, "terms", "", "tell it in `us|uk|both` terms (default: as it is written)")
 	c.Flags().StringSliceVar(&k.with, "with", nil, "put in `chart,layout,times,yarn`: drawings, in a page and\nin print; how long it takes at the pace you worked it at;\nand the yarn it takes, worked out beside your own amounts")
+	c.Flags().StringVar(&k.size, "size", "", "draw and time this `size` of a pattern in several (default: its first);\nthe rows tell all of them")
 	c.Flags().BoolVar(&k.restyle, "restyle", false, "write the rows in one style")
 	c.Flags().BoolVar(&k.anyway, "anyway", false, "publish a pattern with errors, its rows marked")
 	c.Flags().StringVarP(&k.file, "output", "o", "", "write to this `file` rather than to standard output")
@@ -75,6 +76,12 @@ func (k sheetCommand) run(file string) error {
 	if err != nil {
 		return err
 	}
+	drawn := proofs[0]
+	if k.size != "" {
+		if drawn, err = (choice{size: k.size}).prove(name, text); err != nil {
+			return err
+		}
+	}
 	o := sheet.Options{Restyle: k.restyle}
 	if o.Terms, err = k.inTerms(proofs[0]); err != nil {
 		return err
@@ -95,12 +102,12 @@ func (k sheetCommand) run(file string) error {
 		k.with = slices.Delete(slices.Clone(k.with), i, i+1)
 	}
 	if i := slices.Index(k.with, "times"); i >= 0 {
-		if o.Times, err = k.times(file, proofs[0]); err != nil {
+		if o.Times, err = k.times(file, drawn); err != nil {
 			return err
 		}
 		k.with = slices.Delete(slices.Clone(k.with), i, i+1)
 	}
-	if o.Pictures, err = k.pictures(name, proofs[0], o.Terms); err != nil {
+	if o.Pictures, err = k.pictures(name, drawn, o.Terms); err != nil {
 		return err
 	}
 	doc := sheet.New(proofs[0], o)

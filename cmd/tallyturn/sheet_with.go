@@ -22,6 +22,10 @@ const (
 // pictures draws what is to be put into the sheet.
 func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch.Terms) ([]sheet.Picture, error) {
 	var out []sheet.Picture
+	sized := ""
+	if size := sizeOf(proof); size != "" {
+		sized = ", " + size
+	}
 	for _, w := range k.with {
 		switch strings.ToLower(w) {
 		case "chart":
@@ -37,7 +41,7 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 			}
 			l := layout.Of(proof, g)
 			out = append(out, sheet.Picture{
-				Title: "Layout", SVG: l.SVG(titleOf(proof, "Layout")),
+				Title: "Layout" + sized, SVG: l.SVG(titleOf(proof, "Layout")),
 				Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + ".",
 				Print: l.Pages(printWidth, printHeight), Key: l.Legend(),
 			})
@@ -71,6 +75,9 @@ func chartPictures(proof *pattern.Proof, terms stitch.Terms) ([]sheet.Picture, e
 		title, words := "Chart", "The symbol chart, drawn from the rows as they were proven."
 		if p.Piece.Name != "" {
 			title += " of " + p.Piece.Name
+		}
+		if size := sizeOf(proof); size != "" {
+			title += ", " + size
 		}
 		out = append(out, sheet.Picture{Title: title, SVG: string(c.SVG()), Words: words, Print: parts})
 	}

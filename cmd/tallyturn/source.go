@@ -112,12 +112,24 @@ func (c choice) open(w world, file string) (name string, proof *pattern.Proof, e
 }
 
 // titleOf is the title of a pattern or, where it has none, what its file is
-// called.
+// called, with the size that is meant of those that it comes in.
 func titleOf(proof *pattern.Proof, name string) string {
-	if proof.Pattern.Title == "" {
-		return name
+	if proof.Pattern.Title != "" {
+		name = proof.Pattern.Title
 	}
-	return proof.Pattern.Title
+	if size := sizeOf(proof); size != "" {
+		name += ", " + size + " of " + strings.Join(proof.Pattern.Sizes, ", ")
+	}
+	return name
+}
+
+// sizeOf says which size of a pattern in several is meant, "size S"; "" where
+// there is one only.
+func sizeOf(proof *pattern.Proof) string {
+	if len(proof.Pattern.Sizes) < 2 {
+		return ""
+	}
+	return "size " + proof.Size
 }
 
 // writeFile writes what a command has made into the file named for it.

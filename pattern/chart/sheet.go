@@ -79,7 +79,7 @@ func Draw(proof *pattern.Proof, piece int, o Options) (*Chart, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := &Chart{Title: nameOf(proof, piece), Terms: f.terms, flat: l.g.flat, tile: o.Tile}
+	c := &Chart{Title: titleOf(proof, piece), Terms: f.terms, flat: l.g.flat, tile: o.Tile}
 	f.draw()
 	seen := map[int]bool{}
 	for _, r := range f.rows {
@@ -540,6 +540,15 @@ func (f *figure) laid(piece int) bool {
 		}
 	}
 	return false
+}
+
+// titleOf is the name of a piece, with the size that is drawn of those that the
+// pattern comes in.
+func titleOf(p *pattern.Proof, piece int) string {
+	if len(p.Pattern.Sizes) > 1 {
+		return nameOf(p, piece) + ", size " + clean(p.Size)
+	}
+	return nameOf(p, piece)
 }
 
 // nameOf is what a piece is called.

@@ -17,7 +17,7 @@ func Text(proof *pattern.Proof, piece int, o Options) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return f.text(nameOf(proof, piece)), nil
+	return f.text(titleOf(proof, piece)), nil
 }
 
 // textKind is a stitch as a chart of letters tells it apart.
