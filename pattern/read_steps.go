@@ -566,7 +566,7 @@ func (x *rowReader) join() []*Step {
 			return x.joined(s, start)
 		}
 	}
-	if x.end() || x.peek().isMark(".;") && x.row.Kind == Round && len(pl) == 0 && x.bounded && x.roundEnd() {
+	if x.end() || x.peek().isMark(".") && x.at(1).kind == tEnd || x.peek().isMark(".;") && x.row.Kind == Round && len(pl) == 0 && x.bounded && x.roundEnd() {
 		if len(pl) == 0 && x.row.Kind == Round {
 			return x.joined(s, start) // "..., ss."
 		}

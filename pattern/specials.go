@@ -11,6 +11,7 @@ import (
 //
 //	definition = name { "(" name ")" } ( ":" | "=" | "-" ) body .
 func (r *reader) specialLine(ln line) {
+	ln.end = r.wrapped(ln)
 	starts := []int{ln.start}
 	equals := 0
 	for k := ln.start; k < ln.end; k++ {
@@ -44,6 +45,27 @@ func (r *reader) specialLine(ln line) {
 			end = starts[i+1]
 		}
 		r.define(s, end)
+	}
+}
+
+// fullLine is how many letters a line has at least that was broken for its length.
+const fullLine = 50
+
+// wrapped is where a line ends that goes on in the lines below it: in small
+// letters, with no blank line between and no definition there.
+func (r *reader) wrapped(ln line) int {
+	end := ln.end
+	for from := ln.start; ; {
+		t := &r.toks[end]
+		if t.kind != tWord || !t.head || t.blank || t.bold || t.heading > 0 || !lowerAt(r.src.Text, t.start) || r.toks[end-1].isMark(".:;") || r.toks[end-1].end-r.toks[from].start < fullLine {
+			return end
+		}
+		from = end
+		for end++; r.toks[end].kind != tEnd && !r.toks[end].head; end++ {
+			if end-from < 6 && (r.toks[end].isMark(":=") || r.toks[end].is("-") && !r.toks[end].glued) {
+				return from
+			}
+		}
 	}
 }
 
