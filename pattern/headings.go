@@ -674,6 +674,11 @@ func (r *reader) inCapitals(from, to int) bool {
 
 // prose takes a line that is none of these: a note.
 func (r *reader) prose(ln line) {
+	if r.alone(ln) {
+		text := r.src.Slice(Span{int(r.toks[ln.start].start), int(r.toks[ln.end-1].end)})
+		r.pat.Title = strings.TrimFunc(strings.ReplaceAll(text, "*", ""), func(c rune) bool { return strings.ContainsRune("_#~-=\t ", c) })
+		return
+	}
 	h := Header{Span: Span{int(r.toks[ln.start].start), int(r.toks[ln.end-1].end)}, Kind: HeaderNote, Text: r.text(ln.start, ln.end)}
 	r.conv.fromNote(r, r.toks[ln.start:ln.end])
 	if len(r.pat.Pieces) == 0 || r.heading.set && len(r.pat.Pieces) == 0 {
@@ -694,6 +699,34 @@ func (r *reader) prose(ln line) {
 		return
 	}
 	r.pat.Headers = append(r.pat.Headers, h)
+}
+
+// longTitle is how many letters a title has at most that nothing else shows to
+// be one.
+const longTitle = 60
+
+// alone reports whether a line is the title for standing alone at the top: in
+// small letters, in brackets, behind a sign, or with any sign in it.
+func (r *reader) alone(ln line) bool {
+	if r.pat.Title != "" || r.heading.set || r.sec != noSection || r.row != nil || len(r.pat.Pieces) > 0 || len(r.pat.Headers) > 0 || len(r.setup) > 0 || ln.start != 0 {
+		return false
+	}
+	next, last := &r.toks[ln.end], &r.toks[ln.end-1]
+	if next.kind == tEnd || !next.blank || last.isMark(".,:;?") || int(last.end-r.toks[0].start) > longTitle {
+		return false
+	}
+	named, counted, words := false, false, make([]token, 0, ln.end-ln.start)
+	for k := ln.start; k < ln.end; k++ {
+		t := &r.toks[k]
+		if t.in(rowTalk) || t.isAny("=", "us", "uk", "american", "british", "usa", "make") {
+			return false
+		}
+		named, counted = named || t.kind == tWord, counted || t.kind == tNum && k > ln.start
+		if !t.is("*") {
+			words = append(words, *t)
+		}
+	}
+	return named && (plainWords(words) || !counted && !r.beginsWork(ln))
 }
 
 // workSoon reports whether the line after ln begins to make something, so

@@ -299,6 +299,10 @@ func (r *reader) line(i int) {
 		r.wordsAfter(body, ln.end)
 		return
 	}
+	if r.alone(ln) {
+		r.prose(ln)
+		return
+	}
 	if r.beginsWork(ln) || len(r.setup) > 0 && !t.blank || r.piece != nil && r.rowOfItsOwn(ln.start, nil) {
 		r.closeRow()
 		r.words(ln.start, ln.end)

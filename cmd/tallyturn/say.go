@@ -12,21 +12,22 @@ import (
 )
 
 type sayCommand struct {
-	world
+	*walkCommand
 	size, terms, as, piece string
 	rate                   int
-	everyRow               bool
+	everyRow, notes        bool
 }
 
 func newSay(w world) *cobra.Command {
-	k := sayCommand{world: w}
+	k := sayCommand{walkCommand: &walkCommand{world: w}}
 	c := &cobra.Command{
 		Use:   "say FILE",
 		Short: "Write a pattern as it is said aloud, with the time each row takes",
 		Long: `say writes the words of a voice-over, row by row, as one would say them to
 someone who stitches along: numbers in words, abbreviations in full, repeats told
 and the total at the end. Before each row stands how long it takes to read, in
-minutes and seconds.
+minutes and seconds. With --notes your own notes are said behind the rows that
+you kept them with in the walk of FILE.
 
 FILE is plain text of at most 4 MB; - is standard input.`,
 		Example: `  tallyturn say pennant.txt
@@ -41,7 +42,9 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 	c.Flags().StringVar(&k.as, "as", "text", "write `text|markdown`")
 	c.Flags().BoolVar(&k.everyRow, "every-row", false, "say rows alike one by one, rather than once")
 	c.Flags().StringVar(&k.size, "size", "", "say this `size`, spelled as in the pattern (default: its first)")
+	c.Flags().BoolVar(&k.notes, "notes", false, "say the notes too that you kept with rows in the walk")
 	c.Flags().StringVar(&k.piece, "piece", "", "say the piece of this `name` alone")
+	k.dataFlag(c, false)
 	return c
 }
 
@@ -62,12 +65,24 @@ func (k sayCommand) run(file string) error {
 	default:
 		return fmt.Errorf("--as is text or markdown, not %q", k.as)
 	}
-	name, proof, err := choice{size: k.size}.open(k.world, file)
+	name, proof, err := choice{size: k.size}.open(k.walkCommand.world, file)
 	if err != nil {
 		return err
 	}
 	if k.piece != "" && !hasPiece(proof, k.piece) {
 		return fmt.Errorf("%s: has no piece %q; it has %s", name, k.piece, pieceNames(proof))
+	}
+	if k.notes {
+		_, session, err := k.named(file)
+		if err != nil && proof.Pattern.Title != "" { // walked from another file, or a demo
+			if _, titled, again := k.named(proof.Pattern.Title); again == nil {
+				session, err = titled, nil
+			}
+		}
+		if err != nil {
+			return err
+		}
+		o.Notes = session.Notes()
 	}
 	if _, err := io.WriteString(k.out, write(spoken.Of(proof, o))); err != nil {
 		return fmt.Errorf("cannot write the script: %w", err)

@@ -113,15 +113,21 @@ func (s *Session) Script() *spoken.Script {
 	if proof == nil || proof.Pattern == nil || proof.Pattern.Source == nil {
 		return &spoken.Script{}
 	}
-	o := spoken.Options{Rate: spoken.Rate(s.SpeakAt)}
+	return spoken.Of(proof, spoken.Options{Rate: spoken.Rate(s.SpeakAt), Notes: s.Notes()})
+}
+
+// Notes are the maker's own lines, of several copies of a piece those of the
+// first.
+func (s *Session) Notes() []spoken.Note {
+	var out []spoken.Note
 	said := map[[2]int]bool{}
 	for n := range s.state.Notes() {
-		if at := [2]int{n.Piece, n.Row}; !said[at] { // of several copies the first
+		if at := [2]int{n.Piece, n.Row}; !said[at] {
 			said[at] = true
-			o.Notes = append(o.Notes, spoken.Note{Piece: n.Piece, Row: n.Row, Text: n.Text})
+			out = append(out, spoken.Note{Piece: n.Piece, Row: n.Row, Text: n.Text})
 		}
 	}
-	return spoken.Of(proof, o)
+	return out
 }
 
 // Fit sets the footage against a script.

@@ -20,13 +20,12 @@ var update = flag.Bool("update", false, "write the sheets of the demos anew")
 
 type written struct {
 	name, text string
-	strict     bool // a demo or a worked case
 }
 
 // writtenPatterns are all patterns of the test data and the demos.
 func writtenPatterns() []written {
 	var out []written
-	for i, glob := range []string{"../demo/*.txt", "../../testdata/cases/*.case", "../../testdata/dialects/*.txt", "../../testdata/corpus/*/*.case"} {
+	for _, glob := range []string{"../demo/*.txt", "../../testdata/cases/*.case", "../../testdata/dialects/*.txt", "../../testdata/corpus/*/*.case"} {
 		files, err := filepath.Glob(glob)
 		if err != nil || len(files) == 0 {
 			panic(fmt.Sprintf("%s: %v, %d files", glob, err, len(files)))
@@ -37,7 +36,7 @@ func writtenPatterns() []written {
 				panic(err)
 			}
 			text, _, _ := strings.Cut(string(data), "\n=== want")
-			out = append(out, written{filepath.Base(f), strings.TrimPrefix(text, "=== pattern\n") + "\n", i < 2})
+			out = append(out, written{filepath.Base(f), strings.TrimPrefix(text, "=== pattern\n") + "\n"})
 		}
 	}
 	return out
@@ -74,13 +73,7 @@ func TestReadsBack(t *testing.T) {
 	good := 0
 	for _, m := range allSheets() {
 		if len(m.doc.Unlike) > 0 {
-			// Such a sheet is refused. The loosest of print may come to it; what
-			// comes with the program and the worked cases may not.
-			if m.strict {
-				t.Errorf("%s in %s terms: %s", m.name, m.terms, strings.Join(m.doc.Unlike, "\n\t"))
-			} else {
-				t.Logf("refused: %s in %s terms: %s", m.name, m.terms, m.doc.Unlike[0])
-			}
+			t.Errorf("%s in %s terms is refused: %s", m.name, m.terms, strings.Join(m.doc.Unlike, "\n\t"))
 			continue
 		}
 		good++
@@ -98,9 +91,8 @@ func TestReadsBack(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d of %d sheets read back the same", good, len(allSheets()))
-	if good < len(allSheets())*99/100 {
-		t.Errorf("only %d of %d sheets read back the same", good, len(allSheets()))
+	if good < 800 {
+		t.Errorf("only %d sheets were read back", good)
 	}
 }
 

@@ -340,6 +340,23 @@ func (o *own) twice(i int) int {
 	return 0
 }
 
+// glossed reports whether a remark is nothing but the stitch that a text ends
+// with, in the other terms: "in any dc", "tr".
+func (o *own) glossed(text, remark string) bool {
+	o.bits = cut(remark)
+	id, n := o.stitchIn(other(o.from), 0)
+	if n == 0 || n < len(o.bits) {
+		return false
+	}
+	o.bits = cut(text)
+	for i := range o.bits {
+		if got, n := o.stitchIn(o.from, i); n > 0 && i+n == len(o.bits) {
+			return got == id
+		}
+	}
+	return false
+}
+
 // word says a word, an abbreviation or the name of a stitch.
 func (o *own) word(i int) int {
 	b := o.at(i)

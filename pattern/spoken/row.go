@@ -240,8 +240,15 @@ func (x *rowTeller) told(before, s *pattern.Step) bool {
 	if c := before.Counts; c.Said && c.Span.Start < s.Span.End && s.Span.Start < c.Span.End {
 		return true
 	}
+	if !x.bracketed(s) {
+		return false
+	}
+	o := own{from: x.from, to: x.to}
+	if o.glossed(x.source(before), unbracket(x.source(s))) {
+		return true
+	}
 	one, _, _, ok := x.name(before)
-	return ok && x.bracketed(s) && x.remarked(unbracket(x.source(s))) == one
+	return ok && x.remarked(unbracket(x.source(s))) == one
 }
 
 // which begins a remark that has a verb of its own.
@@ -404,6 +411,9 @@ func list(items []string) string {
 	default:
 		if strings.HasPrefix(items[n-1], "then ") {
 			return strings.Join(items, ", ")
+		}
+		for i := range items[:n-1] {
+			items[i] = strings.TrimSuffix(items[i], ",") // "chain three, which counts as a double crochet,"
 		}
 		return strings.Join(items[:n-1], ", ") + ", then " + items[n-1]
 	}

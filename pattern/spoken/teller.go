@@ -62,12 +62,19 @@ func (t *teller) opening() Part {
 	p := Part{Piece: -1, Title: t.proof.Pattern.Title}
 	var notes []pattern.Header
 	for _, h := range t.proof.Pattern.Headers {
-		if h.Kind == pattern.HeaderNote && !strings.ContainsAny(t.proof.Pattern.Source.Slice(h.Span), "|\t") { // no head of a table
+		if h.Kind == pattern.HeaderNote && !ofTerms(h.Text) && !strings.ContainsAny(t.proof.Pattern.Source.Slice(h.Span), "|\t") { // no head of a table
 			notes = append(notes, h)
 		}
 	}
 	p.Lines = t.paragraphs(notes)
 	return p
+}
+
+// ofTerms reports a line on the terms that the pattern is written in; it is said
+// in those that the hearer wants.
+func ofTerms(line string) bool {
+	line = strings.ToLower(line)
+	return strings.HasPrefix(line, "written in ") && strings.Contains(line, " terms")
 }
 
 // closing is the making up.
