@@ -561,6 +561,7 @@ func (r *reader) makeAt(i, end int) int {
 
 // newHeading keeps a heading until what follows shows what it names.
 func (r *reader) newHeading(ln line) {
+	r.only, r.skips = nil, nil
 	if r.heading.set {
 		r.settleHeading(false)
 	}

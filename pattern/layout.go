@@ -238,6 +238,12 @@ func (r *reader) line(i int) {
 	if t.kind == tEnd || r.pageNumber(ln) {
 		return
 	}
+	if r.only != nil && t.blank && !r.allSizesSaid() {
+		r.only = nil
+	}
+	if len(r.pat.Sizes) > 1 && (len(r.pat.Pieces) > 0 || len(r.setup) > 0) && r.sizedLine(ln.start, ln.end) {
+		return
+	}
 	if l, ok := r.labelAt(ln.start); ok && r.isLabel(l, ln.start) {
 		r.startRow(l, ln.start, ln.end)
 		return
@@ -474,8 +480,16 @@ func (r *reader) startRow(l label, start, end int) {
 	d.row.labelSpan = Span{int(r.toks[start].start), int(r.toks[l.end-1].end)}
 	d.row.Span = d.row.labelSpan
 	d.row.Label = tidyLabel(r.src.Slice(d.row.labelSpan))
+	d.row.only = r.onlyFor(&l, start)
 	d.setup, r.setup = r.setup, nil
 	r.row = d
+	if only, after, ok := r.sizesOnly(l.end, end); ok {
+		d.row.only = only
+		r.pat.onlyWords = append(r.pat.onlyWords, Span{int(r.toks[l.end].start), int(r.toks[after-1].end)})
+		d.row.Span.End = int(r.toks[after-1].end)
+		r.gather(after, end)
+		return
+	}
 	r.gather(l.end, end)
 }
 
@@ -496,6 +510,12 @@ func (r *reader) gather(from, to int) {
 				r.startRow(l, i, to)
 				return
 			}
+		}
+		if r.sizedWords(i, to) {
+			r.row.body = r.extend(r.row.body, from, i)
+			r.row.row.Span.End = int(r.toks[i-1].end)
+			r.sizedLine(i, to)
+			return
 		}
 		if i > from+1 && r.startsAlone(i, r.extend(r.row.body, from, i)) {
 			r.row.body = r.extend(r.row.body, from, i)
@@ -624,7 +644,7 @@ func (r *reader) flushSetup(ends bool) {
 	}
 	first := sort.Search(len(r.toks), func(i int) bool { return r.toks[i].start >= setup[0].start })
 	p := r.currentPiece(first)
-	d := &rowDraft{piece: p, unlabelled: true, row: &Row{noLabel: true}}
+	d := &rowDraft{piece: p, unlabelled: true, row: &Row{noLabel: true, only: r.only}}
 	d.row.Numbers.Count = Num{N: 1}
 	if x := r.rowReaderFor(setup, &r.scanRow); len(p.Rows) > 0 {
 		if n, _, ok := x.evenRows(); ok {

@@ -67,7 +67,7 @@ var openings = []struct {
 		"this these it there if when for because you your here since at after before while optional now from again " +
 		"rs ws right wrong worked continue cont continuing begin start starting crochet crocheting carry carrying back along over across reverse up " +
 		"blo flo bl fl loosely evenly tightly gently throughout everywhere repeatedly beg mr " +
-		"photo see picture video fig figure refer nb: finished finish complete done end ends edging approx approximately total left right-handed secure securing both pick drop dropping always every each as " +
+		"so photo see picture video fig figure refer nb: finished finish complete done end ends edging approx approximately total left right-handed secure securing both pick drop dropping always every each as " +
 		"yo yoh yrh draw yarn instead rather " +
 		"a an one first beg picot picots shell half cluster cl popcorn pc puff bobble v fan petal scallop block bl space sp mesh corner loop group motif cable cross"},
 	{opensOther | opensNote | opensControl, "now turn pivot rotate spin flip carry carrying swing swinging move go come keep working work continue continuing cont crochet proceed around round back down and to up in on along into across over of at the bottom underside opposite other unused second remaining free under reverse"},
@@ -81,7 +81,7 @@ var openings = []struct {
 	{opensAttach | opensControl, ", with using rs ws new join attach rejoin reattach tie fasten joining insert fix start re"},
 	{opensColour | opensControl, "change switch changing switching swap cc col colour color pick drop carry cut carrying dropping join with in using use"},
 	{opensChange, "making working with but work and while by at on in along a an make continue cont continuing keep carry incs decs decr incr decreases increases increasing increase inc decreasing decrease dec"},
-	{opensEven, "work continue cont working crochet knit even straight continuing keeping keep maintaining maintain following pat patt pats patts pattern"},
+	{opensEven, "about approximately approx roughly around with and making work continue cont working crochet knit even straight continuing keeping keep maintaining maintain following pat patt pats patts pattern"},
 	{opensFree, "closely all on around round along to for in"},
 	{opensPart, "in into around round on along across over all from"},
 	{opensTimes, "( [ * x do work repeat for a total of another further once twice thrice times"},
@@ -92,7 +92,7 @@ var openings = []struct {
 	{opensIncDec, "- invisible inv invis standard simple inc incs increase increases increasing invinc incr dec decs decrease decreases decreasing invdec invd decr tog work crochet next draw working off take taking"},
 	{opensCounts, "- = the your other turning beginning beg starting this skipped first these missed ch chain chs chains which that it here always now and will isn't aren't is are no do does doesn't don't won't not never didn't uncounted that's it's count counts counted counting considered stands standing reckoned taken replaces acts forms represents equals stand as becomes to for in up a an one"},
 	{opensClose, "being without join close connect joined closed s sl slip ss slst"},
-	{opensTotal, "( [ { < - = : . ; , / ~ | > you making there total sts stitches count stitch for giving leaving ending st now to work"},
+	{opensTotal, "( [ { < - = : . ; , / ~ | > you you'll you'd so at by after on making there total sts stitches count stitch for giving leaving ending st now to work"},
 	{opensJoint, "and then & also now + next work make pop but put just simply the plus working making to a with"},
 	{opensLast, "the last final"},
 }

@@ -25,6 +25,9 @@ func (pr *prover) sequence(p *Piece) []item {
 		seg, every = nil, nil
 	}
 	for i, r := range p.Rows {
+		if !r.forSize(pr.size) {
+			continue
+		}
 		n := r.Numbers
 		first, end := int(n.First.At(pr.size)), int(n.Last.At(pr.size))
 		switch {

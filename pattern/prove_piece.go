@@ -2,6 +2,8 @@ package pattern
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"crochet/tallyturn/pattern/stitch"
 )
@@ -146,8 +148,17 @@ func (w *pieceWork) resolve(row *Row, it item) []*Row {
 			}
 		}
 	}
-	if r.LastRows > 0 {
-		return w.lastRows(row, r.LastRows)
+	if r.LastRows > 0 || r.Named != "" {
+		out := w.rowsNamed(row, r.Named)
+		if r.LastRows > 0 {
+			out = w.lastRows(row, r.LastRows)
+		}
+		for i := range out {
+			if len(r.Edits) > 0 && out[i] != row {
+				out[i] = edited(out[i], r.Edits)
+			}
+		}
+		return out
 	}
 	var numbers []int
 	if r.List != nil {
@@ -201,7 +212,7 @@ func (pr *prover) plainRow(p *Piece, r *Row, depth int) []*Row {
 		return []*Row{r}
 	}
 	ref := r.Refer.sized(pr.size)
-	if ref.LastRows > 0 || ref.Piece != "" {
+	if ref.LastRows > 0 || ref.Piece != "" || ref.Named != "" {
 		if ref.LastRows == 1 {
 			for i := range p.Rows {
 				if p.Rows[i] == r && i > 0 {
@@ -229,9 +240,16 @@ func (w *pieceWork) lastRows(row *Row, n int) []*Row {
 		n-- // "…; repeat last 2 rows" in the second of them
 	}
 	var out []*Row
-	for i := max(0, len(w.rows)-n); i < len(w.rows); i++ {
-		out = append(out, w.rows[i].row)
+	for i := len(w.rows) - 1; i >= 0 && n > 0; i-- {
+		same := 1 // rows that go on alike are kept once
+		if i > 0 && w.rows[i-1].number > 0 {
+			same = max(1, w.rows[i].number-w.rows[i-1].number)
+		}
+		for ; same > 0 && n > 0; same, n = same-1, n-1 {
+			out = append(out, w.rows[i].row)
+		}
 	}
+	slices.Reverse(out)
 	if stepsMake(row.Steps) {
 		out = append(out, row)
 	}
@@ -239,6 +257,28 @@ func (w *pieceWork) lastRows(row *Row, n int) []*Row {
 		w.pr.say(Warning, CodeNoRow, row.Refer.Span, "there are no rows before this one to repeat", "")
 	}
 	return out
+}
+
+// rowsNamed finds the row before this one whose label has the word: "Rnd 11
+// (dec rnd)" or "Inc row".
+func (w *pieceWork) rowsNamed(row *Row, word string) []*Row {
+	var found *Row
+	if word == "" {
+		return nil
+	}
+	for _, r := range w.piece.Rows {
+		if r == row {
+			break
+		}
+		if r.Refer == nil && strings.Contains(strings.ToLower(r.Label), word[:min(3, len(word))]) {
+			found = r
+		}
+	}
+	if found == nil {
+		w.pr.say(Warning, CodeNoRow, row.Refer.Span, "no row before this one is called so", "")
+		return nil
+	}
+	return []*Row{found}
 }
 
 // edited is a row with its loops changed: "making ch 6 instead of ch 4".
@@ -273,6 +313,11 @@ func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 			c.Body = editSteps(c.Body, edits, false)
 		}
 		out[i] = &c
+	}
+	for _, e := range edits {
+		if start && e.Delta.N != 0 {
+			out = append(out, &Step{Op: OpDelta, N: e.Delta, Span: e.Span})
+		}
 	}
 	return out
 }

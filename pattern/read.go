@@ -42,6 +42,9 @@ type reader struct {
 	main      stitch.ID // the stitch of the row read last, in mainPiece
 	mainPiece *Piece
 
+	only  []bool  // the sizes that the rows that follow are for; nil for all
+	skips *skipTo // rows that a size leaves out
+
 	layersNext bool // the row to come is worked through both layers
 
 	hasLabel bool

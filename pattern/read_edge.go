@@ -34,11 +34,18 @@ func (x *rowReader) edgeShaping() []*Step {
 	if sh.until.N > 0 {
 		if x.row.noLabel && !sh.sparse {
 			x.row.until = sh.until
-		} else if x.row.Total == nil && x.depth == 1 {
-			x.row.Total = &Total{Span: sh.until.Span, Text: x.src.Slice(sh.until.Span), Parts: []TotalPart{{N: sh.until, Span: sh.until.Span, Kind: PartStitches}}, after: 1 << 20}
+		} else {
+			x.stateUntil(sh.until)
 		}
 	}
 	return []*Step{s}
+}
+
+// stateUntil takes the stitches that are to remain for the total of the row.
+func (x *rowReader) stateUntil(n Num) {
+	if n.N > 0 && x.row.Total == nil && x.depth == 1 {
+		x.row.Total = &Total{Span: n.Span, Text: x.src.Slice(n.Span), Parts: []TotalPart{{N: n, Span: n.Span, Kind: PartStitches}}}
+	}
 }
 
 // shaping = [ "continue to" ] ( change [ edges ] | edges change ) { rows } .
@@ -346,6 +353,52 @@ func (x *rowReader) edgeRows() (Num, bool) {
 		return Num{N: 1}, true
 	}
 	return Num{}, false
+}
+
+// edgeGloss takes "about 13 sts down the side" and "8 sc across the instep"
+// behind stitches along an edge whose number is not given: it tells how they
+// fall, and the total of them stands behind.
+func (x *rowReader) edgeGloss() []*Step {
+	if !x.alongEdge || !x.peek().opens(opensEven) && x.peek().kind != tNum {
+		return nil
+	}
+	start := x.p
+	x.accept("and", "with", "working", "making")
+	about := x.accept("about", "approximately", "approx", "roughly", "around")
+	if x.peek().kind != tNum || x.peek().frac {
+		x.p = start
+		return nil
+	}
+	x.number()
+	x.nounDrop()
+	x.accept("back", "evenly")
+	if !x.peek().isAny("down", "up", "along", "across", "over", "on", "around") && !about || x.peek().isAny("around", "across") && x.at(1).separator() {
+		x.p = start
+		return nil
+	}
+	for !x.end() && !x.peek().isMark(",;.:)]([{=") && !(x.peek().is("-") && !x.peek().glued) && !(x.peek().is("and") && x.at(1).kind == tNum) {
+		x.p++
+	}
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// meanwhile reads "at the same time, on Rnd 20, dec 1 st at each side": a
+// change that other rows of the range do not make, whose total only the author
+// has.
+func (x *rowReader) meanwhile(start int) []*Step {
+	save := x.p
+	changes := false
+	for !x.end() && !x.peek().isMark(".([{;") {
+		changes = changes || x.peek().isAny("dec", "inc", "decrease", "increase", "decreasing", "increasing", "shape")
+		x.p++
+	}
+	if !changes || x.p == save {
+		x.p = save
+		return nil
+	}
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpFree, Stitch: x.main, Span: sp, Text: x.src.Slice(sp)}}
 }
 
 // evenWork reads work that goes on as the row below in so many words: "keeping

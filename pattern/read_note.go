@@ -138,6 +138,9 @@ func (x *rowReader) note() []*Step {
 			if x.phrase("turn", "each|every|all", "row|rows", "with") {
 				return sentence() // how rows are turned all through
 			}
+			if x.phrase("turn", "to", "work|working|begin|start|continue") || x.phrase("turn", "[the|your]", "cuff|work|piece|band|strip|ribbing|rib|neckband|hat|collar|brim|it|tube", "[so|sideways|on|and]", "[that|sideways|its|the|to]", "[side|long]", "[edge|you|work]") && x.ts[x.p-1].isAny("so", "you", "sideways", "side", "edge", "that", "its", "long") {
+				return sentence() // which edge is worked along next
+			}
 			if !x.at(1).isAny("inside", "right", "upside") {
 				break
 			}
@@ -162,6 +165,14 @@ func (x *rowReader) note() []*Step {
 				return sentence()
 			}
 		}
+	case "so":
+		if x.phrase("so", "[that]", "you|there|that|it|the|we|this") {
+			// "so you increase 8 sts on every row - at the end of row 6 you have 94 dc"
+			for !x.end() && !x.peek().isMark(",;.)]}*{=(") && !(x.peek().is("-") && !x.peek().glued) {
+				x.p++
+			}
+			return take()
+		}
 	case "this", "these", "that", "it", "there", "if", "when", "for", "because", "you", "your", "here", "since", "at", "after", "before", "while", "optional", "now", "from", "all", "again":
 		switch {
 		case x.phrase("this|these", "forms|form|completes|makes|will|creates|is|are|rnd|round|row|counts|sets|establishes|gives|brings|ends|rows|rounds|two|2|should|step|part|becomes|means"):
@@ -176,7 +187,12 @@ func (x *rowReader) note() []*Step {
 			return sentence()
 		case t.text == "now" && x.phrase("now", "work|working|continue|begin|start", "[working]", "back", "and", "forth", "[in]", "[rows]"), t.text == "now" && x.phrase("now", "work|working|continue|begin|start", "[working|to]", "[work]", "in", "rows|rounds|rnds|spiral|continuous|the", "[rnds|rounds|round|rows]"):
 			return take()
-		case x.phrase("at", "[the]", "same", "time"), x.phrase("at", "[the]", "end", "of", "[the|this|each|every]", "[last|next|final]", "row|rnd|round"):
+		case x.phrase("at", "[the]", "same", "time"):
+			if s := x.meanwhile(start); s != nil {
+				return s
+			}
+			return take()
+		case x.phrase("at", "[the]", "end", "of", "[the|this|each|every]", "[last|next|final]", "row|rnd|round"):
 			return take()
 		case t.text == "for" && x.at(1).isAny("more", "longer", "bigger", "larger", "wider", "smaller", "other", "another"):
 			return sentence()

@@ -112,11 +112,23 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 			return noun{filter: Filter{Kind: AnyCluster}, tokens: 1}, true
 		}
 		return noun{filter: Filter{Kind: NamedGroup, Name: "group"}, tokens: 1}, true
-	case "row", "edge", "side", "end", "ends":
+	case "row", "rows", "edge", "side", "sides", "end", "ends":
+		if t.text == "side" || t.text == "sides" {
+			// "in the side of each row", "into the sides of the rows"
+			if n := x.phraseAt(k+1, "of", "[the]", "[each|every]", "[of]", "[the]", "[next]", "[sc|hdc|dc|tr|htr]", "row|rows", "[end|ends]"); n > 0 {
+				return noun{edge: true, tokens: 1 + n}, true
+			}
+		}
 		if t.text == "row" && x.at(k+1).isAny("end", "ends", "edge", "edges") {
 			return noun{edge: true, tokens: 2}, true
 		}
 		if t.text == "end" || t.text == "ends" {
+			if n := x.phraseAt(k+1, "of", "[the]", "[each|every|next]", "of", "[the]", "[next|remaining|rem|last|first]"); n > 0 && x.at(k+1+n).kind == tNum && isRowWord(x.at(k+2+n)) {
+				return noun{edge: true, tokens: 3 + n}, true
+			}
+			if n := x.phraseAt(k+1, "of", "[the]", "[next|first|last]"); n > 0 && x.at(k+1+n).kind == tNum && isRowWord(x.at(k+2+n)) {
+				return noun{edge: true, tokens: 3 + n}, true
+			}
 			if n := x.phraseAt(k+1, "of", "[the]", "[each|every]", "[next]", "[sc|hdc|dc|tr|htr|plain|short|long]", "row|rows"); n > 0 {
 				return noun{edge: true, tokens: 1 + n}, true
 			}

@@ -48,10 +48,45 @@ func (x *rowReader) refer() []*Step {
 		}
 	}
 	x.referEdits(r)
+	if s := x.referShaped(r, start); s != nil {
+		return s
+	}
 	r.Span = x.spanFrom(start)
 	x.row.Refer = r
 	x.worked, x.bounded = true, true
 	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
+}
+
+// referShaped reads what rows repeated are shaped by: "rep last 5 rows,
+// increasing 1 st at each end every 5th row until there are 46 sts". Where the
+// change is made in each of them it is an edit; else only the maker knows how
+// many rows that is, and the stitches that are left are taken as stated.
+func (x *rowReader) referShaped(r *Refer, start int) []*Step {
+	save := x.p
+	x.accept(",", ";")
+	x.accept("and", "but")
+	sh, ok := x.shaping()
+	if !ok {
+		sh = shaping{}
+		x.p = save
+		if _, at := x.edgesNamed(true); !x.shapedRows(&sh) && !at || !sh.sparse && sh.until.N == 0 {
+			x.p = save
+			return nil
+		}
+	} else if !sh.sparse && sh.until.N == 0 {
+		r.Edits = append(r.Edits, Edit{Span: x.spanFrom(save), Delta: sh.n})
+		return nil
+	}
+	if !sh.sparse {
+		r.UntilSts = sh.until
+		if ok {
+			r.Edits = append(r.Edits, Edit{Span: x.spanFrom(save), Delta: sh.n})
+		}
+		return nil
+	}
+	x.stateUntil(sh.until)
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpFree, Stitch: x.main, Span: sp, Text: x.src.Slice(sp)}}
 }
 
 // doRows reads "do" before the rows to do again.
@@ -82,6 +117,10 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 	switch {
 	case x.phrase("last|previous|prev|above|preceding|prior", "row|rnd|round"):
 		r.LastRows = 1
+		return true
+	case repeats && x.peek().isAny("dec", "decrease", "decreasing", "inc", "increase", "increasing", "buttonhole", "eyelet", "shell", "picot", "mesh", "bobble") && isRowWord(x.at(1)) && !x.at(1).is("r") && x.at(2).kind != tNum:
+		r.Named = x.peek().text
+		x.p += 2
 		return true
 	case x.phrase("last|previous|prev|above|preceding|these|those|the|prior", "[last|previous|above]"):
 		if x.peek().kind == tNum && isRowWord(x.at(1)) {

@@ -351,6 +351,9 @@ func (x *rowReader) connector() bool {
 func (x *rowReader) remember(steps []*Step) {
 	for _, s := range steps {
 		x.lastStep = s
+		if s.Op != OpNote {
+			x.alongEdge = s.Op == OpFree && s.N.N == 0 && s.N.Sizes == nil
+		}
 		switch s.Op {
 		case OpWork:
 			x.worked = true
@@ -442,6 +445,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return s
 	}
 	if s := x.edgeShaping(); s != nil {
+		return s
+	}
+	if s := x.edgeGloss(); s != nil {
 		return s
 	}
 	if s := x.evenWork(); s != nil {

@@ -433,7 +433,9 @@ func (x *rowReader) otherSide() []*Step {
 		return nil
 	}
 	if !x.phrase("[your|the]", "[foundation|starting|base|beginning|original|beg|initial|same]", "ch|chain|chs|foundation|chains|side|loops|lps|edge", "[chain|ch|edge|sts]", "[of]", "[your|the]", "[foundation|starting|base|beginning|beg]", "[ch|chain|chs]") && !x.at(-1).isAny("side") {
-		if !x.peek().isMark(",;:.") || !x.at(-1).isAny("side", "loops", "of") {
+		if x.peek().isAny("foundation", "base") && x.at(1).isMark(",;:.") && x.at(-1).isAny("of", "the") {
+			x.p++ // "the other side of the foundation:"
+		} else if !x.peek().isMark(",;:.") || !x.at(-1).isAny("side", "loops", "of") {
 			x.p = start
 			return nil
 		}
@@ -629,6 +631,9 @@ func (x *rowReader) coreAfterTo() (Target, bool) {
 }
 
 func (x *rowReader) joined(s *Step, start int) []*Step {
+	if s.Stitch == stitch.None {
+		x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]") // "join to first st with a slip stitch"
+	}
 	x.phrase("to", "join|close", "[rnd|round|the]", "[rnd|round]")
 	x.phrase("[to]", "form|forming", "[a]", "ring|circle")
 	x.phrase("together")

@@ -7,7 +7,7 @@ import (
 )
 
 // totalOpeners open a total in words.
-var totalOpeners = newWordSet("you making there total sts count stitch for giving leaving ending st now to work")
+var totalOpeners = newWordSet("you you'll you'd so at by after on making there total sts count stitch for giving leaving ending st now to work")
 
 // totalAhead takes a stated total if one stands here, and says so.
 //
@@ -117,7 +117,13 @@ func (x *rowReader) boundIsJoin(i int) bool {
 // wordTotal reads "you now have 36 sts", "making 24 sc", "total 18".
 func (x *rowReader) wordTotal(before []*Step) bool {
 	start := x.p
-	ok := x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
+	if x.phrase("[so]", "at|by|after|on", "[the]", "end", "of", "[the|this]", "row|rnd|round") && x.peek().kind == tNum {
+		x.p++ // "at the end of row 6 you will have 94 dc"
+	}
+	if x.peek().is(",") {
+		x.p++
+	}
+	ok := x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
 		x.phrase("sts", ":|=")

@@ -30,6 +30,8 @@ type rowReader struct {
 	bounded  bool      // the last such step ran to the end of the row
 	lastStep *Step
 
+	alongEdge bool // the last such step runs along an edge, by no number
+
 	rowsAsked  int64  // "6 more rows like the 2nd"
 	holdBack   bool   // the last loops of the stitches that follow are held back: a cluster
 	hookCounts Counts // what the chains skipped at the hook count as, just read
@@ -39,7 +41,7 @@ type rowReader struct {
 func (x *rowReader) restart(p int) {
 	x.p, x.depth, x.spent, x.gaveUp = p, 0, 0, false
 	x.marks, x.closed = x.marks[:0], x.closed[:0]
-	x.main, x.worked, x.bounded, x.lastStep = stitch.None, false, false, nil
+	x.main, x.worked, x.bounded, x.lastStep, x.alongEdge = stitch.None, false, false, nil, false
 	x.rowsAsked, x.holdBack, x.hookCounts = 0, false, Counts{}
 }
 

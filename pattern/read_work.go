@@ -330,6 +330,13 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	if len(places) == 0 && x.phrase("evenly") {
 		return x.free(start, s, counted)
 	}
+	if counted && s.Legs == 0 && s.N.N > 2 && len(places) == 1 && x.ts[save].is("along") && places[0].Which == Each && places[0].Bound.Kind == ToEnd && places[0].Row == nil && x.at(-1).isAny("edge", "edges", "side", "foundation", "chain", "ch") {
+		x.p = save
+		return x.free(start, s, true) // "30 sc along the foundation edge"
+	}
+	if counted && s.Legs == 0 && s.N.N > 1 && len(places) == 1 && places[0].Which == Each && places[0].Bound.Kind == ToEnd && len(places[0].Of) == 0 && x.partNamed(save) {
+		places = nil // "sc 15 across heel"
+	}
 	if len(places) == 1 && places[0].Bound.Kind == ToEnd && x.evenlySaid(save) {
 		x.p = save
 		return x.free(start, s, counted)
@@ -376,12 +383,44 @@ func (x *rowReader) free(start int, s *Step, counted bool) []*Step {
 	}
 	for i := start; i < x.p && counted; i++ {
 		if x.ts[i].isAny("each", "every") {
-			s.N = Num{} // so many to a row, and how many rows is not said here
+			s.N = perRow(x.ts[i:x.p], s.N)
+			break
 		}
 	}
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
 	return []*Step{s}
+}
+
+// partNamed reads on in "across heel", "along the top of the foot": a count
+// stands before it, so it only says where on the piece they are.
+func (x *rowReader) partNamed(from int) bool {
+	if !x.ts[from].isAny("across", "along", "over") || x.p != from+1 && !(x.p == from+2 && x.ts[from+1].is("the")) {
+		return false
+	}
+	k := 0
+	for ; k < 6; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.separator() || t.isMark("([{)]}*") || k > 0 && t.isAny("and", "then", "turn", "join") {
+			break
+		}
+		if _, n := x.stitchAt(k); t.kind != tWord || n > 0 || t.isAny("and", "then", "turn", "join", "with", "working", "making", "in", "into", "row", "rnd", "round", "edge", "edges", "side", "sides", "ch", "chain", "each", "every", "ending", "leaving", "do", "rep", "repeat", "to", "until", "sp", "loop") {
+			return false
+		}
+	}
+	x.p += k
+	return k > 0
+}
+
+// perRow is so many stitches to each of so many rows, "2 sc in the end of each
+// of next 10 rows", "in each of 7 row ends"; how many rows is mostly not said.
+func perRow(words []token, per Num) Num {
+	for i := 1; i+1 < len(words); i++ {
+		if t := &words[i]; t.kind == tNum && !t.frac && !t.big && isRowWord(&words[i+1]) && per.Sizes == nil {
+			return Num{N: per.N * t.num}
+		}
+	}
+	return Num{}
 }
 
 // emit makes one step for each place of a list.

@@ -129,6 +129,44 @@ func (r *reader) findSizes() {
 		}
 	}
 	r.inferSizes()
+	if len(r.pat.Sizes) == 0 {
+		r.lettersOfSizes()
+	}
+}
+
+// lettersOfSizes finds "(S, M, L)" or "S/M/L" in the first lines, where the
+// numbers that follow come in as many.
+func (r *reader) lettersOfSizes() {
+	for _, ln := range r.lines[:min(len(r.lines), 12)] {
+		for i := ln.start; i < ln.end; i++ {
+			var names []string
+			k := i
+			for ; k < ln.end && sizeLetter(r.toks[k].text) != "" && len(r.toks[k].text) <= 3; k++ {
+				names = append(names, r.text(k, k+1))
+				if !r.toks[k+1].isMark(",/(") {
+					k++
+					break
+				}
+				for r.toks[k+1].isMark(",/(") {
+					k++
+				}
+			}
+			if len(names) > 2 && r.listsOf(len(names)) {
+				r.pat.Sizes = names
+				return
+			}
+		}
+	}
+}
+
+// listsOf reports whether numbers stand in lists of so many, "10 (11, 12)".
+func (r *reader) listsOf(n int) bool {
+	for i := 0; i+4 < len(r.toks); i++ {
+		if m, _ := r.sizeList(i); m == n {
+			return true
+		}
+	}
+	return false
 }
 
 // sizeNames reads "S (M, L)", "small (medium, large)", "6 (12, 18) months".
@@ -192,6 +230,9 @@ func shortNames(names []string) []string {
 
 // sizeWord reports a word that names a size with another in brackets behind it.
 func (x *rowReader) sizeWord() bool {
+	if x.peek().kind == tNum && !x.peek().frac && x.at(1).isMark("([") && x.at(2).kind == tNum && x.at(3).isMark(",)]") {
+		return true // "Sizes 4 (6, 8)."
+	}
 	return x.peek().isAny("xs", "s", "m", "l", "xl", "small", "medium", "large", "newborn", "baby", "child", "teen", "adult") && x.at(1).isMark("([")
 }
 

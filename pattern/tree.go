@@ -14,6 +14,8 @@ type Pattern struct {
 	Pieces   []*Piece
 	Assembly []Header // making up, as steps in order
 
+	onlyWords []Span // words that only say for which sizes something is
+
 	evidence stitch.Terms // what the words show, where the text does not say
 	blocks   bool         // it is worked in blocks, from corner to corner
 	conv     conventions
@@ -126,7 +128,8 @@ type Row struct {
 	bothLayers bool // worked through both layers of the piece
 	folds      bool // and the piece is laid flat for it
 
-	until Num // it is worked until so many stitches remain
+	only  []bool // by size, which of them work it; nil for all
+	until Num    // it is worked until so many stitches remain
 
 	ambiguous bool // "R1": a row or a round
 	changes   rowChanges
@@ -369,6 +372,7 @@ type Refer struct {
 	Measure  bool   // "until it measures": the maker ends it by hand
 	Edits    []Edit // "ch 6 instead of ch 4"
 	Forms    bool   // "Rows 2 and 3 form the pattern"
+	Named    string // "rep dec rnd": a word in the label of the row that is meant
 }
 
 // sized is the reference as it is for one size.
@@ -388,6 +392,7 @@ type Edit struct {
 	Span     Span
 	From, To int64 // chains; From is 0 where every loop changes
 	Between  int64 // plain stitches between increases or decreases
+	Delta    Num   // stitches more or fewer at the edges of each row
 }
 
 type rowChanges struct {

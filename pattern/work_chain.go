@@ -224,6 +224,16 @@ func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 	if tall == stitch.None {
 		tall = w.mainBelow()
 	}
+	if id == stitch.None && goesOnEven(rest) {
+		switch n { // the stitch of the pattern is not named, but its chain is
+		case 2:
+			tall = stitch.HDC
+		case 3:
+			tall = stitch.DC
+		case 4:
+			tall = stitch.TR
+		}
+	}
 	h := int64(stitch.Of(tall).Turn)
 	key := turnKey{chains: n, stitch: tall}
 	def := false
@@ -268,6 +278,20 @@ func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 		c.Space = n - h
 	}
 	return c
+}
+
+// goesOnEven reports a row that goes on in a pattern whose stitch it does not
+// name: "ch 3, work in pat across".
+func goesOnEven(rest []*Step) bool {
+	for _, s := range rest {
+		switch {
+		case s.Op == OpEven:
+			return s.Stitch == stitch.None
+		case makesStitches(s) && s.Op != OpDelta:
+			return false
+		}
+	}
+	return false
 }
 
 // firstNamed reports whether the first stitch is told to go into the first
