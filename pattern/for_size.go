@@ -188,6 +188,7 @@ func (r *reader) sizedLine(from, to int) bool {
 		r.closeRow()
 		r.flushSetup(false)
 		r.only = nil
+		r.pat.onlyWords = append(r.pat.onlyWords, Span{int(r.toks[from].start), int(r.toks[after-1].end)})
 		if after < to {
 			r.lineFrom(after, to)
 		}
@@ -205,7 +206,7 @@ func (r *reader) sizedLine(from, to int) bool {
 		return true
 	}
 	x := r.scratch(after)
-	if x.phrase("skip|go|proceed|continue", "[ahead|on|directly|straight]", "[to]", "row|rnd|round") && x.peek().kind == tNum {
+	if x.phrase("skip|sk|miss|go|proceed|continue", "[ahead|on|directly|straight]", "[to]", "row|rnd|round") && x.peek().kind == tNum {
 		n := x.peek().num
 		r.pat.onlyWords = append(r.pat.onlyWords, Span{int(r.toks[from].start), int(r.toks[to-1].end)})
 		r.skips = &skipTo{sizes: only, row: n}

@@ -574,9 +574,10 @@ func (b *linkBuilder) spread() {
 		}
 	}
 	n := len(have)
-	if n == 0 || want <= 0 || want == n || len(b.r.Made) != n {
-		return
+	if n == 0 || want <= 0 || want == n || len(b.r.Made) != have[0]+n {
+		return // only the space of a turning chain may stand before them
 	}
+	lead := b.r.Made[:have[0]:have[0]]
 	out := make([]Link, want)
 	for i := range out {
 		if want > n {
@@ -590,7 +591,7 @@ func (b *linkBuilder) spread() {
 			out[i].Bases = append(out[i].Bases, b.r.Made[k].Bases...)
 		}
 	}
-	b.r.Made = out
+	b.r.Made = append(lead, out...)
 }
 
 var (

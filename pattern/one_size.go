@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -31,14 +32,78 @@ func (p *Pattern) OneSize(size int) string {
 	for _, h := range p.Assembly {
 		one.words(h.Span)
 	}
-	text := p.Source.Write(one.out)
+	cut := p.notFor(size)
+	for sp := range one.out {
+		for _, c := range cut {
+			if c.Contains(sp) {
+				delete(one.out, sp)
+			}
+		}
+	}
+	text := (&Source{Text: blotted(p.Source.Text, cut)}).Write(one.out)
 	for _, h := range p.Headers {
 		if h.Kind == HeaderSize && namesAll(h.Text, p.Sizes) {
 			first, last := p.Source.lineAt(h.Span.Start), p.Source.lineAt(max(h.Span.Start, h.Span.End-1))
-			return withoutLines(text, first, last)
+			text = withoutLines(text, first, last)
+			break
 		}
 	}
-	return text
+	if len(cut) == 0 {
+		return text
+	}
+	return unblotted(text)
+}
+
+// notFor is what does not stand in the text of a size: rows of other sizes, and
+// words that only say for which sizes something is.
+func (p *Pattern) notFor(size int) []Span {
+	out := slices.Clone(p.onlyWords)
+	for _, pc := range p.Pieces {
+		for _, r := range pc.Rows {
+			if !r.forSize(size) {
+				out = append(out, r.Span)
+			}
+		}
+	}
+	return out
+}
+
+// blot stands for each byte that is taken out of a text, so that what is told
+// of the rest by where it stands still holds.
+const blot = '\x01'
+
+func blotted(text string, cut []Span) string {
+	if len(cut) == 0 {
+		return text
+	}
+	b := []byte(text)
+	for _, sp := range cut {
+		for i := sp.Start; i < min(sp.End, len(b)); i++ {
+			if b[i] != '\n' {
+				b[i] = blot
+			}
+		}
+	}
+	return string(b)
+}
+
+// unblotted takes out what was blotted, and lines of which nothing is left.
+func unblotted(text string) string {
+	if strings.IndexByte(text, blot) < 0 {
+		return text
+	}
+	var out []string
+	for _, l := range strings.SplitAfter(text, "\n") {
+		if i := strings.IndexByte(l, blot); i >= 0 {
+			rest := strings.TrimLeft(strings.ReplaceAll(l[i:], string(blot), ""), " ")
+			l = l[:i] + rest
+			if strings.TrimSpace(l) == "" {
+				continue
+			}
+		}
+		out = append(out, l)
+	}
+	return strings.Join(out, "")
 }
 
 // oneSize gathers the numbers that remain.
