@@ -167,7 +167,7 @@ func (r *reader) beginsWork(ln line) bool {
 		return n > 0 || x.peek().isAny("ch", "chain")
 	case t.kind == tNum:
 		_, n := x.stitchAt(1)
-		return n > 0 || x.at(1).isAny("ch", "chain") && !x.countsSoonBefore(ln.end) || x.at(1).isAny("inc", "dec")
+		return n > 0 || x.at(1).isAny("ch", "chain") && !x.countsSoonBefore(ln.end) || x.at(1).isAny("inc", "dec", "mr") || x.phraseAt(1, "in|into", "[a|the]", "mr|mc|magic|ring|loop") > 0
 	}
 	if _, n := x.stitchAt(0); n > 0 {
 		return !x.at(n).isMark("=:-") || !x.at(n).isMark("=:") && x.at(n).glued
@@ -343,6 +343,9 @@ func (r *reader) foundation(ln line) bool {
 // continues reports whether a line after a blank one still belongs to the row.
 func (r *reader) continues(ln line) bool {
 	t := &r.toks[ln.start]
+	if end := r.lineEnd(ln.start); end+1 < len(r.toks) && !r.toks[end].blank && !r.beginsWork(ln) && r.foundation(line{end, r.lineEnd(end)}) {
+		return false // "foot - flat", and "ch 9" below it
+	}
 	if t.isAny("fasten", "fo", "break", "cut", "finish") && !r.toks[min(ln.start+1, ln.end)].isMark(":-") {
 		return t.isAny("fasten", "fo") || r.toks[ln.start+1].isAny("off", "yarn", "thread", "the")
 	}

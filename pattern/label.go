@@ -12,6 +12,7 @@ type label struct {
 	strong  bool // closed by a colon or a dash: it may stand in mid-line
 	total   Span // a total that rides in the label
 	colour  bool
+	inOrder bool // weak, and only where it counts on from the one before: "(3)", "#3"
 }
 
 // roundWords are what a round is called in a label.
@@ -143,6 +144,10 @@ func (r *reader) labelAt(i int) (label, bool) {
 			}
 			x.p++
 		}
+	case t.head && (t.isMark("(") && x.at(1).kind == tNum && x.at(1).glued || t.is("#") && x.at(1).kind == tNum && x.at(1).glued):
+		if !x.markedNumbers(&l) {
+			return l, false
+		}
 	case t.is("step") && x.at(1).kind == tNum && x.at(2).isMark(":.-"):
 		l.weak = true
 		l.numbers.First = Num{N: x.at(1).num}
@@ -169,6 +174,46 @@ func (r *reader) labelAt(i int) (label, bool) {
 	}
 	l.end = x.p
 	return l, true
+}
+
+// markedNumbers reads a row's number in brackets or behind a hash, as notes
+// have them: "(3)", "(5) - (9)", "(5-9)", "#8 thru #14".
+func (x *rowReader) markedNumbers(l *label) bool {
+	l.weak, l.inOrder = true, true
+	one := func() (Num, bool) {
+		start := x.p
+		open := x.accept("(")
+		if !open && !x.accept("#") {
+			return Num{}, false
+		}
+		n, ok := x.number()
+		if ok && open && x.peek().is("-") && x.at(1).kind == tNum && x.at(2).is(")") {
+			l.numbers.First = n
+			x.p++
+			n, _ = x.number()
+		}
+		if !ok || n.N > 999 || open && !x.accept(")") {
+			x.p = start
+			return Num{}, false
+		}
+		return n, true
+	}
+	n, ok := one()
+	if !ok {
+		return false
+	}
+	if l.numbers.First.N == 0 {
+		l.numbers.First = n
+	}
+	l.numbers.Last = n
+	if save := x.p; x.accept("-", "to", "thru", "through", "and", "&", "+") {
+		if n, ok := one(); ok && n.N > l.numbers.Last.N {
+			l.numbers.Last = n
+		} else {
+			x.p = save
+		}
+	}
+	return true
 }
 
 // labelNumbers reads the numbers after "Row".

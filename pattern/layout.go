@@ -3,6 +3,8 @@ package pattern
 import (
 	"sort"
 	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
 )
 
 // unmark removes the marks of Markdown and of bulleted lists, so that what
@@ -83,6 +85,8 @@ func unmarkLine(src string, out, l []token) []token {
 		t := &l[k]
 		switch {
 		case t.is("^"), t.is(">"), t.is("|"), t.is("~") && !l[k+1].glued:
+		case t.is("#") && hashes == 0 && l[k+1].kind == tNum && l[k+1].glued:
+			goto marks // "#3": a row's number
 		case t.is("#"):
 			hashes++
 		case t.isMark("-+") && !l[k+1].glued && (l[k+1].kind != tNum):
@@ -217,8 +221,10 @@ func (r *reader) surveyLabels() {
 	for _, ln := range r.lines {
 		if l, ok := r.labelAt(ln.start); ok {
 			if l.weak {
-				weak++
-				if (l.numbers.First.N == 1 || l.numbers.First.N == list+1) && r.beginsWork(line{l.end, ln.end}) {
+				if !l.inOrder {
+					weak++
+				}
+				if (l.numbers.First.N == 1 || l.numbers.First.N == list+1) && (l.inOrder && list > 0 || r.beginsWork(line{l.end, ln.end})) {
 					list = l.numbers.Last.N
 					longest = max(longest, list)
 				}
@@ -253,6 +259,10 @@ func (r *reader) line(i int) {
 	}
 	if sec, after, ok := r.sectionAt(ln); ok && !r.midRow(i) {
 		r.startSection(sec, after, ln)
+		return
+	}
+	if r.row == nil && len(r.setup) == 0 && r.legend(ln) != stitch.None && !r.foundation(ln) {
+		r.prose(ln)
 		return
 	}
 	if t.heading > 0 {
@@ -383,6 +393,9 @@ func (r *reader) pageNumber(ln line) bool {
 // isLabel rules out what only looks like a label: the end of a sentence that
 // names a row, or a number in a list of materials.
 func (r *reader) isLabel(l label, start int) bool {
+	if l.inOrder && !r.countsOn(l) && !(l.numbers.First.N == 1 && r.beginsStep(line{l.end, r.lineEnd(start)})) {
+		return false
+	}
 	if l.weak {
 		return (r.weakOK || r.countsOn(l)) && (r.sec == noSection || r.sec == secRows)
 	}
@@ -398,6 +411,9 @@ func (r *reader) isLabel(l label, start int) bool {
 	// "…rep" at the end of one line, "Row 2." at the start of the next
 	if start > 0 && r.row != nil {
 		p := &r.toks[start-1]
+		if p.is("same") && r.countsOn(l) {
+			return true // "r6-8 same", and r9 below it
+		}
 		if p.isAny("rep", "repeat", "of", "as", "and", "from", "to", "in", "work", "last", "see", "like", "on", "at", "than", "through", "until", "till", "for", "each", "with", "next", "same") && !r.toks[start].blank {
 			return false
 		}
@@ -409,6 +425,13 @@ func (r *reader) isLabel(l label, start int) bool {
 		return false
 	}
 	return true
+}
+
+// lineEnd is the token after the line that token i stands on.
+func (r *reader) lineEnd(i int) int {
+	for i++; i < len(r.toks) && !r.toks[i].head; i++ {
+	}
+	return i
 }
 
 // countsOn reports a bare number that goes on from the row before it.

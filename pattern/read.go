@@ -42,8 +42,10 @@ type reader struct {
 	main      stitch.ID // the stitch of the row read last, in mainPiece
 	mainPiece *Piece
 
-	only  []bool  // the sizes that the rows that follow are for; nil for all
-	skips *skipTo // rows that a size leaves out
+	only     []bool  // the sizes that the rows that follow are for; nil for all
+	skips    *skipTo // rows that a size leaves out
+	before   *Row    // the row read before, in mainPiece
+	bareTold bool    // that bare numbers are stitches
 
 	layersNext bool // the row to come is worked through both layers
 
@@ -98,6 +100,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	}
 	r.cutLines()
 	r.pat.blocks = r.inBlocks()
+	r.pat.usual = r.usualStitch()
 	r.findSizes()
 	r.conv = newConventions()
 	r.layout()
@@ -227,6 +230,7 @@ func (r *reader) readDraft(d *rowDraft) {
 		r.unalias(x.ts)
 		tmp.Kind = row.Kind
 		x.readRow()
+		r.tellBare(x)
 		row.Setup = chainedOnce(tmp.Steps)
 		if !talks(d.setup, row.Setup) {
 			row.bad = append(row.bad, tmp.bad...)
@@ -236,13 +240,16 @@ func (r *reader) readDraft(d *rowDraft) {
 		}
 	}
 	if d.piece != r.mainPiece {
-		r.mainPiece, r.main, r.layersNext = d.piece, stitch.None, false
+		r.mainPiece, r.main, r.layersNext, r.before = d.piece, stitch.None, false, nil
 	}
 	x := r.rowReaderFor(d.body, row)
 	r.unalias(x.ts)
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
+	x.afterRows = r.before != nil || len(row.Setup) > 0
+	x.afterShaping = r.before != nil && shapes(r.before.Steps)
 	x.readRow()
-	r.main = x.main
+	r.main, r.before = x.main, row
+	r.tellBare(x)
 	if r.layersNext {
 		row.bothLayers, row.folds = true, true
 	}

@@ -8,6 +8,9 @@ import "crochet/tallyturn/pattern/stitch"
 func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 	start := x.p
 	fail := func() (Num, stitch.ID, bool) { x.p = start; return Num{}, stitch.None, false }
+	if n, ok := x.moreRounds(); ok {
+		return n, stitch.None, true
+	}
 	if !x.phrase("work|continue|cont|crochet|knit", "[on|to]", "[working|work]") {
 		return fail()
 	}
@@ -41,6 +44,30 @@ func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 	return n, id, true
 }
 
+// moreRounds reads "2 more rnds of 6", "3 more rounds even".
+func (x *rowReader) moreRounds() (Num, bool) {
+	start := x.p
+	t := x.peek()
+	if t.kind != tNum || t.frac || t.big || t.num < 1 || t.num > 500 {
+		return Num{}, false
+	}
+	n, _ := x.number()
+	more := x.accept("more", "further")
+	if !x.phrase("rnd|rnds|round|rounds|row|rows") {
+		x.p = start
+		return Num{}, false
+	}
+	said := x.plainly() || more && (x.phrase("of", "[the]", "same") || x.phrase("the|like", "[the]", "same|that|this"))
+	if more && x.peek().is("of") && x.at(1).kind == tNum && (x.at(2).kind == tEnd || x.at(2).head || x.at(2).isMark(".;")) {
+		x.p++
+		said = true
+	} else if !said || !x.end() && !x.peek().isMark(".;,(") && !x.peek().head {
+		x.p = start
+		return Num{}, false
+	}
+	return n, true
+}
+
 // plainly takes "even", "straight", "without shaping".
 func (x *rowReader) plainly() bool {
 	return x.phrase("even|straight|plain|evenly") || x.phrase("without|with", "[any|no|further]", "[more|further]", "shaping|increasing|increases|decreasing|decreases|change")
@@ -52,6 +79,9 @@ func (x *rowReader) plainly() bool {
 func (r *reader) rowOfItsOwn(i int, body []token) bool {
 	t := &r.toks[i]
 	switch {
+	case t.kind == tNum && t.head:
+		_, _, ok := r.scratch(i).evenRows()
+		return ok
 	case t.isAny("work", "continue", "cont", "crochet"):
 		if _, _, ok := r.scratch(i).evenRows(); ok {
 			return true

@@ -30,7 +30,7 @@ func (x *rowReader) bound() (Bound, bool) {
 		x.phrase("[the]", "rem|remaining|rest|remainder", "[of]", "[the]", "[sts|stitches|row|ch|chs]")
 		x.phrase("each|all|both|every", "[the]", "[four|other]", "st|stitch|side|sides|edge|edges")
 		return done(ToEnd)
-	case x.peek().isAny("around", "round", "about", "arnd") && !x.postAhead() && !(x.peek().is("round") && x.at(1).kind == tNum):
+	case x.peek().isAny("around", "round", "about", "arnd") && !x.postAhead() && !(x.peek().is("round") && x.at(1).kind == tNum && !x.at(-1).is("all")):
 		x.p++
 		if x.nestedBound(&b) {
 			return done(b.Kind)

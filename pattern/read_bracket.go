@@ -111,7 +111,7 @@ func (x *rowReader) groupTimes(g *Step) bool {
 	}
 	tm, ok := x.times()
 	if !ok {
-		if rep && (x.fillsRow() || x.end()) && x.at(-1).isAny("rep", "repeat", "rpt") {
+		if rep && (x.fillsRow() || x.end() || x.peek().separator() && (x.lastWordsAfter(0) || x.at(1).isAny("ss", "sl", "slst", "join", "turn"))) && x.at(-1).isAny("rep", "repeat", "rpt") {
 			g.Times = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
 			return true
 		}

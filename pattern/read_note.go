@@ -1,6 +1,10 @@
 package pattern
 
-import "strings"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // note reads the words of a row that are no instruction to the count but are
 // often met: they are kept and shown where they stand.
@@ -69,6 +73,9 @@ func (x *rowReader) note() []*Step {
 		x.p = start
 	}
 	if s := x.alternate(); s != nil {
+		return s
+	}
+	if s := x.aside(); s != nil {
 		return s
 	}
 	if x.peek().is("keep") && x.at(1).isAny("repeating", "going", "working", "doing", "on") {
@@ -231,7 +238,7 @@ func (x *rowReader) note() []*Step {
 			return clause()
 		case x.phrase("up", "to", "here"):
 			return take()
-		case t.text == "in" && x.phrase("in", "[the]", "blo|flo|back|front", "[loop|loops|lp|lps]", "[only]") && (x.peek().separator() || x.end()):
+		case t.text == "in" && x.phrase("in", "[the]", "blo|flo|back|front", "[loop|loops|lp|lps]", "[only]") && (x.peek().separator() || x.end() || x.at(-1).isAny("blo", "flo", "loop", "loops", "lps", "lp", "only") && (x.peek().isMark("([*") || x.stitchFollows(0) || x.peek().isAny("inc", "dec"))):
 			return take()
 		case t.text == "in" && x.phrase("in", "this|same", "way|manner|direction|row|rnd|round") || x.phrase("in", "the", "same", "way|manner|direction"):
 			return take()
@@ -371,6 +378,9 @@ func (x *rowReader) toSentenceEnd() {
 		if depth == 0 && (t.isMark(".)]};{=") || t.isMark("([<") && x.totalLike() || t.is("-") && !t.glued && x.totalLike()) {
 			return
 		}
+		if depth == 0 && t.is(",") && x.clauseOfWork(1) {
+			return // a remark does not swallow the work behind it
+		}
 		if t.head && x.p > start && x.rowCapital() || depth == 0 && t.is("and") && x.at(1).isAny("work", "crochet") && x.stitchFollows(2) {
 			return
 		}
@@ -382,6 +392,25 @@ func (x *rowReader) toSentenceEnd() {
 		}
 		x.p++
 	}
+}
+
+// clauseOfWork reports whether the clause that begins k tokens on is work that
+// could be nothing else: "sc around", "3 sc in next st", "inc in each st".
+func (x *rowReader) clauseOfWork(k int) bool {
+	if x.at(k).kind == tNum && !x.at(k).frac {
+		k++
+	}
+	n := 0
+	if x.at(k).isAny("inc", "dec") {
+		n = 1
+	} else if id, k := x.stitchAt(k); k > 0 && id != stitch.Slip {
+		n = k
+	}
+	if n == 0 || x.at(k).isAny("plain", "slip", "double", "single", "treble", "half", "star", "shell", "spike") {
+		return false
+	}
+	k += n
+	return x.at(k).kind == tNum || x.at(k).isAny("in", "into", "around", "across", "each", "evenly", "x", "to")
 }
 
 // rowCapital reports whether the token begins its line with a capital.

@@ -576,9 +576,17 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		x.p++
 		t.Which = Last
 		return done(x.counted(&t, true))
+	case w.isAny("end") && prep && (x.end1() || x.at(1).isMark(",;.)]")):
+		x.p++
+		t.Which, t.N = Last, Num{N: 1}
+		return done(true)
 	case w.isAny("other", "others") && prep:
 		x.p++
 		t.Which = Next
+		if w.is("others") {
+			t.Which, t.Bound = Each, Bound{Kind: ToEnd}
+			return done(true)
+		}
 		if x.peek().kind != tNum && (x.end() || plural(x.peek())) {
 			t.Which = Each
 		}
@@ -591,7 +599,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 			x.p += n.tokens
 		}
 		return done(true)
-	case w.is("all") && x.at(1).isAny("around", "round", "across", "along"):
+	case w.is("all") && (x.at(1).isAny("around", "round", "across", "along") || x.at(1).is("the") && x.at(2).is("way")):
 		t.Which = Each
 		b, ok := x.bound()
 		t.Bound = b
@@ -642,6 +650,11 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		}
 		return done(x.topOf(&t))
 	case w.isAny("base", "bottom"):
+		if prep && (x.end1() || x.at(1).isMark(",;.)*")) {
+			x.p++
+			t.Which = Same
+			return done(true)
+		}
 		x.p++
 		x.phrase("of", "[the]", "[same|first|beg|beginning|starting|turning]")
 		if n, ok := x.nounAt(0); ok {
@@ -894,6 +907,9 @@ func (x *rowReader) each(t *Target) bool {
 			x.fill(t, n)
 			t.Which = Each
 			return true
+		}
+		if (x.end1() || x.at(1).head) && x.at(-1).is("all") && !x.at(-2).isAny("in", "into", "of", "the") {
+			return true // "inc all 12": twelve is what it comes to
 		}
 		t.Which = Next
 		return x.counted(t, false)

@@ -144,7 +144,7 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 			r.LastRows = 2
 		}
 		return true
-	case isRowWord(x.peek()) && !x.peek().is("r") || x.peek().is("r") && (x.at(1).kind == tNum || x.at(1).is(".") && x.at(2).kind == tNum):
+	case x.peek().is("#") && x.at(1).kind == tNum, isRowWord(x.peek()) && !x.peek().is("r") || x.peek().is("r") && (x.at(1).kind == tNum || x.at(1).is(".") && x.at(2).kind == tNum):
 		if !x.rowNumbers(r) {
 			return false
 		}
@@ -173,8 +173,11 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 
 // rowNumbers = "row" number [ ( "-" | "to" | "and" ) number ] .
 func (x *rowReader) rowNumbers(r *Refer) bool {
-	x.p++
+	if !x.peek().is("#") {
+		x.p++
+	}
 	x.phrase(".")
+	x.accept("#")
 	n := x.peek()
 	if n.kind != tNum || n.frac {
 		return false
@@ -293,7 +296,7 @@ func (x *rowReader) ordinalRows(r *Refer) bool {
 			x.p++
 		}
 	}
-	if !isRowWord(x.at(-1)) && !(x.ts[max(save-1, 0)].isAny("the", "as", "for", "like") && (x.end() || x.peek().separator())) {
+	if !isRowWord(x.at(-1)) && !(x.ts[max(save-1, 0)].isAny("the", "as", "for", "like") && (x.end() || x.peek().separator() || x.peek().isMark("([{"))) {
 		x.p = save
 		return false // "as the sixth" needs no word for it
 	}

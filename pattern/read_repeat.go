@@ -377,7 +377,7 @@ func (x *rowReader) repeat() []*Step {
 		g := &Step{Op: OpGroup, Times: tm, Text: "rest", Span: x.spanFrom(start)}
 		return []*Step{g}
 	}
-	if (x.end() || x.peek().isMark(".)")) && x.worked && x.p == save+1 {
+	if (x.end() || x.peek().isMark(".)=-~:") || x.peek().isMark("([{<") && x.at(1).kind == tNum && x.closer(0) > 0 && !x.followsTimes(x.closer(0)+1)) && x.worked && (x.p == save+1 || x.p == save+2 && x.at(-1).is(".")) {
 		return []*Step{{Op: OpGroup, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Text: "rest", Span: x.spanFrom(start)}}
 	}
 	x.p = start
@@ -431,7 +431,7 @@ func (x *rowReader) times() (Times, bool) {
 		if more {
 			k++
 		}
-		if !x.at(k).isAny("times", "time", "x", "xs", "repeats", "reps") || x.at(k).is("x") && x.at(k+1).kind == tNum {
+		if !x.at(k).isAny("times", "time", "x", "xs", "repeats", "reps") || x.at(k).is("x") && x.at(k+1).kind == tNum && !(x.at(k).glued && !x.at(k+1).glued) {
 			x.p = start
 			return tm, false
 		}

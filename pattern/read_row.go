@@ -14,6 +14,7 @@ func (x *rowReader) readRow() {
 		x.row.Steps = append(x.row.Steps, x.steps("")...)
 	}
 	x.settleTotal()
+	x.fillAlone(x.row.Steps)
 }
 
 // steps reads as far as the closing bracket or mark given, or the end.
@@ -40,7 +41,7 @@ func (x *rowReader) steps(closer string) []*Step {
 		if x.totalAhead(out) {
 			continue
 		}
-		if t.separator() || t.opens(opensJoint) && x.connector() {
+		if t.separator() || x.spacedPlus() || t.opens(opensJoint) && x.connector() {
 			x.p++
 			continue
 		}
@@ -423,6 +424,15 @@ func (x *rowReader) step(before []*Step) []*Step {
 			return s
 		}
 	}
+	if s := x.plainRow(); s != nil {
+		return s
+	}
+	if s := x.again(before); s != nil {
+		return s
+	}
+	if s := x.betweenEnds(); s != nil {
+		return s
+	}
 	if s := x.repeat(); s != nil {
 		return s
 	}
@@ -489,6 +499,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return s
 	}
 	if s := x.inColours(); s != nil {
+		return s
+	}
+	if s := x.bareStitches(); s != nil {
 		return s
 	}
 	return x.lateNote()

@@ -195,7 +195,7 @@ func (x *rowReader) startAt() []*Step {
 		return nil
 	}
 	start := x.p
-	if !x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from")) {
+	if !x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") && !(x.p == 0 && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") && x.at(2).is("from") && x.at(4).isMark(":,")) || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from")) {
 		x.p = start
 		return nil
 	}

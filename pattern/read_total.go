@@ -28,6 +28,9 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 			return false
 		}
 		after := &x.ts[end+1]
+		if !x.worked && after.isAny("rep", "repeat", "rpt") {
+			return false // "(1 sc, 2 sc) rep, join"
+		}
 		if after.isAny("in", "into") || after.isAny("rep", "repeat") && (x.ts[end+2].isAny("to", "around", "across", "until", "twice", "once", "this", "from") || x.ts[end+2].kind == tNum && x.ts[end+3].isAny("times", "more")) {
 			return false
 		}
@@ -58,7 +61,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		return x.bareTotal(before)
 	case t.in(totalOpeners):
 		return x.wordTotal(before)
-	case t.kind == tNum && !t.frac && x.worked && x.depth == 1 && !x.at(-1).separator() && (x.end1() || x.at(1).is("|") && x.at(2).kind == tEnd):
+	case t.kind == tNum && !t.frac && x.worked && x.depth == 1 && !x.at(-1).separator() && (x.end1() || x.at(1).head && !t.head || x.at(1).is("|") && x.at(2).kind == tEnd):
 		// a last column: "inc in each   12"
 		start := x.p
 		n, _ := x.number()
@@ -155,10 +158,13 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	return true
 }
 
+// maxTotal is how many words a total may have at most.
+const maxTotal = 200
+
 // clauseEnd is the index where the words of a bare total may end at most.
 func (x *rowReader) clauseEnd() int {
 	i := x.p
-	for i < len(x.ts)-1 && !x.ts[i].isMark(".)]}") {
+	for i < len(x.ts)-1 && i < x.p+maxTotal && !x.ts[i].isMark(".)]}") {
 		if x.ts[i].isMark("([{") {
 			if len(x.pat.Sizes) < 2 || i == 0 || x.ts[i-1].kind != tNum || x.ts[i+1].kind != tNum {
 				break
@@ -204,12 +210,16 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	if x.at(2).kind == tNum && x.at(4).kind == tNum && x.at(1).is(",") && x.at(3).is(",") {
+		x.p = start // "3, 2, 4": stitches in a row
+		return false
+	}
 	parts, ok := x.parts(x.clauseEnd())
 	if !ok || len(parts) == 0 || parts[0].Kind == PartOther {
 		x.p = start
 		return false
 	}
-	if !x.totalEnds() {
+	if !x.totalEnds() && !(x.peek().is("each") && x.end1()) {
 		x.p = start
 		return false
 	}
@@ -222,7 +232,15 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	if bare && mark != "=" && mark != "-" && mark != "~" && mark != "|" && mark != "/" && mark != ">" && !(x.bounded && (mark == ":" || mark == "." || mark == ";")) {
 		certain = false
 	}
-	if mark == "," && !generic {
+	if x.peek().is("each") && x.at(1).kind == tEnd {
+		x.p++ // "18 each": in each of the rounds
+	}
+	if bare && (mark == "." || mark == ";") && x.depth == 1 && x.lastWords() {
+		certain = true // "..., turn. 12"
+	}
+	if mark == "," && bare && x.lastWords() && comesTo(before, parts[0].N.N) {
+		certain = true // "inc x 6, 12"
+	} else if mark == "," && !generic {
 		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0])
 	}
 	for _, p := range parts[1:] {
@@ -242,6 +260,71 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	x.setTotal(parts, x.spanFrom(start), before)
 	return true
+}
+
+// lastWords reports whether nothing more is worked after a number: the row is
+// done, or only the yarn is seen to.
+func (x *rowReader) lastWords() bool { return x.lastWordsAfter(0) }
+
+// lastWordsAfter is lastWords from the token k further on, past a total.
+func (x *rowReader) lastWordsAfter(k int) bool {
+	for ; ; k++ {
+		switch t := x.at(k); {
+		case t.kind == tEnd:
+			return true
+		case t.head && x.at(k-1).kind == tNum:
+			return true
+		case t.isMark("([{"):
+			return x.at(k+1).kind == tNum
+		case t.kind == tNum && (x.at(k+1).kind == tEnd || x.at(k-1).isMark("=-.")):
+			return true
+		case t.kind == tNum || t.kind == tOrd:
+			return false
+		case t.isAny("fasten", "fo", "f", "finish", "stuff", "cut", "break", "turn", "join"):
+			return true
+		case !t.separator():
+			return false
+		}
+	}
+}
+
+// comesTo reports whether plain steps make just so many stitches.
+func comesTo(steps []*Step, want int64) bool {
+	if len(steps) > 60 {
+		return false // nobody adds up so many, and it would be done at every comma
+	}
+	n, ok := plainSum(steps)
+	return ok && n == want && n > 1
+}
+
+// plainSum adds up what steps make that say how many they are.
+func plainSum(steps []*Step) (int64, bool) {
+	sum := int64(0)
+	for _, s := range steps {
+		switch {
+		case s.Op == OpTurn || s.Op == OpNote || s.Op == OpSkip || s.Op == OpColour || s.Op == OpRing || s.Op == OpStay:
+		case s.Op == OpChain && sum == 0 && s.N.N <= 4:
+		case s.Op == OpWork && (s.Target.Which == Next || s.Target.Which == InRing || s.Target.Which == Last || s.Target.Which == First) && s.Legs == 0:
+			sum += mul(s.N.N, max(s.Target.N.N, 1))
+		case s.Op == OpWork && s.Target.Which == Next && s.Legs > 0:
+			sum += max(s.Target.N.N, 1)
+		case s.Op == OpGroup && (s.Times.Kind == Exactly || s.Times.Kind == Once):
+			n, ok := plainSum(s.Body)
+			if !ok {
+				return 0, false
+			}
+			if s.Times.Kind == Exactly {
+				n = mul(n, s.Times.N.N)
+			}
+			sum += n
+		default:
+			return 0, false
+		}
+		if sum > maxNumber {
+			return 0, false
+		}
+	}
+	return sum, true
 }
 
 // sumsTo reports whether a row of plain numbers comes to just what its last
@@ -372,6 +455,10 @@ func (x *rowReader) totalFor(end int) {
 func (x *rowReader) totalTail(end int) bool {
 	save := x.p
 	x.accept(",", ";", "-")
+	if x.at(-1).is(",") && x.lastWords() && !x.end() {
+		x.p = save
+		return true // "12, fasten off"
+	}
 	if x.phrase("i", "[.]", "e", "[.]") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
 		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {
 			x.p = save

@@ -32,7 +32,13 @@ type rowReader struct {
 
 	alongEdge bool // the last such step runs along an edge, by no number
 
-	rowsAsked  int64  // "6 more rows like the 2nd"
+	rowsAsked    int64     // "6 more rows like the 2nd"
+	terse        int8      // whether the row is written in few words; 0 where it is not known yet
+	bareAt       Span      // a number by itself that was taken for stitches
+	bareIn       stitch.ID // and for which
+	afterRows    bool      // the row stands on another, or on a foundation
+	afterShaping bool      // and that one increases or decreases
+
 	holdBack   bool   // the last loops of the stitches that follow are held back: a cluster
 	hookCounts Counts // what the chains skipped at the hook count as, just read
 }
@@ -43,6 +49,7 @@ func (x *rowReader) restart(p int) {
 	x.marks, x.closed = x.marks[:0], x.closed[:0]
 	x.main, x.worked, x.bounded, x.lastStep, x.alongEdge = stitch.None, false, false, nil, false
 	x.rowsAsked, x.holdBack, x.hookCounts = 0, false, Counts{}
+	x.terse, x.bareIn, x.afterRows, x.afterShaping = 0, stitch.None, false, false
 }
 
 // closedMark is the last group closed under a mark.

@@ -71,6 +71,9 @@ func (x *rowReader) work() []*Step {
 			}
 		}
 		x.acceptIn(moreWords)
+		if x.peek().isAny("blo", "flo") && x.stitchFollows(1) {
+			x.p++ // "5 FLO hdc"
+		}
 	}
 	if counted && x.peek().is("-") && x.stitchFollows(1) {
 		_, n := x.stitchAt(1)
@@ -89,6 +92,11 @@ func (x *rowReader) work() []*Step {
 	}
 	if p := x.filet(start, count, counted); p != nil {
 		return p
+	}
+	if counted && x.peek().isAny("mr", "mc") && (x.end1() || x.at(1).separator() || x.at(1).isMark("([{<=")) && !x.worked {
+		x.p++ // "6 MR"
+		sp := x.spanFrom(start)
+		return []*Step{{Op: OpWork, Stitch: x.mainStitch(), N: count, Target: Target{Which: InRing, said: true, Span: sp}, Span: sp}}
 	}
 	id, n := x.stitchAt(0)
 	if n == 0 {
@@ -308,6 +316,13 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		}
 		x.p = save
 	}
+	if counted && s.Legs == 0 && count.N > 3 && x.peek().isAny("each", "every", "per") && (x.at(1).separator() || x.at(1).isMark("([{)") || x.at(1).kind == tEnd || isRowWord(x.at(1))) {
+		x.p++ // "R4-6: 22 sc each": so many in each of the rounds
+		if isRowWord(x.peek()) {
+			x.p++
+		}
+		return x.emit(start, s, nil, counted)
+	}
 	x.layersBefore()
 	places := x.place()
 	if len(places) == 0 && !x.peek().isAny("evenly") {
@@ -519,7 +534,7 @@ func (x *rowReader) legs(s *Step) {
 func (x *rowReader) repeated(start int, steps []*Step) []*Step {
 	save := x.p
 	last := steps[len(steps)-1]
-	if x.peek().is(",") && x.at(1).kind == tNum && x.at(2).isAny("times") && !x.at(3).isAny("more") {
+	if x.peek().is(",") && x.at(1).kind == tNum && x.at(2).isAny("times") && !x.at(3).isAny("more") && !(x.worked && x.depth == 1 && x.lastWordsAfter(3)) {
 		x.p++
 	}
 	tm, ok := x.times()
@@ -714,7 +729,7 @@ func (x *rowReader) eachEnd(start, sign int) []*Step {
 	x.accept("the")
 	n := int64(0)
 	switch {
-	case x.phrase("each|both|either", "end|ends|side|sides|edge|edges"):
+	case x.phrase("each|both|either|ea", "end|ends|side|sides|edge|edges"):
 		n = 2
 	case x.phrase("beg|beginning|start", "and|&", "[at]", "[the]", "end"):
 		n = 2

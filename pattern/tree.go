@@ -17,6 +17,7 @@ type Pattern struct {
 	onlyWords []Span // words that only say for which sizes something is
 
 	evidence stitch.Terms // what the words show, where the text does not say
+	usual    stitch.ID    // the stitch that it says goes without saying
 	blocks   bool         // it is worked in blocks, from corner to corner
 	conv     conventions
 	aliases  map[string]string // letters that stand for stitches

@@ -1,0 +1,353 @@
+package pattern
+
+import "crochet/tallyturn/pattern/stitch"
+
+// Makers' own notes leave out what goes without saying: the stitch, where all
+// of a piece is worked in one ("2 in first, 9, 2 in last"), and the whole of a
+// row that only goes on ("plain", "same"). Nothing here is read so unless the
+// words around it are as short: a number amid prose is no stitches.
+
+// bareStitches = number [ place | ( "each" | "per" ) rowword | bound ] .
+//
+// A number that stands by itself between the marks of a row is so many
+// stitches, in the stitch that the piece is worked in.
+func (x *rowReader) bareStitches() []*Step {
+	t := x.peek()
+	if t.kind != tNum || t.frac || t.big || t.num == 0 || t.word || !x.startsClause() {
+		return nil
+	}
+	start := x.p
+	n, ok := x.number()
+	if !ok {
+		return nil
+	}
+	for x.peek().isAny("st", "sts", "stitches", "plain", "even", "straight", "normal", "regular") {
+		x.p++
+	}
+	s := &Step{Op: OpWork, Stitch: x.bareStitch()}
+	switch t := x.peek(); {
+	case t.isAny("ea", "each") && n.N <= 3 && !isRowWord(x.at(1)):
+		x.p++
+		x.phrase("st|one")
+		if !x.endsClause() && !(x.peek().kind == tNum && (x.end1() || x.at(1).head)) && !x.peek().isAny("around", "round", "across") {
+			break
+		}
+		x.phrase("all", "around|round|across")
+		x.phrase("around|round|across")
+		s.N, s.Target = n, Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true, Span: x.spanFrom(start)}
+		s.Span = x.spanFrom(start)
+		x.saidBare(start)
+		return []*Step{s}
+	case t.isAny("in", "into") && !x.at(1).isAny("all", "total", "the", "blo", "flo", "white", "black"), t.isAny("in", "into") && x.at(1).is("the") && x.at(2).isAny("next", "first", "last", "same", "middle", "center", "centre", "ring"):
+		if n.N > 9 {
+			break // no more go into one stitch than a shell has
+		}
+		out := x.finish(start, s, n, true)
+		if len(out) != 1 || out[0].Op != OpWork || !out[0].Target.said || !x.endsClause() {
+			break
+		}
+		x.saidBare(start)
+		return out
+	case x.phrase("in|into", "[the|a]", "[blo|flo]") && x.at(-1).isAny("blo", "flo"), x.phrase("blo|flo"), x.phrase("each|per|every|this|in", "[each|every|this]", "row|rnd|round|rd"), x.phrase("around|across|round"), true:
+		if !x.endsClause() || !x.terseRow() {
+			break
+		}
+		s.N, s.Target = Num{N: 1}, Target{Which: Next, N: n}
+		s.Span = x.spanFrom(start)
+		x.saidBare(start)
+		return []*Step{s}
+	}
+	x.p = start
+	return nil
+}
+
+// saidBare keeps the first number of a row that was taken for stitches.
+func (x *rowReader) saidBare(start int) {
+	if x.bareIn == stitch.None {
+		x.bareAt, x.bareIn = x.ts[start].span(), x.bareStitch()
+	}
+}
+
+// tellBare says, once for a pattern, what a bare number was taken for.
+func (r *reader) tellBare(x *rowReader) {
+	if x.bareIn == stitch.None || r.bareTold {
+		return
+	}
+	r.bareTold = true
+	terms := r.pat.Terms
+	if terms == stitch.Unknown {
+		terms = r.pat.evidence
+	}
+	r.pat.note(Note, CodeReading, x.bareAt, "a number by itself is read as so many stitches, here %s", x.bareIn.Name(terms))
+}
+
+// bareStitch is the stitch that a bare number is worked in: the one that the
+// pattern says goes without saying, or that of the work before.
+func (x *rowReader) bareStitch() stitch.ID {
+	if x.main == stitch.None && x.pat.usual != stitch.None {
+		return x.pat.usual
+	}
+	return x.mainStitch()
+}
+
+// startsClause reports whether the words before here are done: a mark, or a
+// word that only joins.
+func (x *rowReader) startsClause() bool {
+	if x.p == 0 {
+		return true
+	}
+	p := x.at(-1)
+	return p.separator() && !p.glued || p.separator() && !p.is("-") || p.isMark("([{*+)]}&") || p.isAny("**", "then", "and", "blo", "flo", "turn", "only", "ch1", "plus")
+}
+
+// endsClause reports whether nothing more is said of what was just read.
+func (x *rowReader) endsClause() bool {
+	t := x.peek()
+	return t.kind == tEnd || t.head || t.separator() && !(t.is("-") && t.glued) || t.isMark(")]}([{<*+&") || t.isAny("**", "and", "then", "turn", "join", "plus", "rep", "repeat")
+}
+
+// terseRow reports whether a row is written in as few words as a bare number
+// needs: it stands among increases, decreases, skips and other such numbers, or
+// is all that the row says.
+func (x *rowReader) terseRow() bool {
+	if x.terse == 0 {
+		x.terse = -1
+		if x.pat.usual != stitch.None || x.fewWords() {
+			x.terse = 1
+		}
+	}
+	return x.terse > 0
+}
+
+func (x *rowReader) fewWords() bool {
+	alone := true
+	for i := range x.ts {
+		t := &x.ts[i]
+		switch {
+		case t.kind == tEnd || t.kind == tNum && (i == 0 || x.ts[i-1].kind == tPunct) && !(i+1 < len(x.ts) && x.ts[i+1].isAny("in", "into")) || t.separator() || t.isMark("([{<)]}>*"):
+		case t.isAny("inc", "incs", "dec", "decs", "increase", "decrease", "inv", "sk", "skip", "miss", "sl", "slst", "ss"):
+			return true
+		case t.kind == tWord && x.stitchFollows(i-x.p):
+			return true
+		case t.kind == tNum && !t.frac && i+1 < len(x.ts) && x.ts[i+1].isAny("in", "into") && i > 0 && (x.ts[i-1].kind == tPunct || x.ts[i-1].isAny("and", "then")):
+			return true
+		case t.isAny("ch", "chain") || t.kind == tNum && i > 0 && x.ts[i-1].isAny("ch", "chain"):
+		case t.isAny("turn", "join", "blo", "flo", "each", "per", "round", "row", "rnd", "rd", "around", "across", "st", "sts", "stitches", "total", "fo", "f", "o", "fasten", "off", "plain", "even", "done", "in", "stuff"):
+		default:
+			alone = false
+		}
+	}
+	return alone && x.afterRows
+}
+
+// betweenEnds = ( "inc" | "dec" ) [ "at" ] ( "each" | "both" ) ( "end" | "side" ) "," [ stitch "in" "the" ] number [ stitch ] "between" .
+//
+// It is the one row in which a change at both ends has its middle counted out.
+func (x *rowReader) betweenEnds() []*Step {
+	start := x.p
+	t := x.peek()
+	if !t.isAny("inc", "dec", "increase", "decrease") {
+		return nil
+	}
+	end := x.phraseAt(0, "inc|dec|increase|decrease", "[at|in|on]", "[the]", "each|ea|both", "end|ends|side|sides|edge|edges")
+	if end < 0 {
+		return nil
+	}
+	k := end
+	for x.at(k).isAny(",", ";", "and", "with", "work") {
+		k++
+	}
+	id, n := x.stitchAt(k)
+	k += n
+	k += max(0, x.phraseAt(k, "[in]", "[each]", "[of]", "[the]"))
+	num := x.at(k)
+	if num.kind != tNum || num.frac || num.num == 0 {
+		return nil
+	}
+	k++
+	if n == 0 {
+		id, n = x.stitchAt(k)
+		k += n
+	}
+	k += max(0, x.phraseAt(k, "[st|sts|stitches]", "[in]"))
+	if !x.at(k).isAny("between", "middle", "centre", "center") {
+		return nil
+	}
+	if id == stitch.None {
+		id = x.bareStitch()
+	}
+	shape := Step{Op: OpWork, Stitch: id, N: Num{N: 2}, Target: Target{Which: Next, N: Num{N: 1}}, Span: Span{int(t.start), int(x.at(end - 1).end)}}
+	if t.isAny("dec", "decrease") {
+		shape.N, shape.Legs = Num{N: 1}, 2
+	}
+	middle := Step{Op: OpWork, Stitch: id, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: num.num, Span: num.span()}}, Span: num.span()}
+	x.p += k + 1
+	last := shape
+	last.Span = x.spanFrom(start)
+	last.Span.Start = middle.Span.End
+	return []*Step{&shape, &middle, &last}
+}
+
+// plainRow reads a row that says only that it goes on: "plain", "even",
+// "same", "no change", "one plain round of sc".
+func (x *rowReader) plainRow() []*Step {
+	if x.worked || x.depth > 1 || !x.startsClause() {
+		return nil
+	}
+	start := x.p
+	s := &Step{Op: OpEven}
+	x.phrase("all|just|work|do|crochet|knit")
+	x.phrase("[a|an|one|another]", "[1]")
+	same := false
+	switch {
+	case x.phrase("plain|even|straight", "[round|row|rnd|rd]", "[of|in]"):
+		if id, n := x.stitchAt(0); n > 0 && id != stitch.Slip {
+			x.p += n
+			s.Stitch = id
+		}
+	case x.phrase("no", "change|changes|shaping|increases|decreases|inc|dec|incs|decs", "[or|and]", "[inc|dec|increases|decreases|incs|decs]"), x.phrase("without", "shaping|change|changes|increasing|increases"):
+	case x.phrase("same|ditto|likewise|idem"), x.phrase("as", "above|before"), x.phrase("the", "same"):
+		same = true
+		x.phrase("again|here|thing|as|for", "[before|above|all]")
+	case x.phrase("around|across|round"):
+	default:
+		x.p = start
+		return nil
+	}
+	x.phrase("around|across|throughout|round|all", "[around|round|across]")
+	if !x.end() && !x.peek().separator() && !x.peek().isMark("([{<") && !(x.peek().kind == tNum && x.end1()) && !x.peek().isAny("turn", "join", "and") {
+		x.p = start
+		return nil
+	}
+	if same && !x.afterShaping {
+		if !x.afterRows {
+			x.p = start
+			return nil
+		}
+		sp := x.spanFrom(start)
+		x.row.Refer = &Refer{LastRows: 1, Span: sp}
+		x.worked, x.bounded = true, true
+		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp), implicit: true}}
+	}
+	s.Span = x.spanFrom(start)
+	s.Text = x.src.Slice(s.Span)
+	return []*Step{s}
+}
+
+// aside reads a remark that a maker puts among the rows of a toy: where the
+// eyes go, what the stitches left are for.
+func (x *rowReader) aside() []*Step {
+	start := x.p
+	switch {
+	case x.phrase("[safety|the]", "eyes|eye|nose|mouth|cheeks|eyebrows|whiskers|buttons", "[go|goes|are|at|in|on|between|here|placed|:]") && !x.hasStitchSoon():
+	case x.phrase("the|these", "[last|first]"):
+		if x.peek().kind == tNum {
+			x.p++
+		}
+		if !x.phrase("skipped|unworked|remaining|free|missed|other", "st|sts|stitch|stitches|loops|chs", "make|makes|form|forms|are|will|become|becomes|is|give|leave|stay") {
+			x.p = start
+			return nil
+		}
+	default:
+		x.p = start
+		return nil
+	}
+	for !x.end() && !x.peek().isMark(".;=") && !(x.peek().head && x.p > start) {
+		x.p++
+	}
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// shapes reports whether steps increase or decrease: a row said to be the same
+// as theirs has the same number of stitches.
+func shapes(steps []*Step) bool {
+	for _, s := range steps {
+		switch {
+		case s.Op == OpDelta, s.Op == OpWork && (s.Legs > 1 || s.N.N > 1 || s.Target.Which == InRing), s.Op == OpRing, s.Op == OpSkip, s.Op == OpInto:
+			return true
+		case s.Op == OpGroup && shapes(s.Body):
+			return true
+		}
+	}
+	return false
+}
+
+// fillAlone makes a row of one bare stitch, "Rnd 20: sc (64)", go all along it:
+// nobody writes a row for a single stitch and leaves its place out.
+func (x *rowReader) fillAlone(steps []*Step) {
+	var only *Step
+	for _, s := range steps {
+		switch s.Op {
+		case OpNote, OpTurn, OpStay, OpColour, OpFasten, OpJoin:
+		case OpChain:
+			if only != nil || s.N.N > 4 {
+				return
+			}
+		default:
+			if only != nil {
+				return
+			}
+			only = s
+		}
+	}
+	if only == nil || only.Op != OpWork || only.Target.said || only.Target.Which != Next || only.Target.N.N != 1 || !only.Target.N.Span.Empty() || only.N.N > 2 || !only.N.Span.Empty() || only.Stitch == stitch.Slip || !x.afterRows {
+		return
+	}
+	if stitch.Of(only.Stitch).Kind != stitch.Basic {
+		return
+	}
+	total := int64(0)
+	if t := x.row.Total; t != nil && len(t.Parts) == 1 {
+		total = t.Parts[0].N.N
+	}
+	if total == 1 || only.Legs > 0 && total == 0 {
+		return // the last stitch of a point
+	}
+	if only.Legs > 0 {
+		body := *only
+		*only = Step{Op: OpGroup, Body: []*Step{&body}, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Span: body.Span}
+		return
+	}
+	only.Target = Target{Which: Each, Bound: Bound{Kind: ToEnd}}
+}
+
+// usualStitch is the stitch that a pattern says goes without saying, "all sc
+// unless said", "numbers on their own are sc"; none where it says nothing.
+func (r *reader) usualStitch() stitch.ID {
+	for _, ln := range r.lines {
+		if id := r.legend(ln); id != stitch.None {
+			return id
+		}
+	}
+	return stitch.None
+}
+
+// legend reads the stitch out of a line that says which one goes without
+// saying.
+func (r *reader) legend(ln line) stitch.ID {
+	if ln.end-ln.start > 30 {
+		return stitch.None
+	}
+	says := false
+	for i := ln.start; i < ln.end && !says; i++ {
+		t := &r.toks[i]
+		switch {
+		case t.is("unless"), t.isAny("default", "defaults"), t.isAny("bare", "plain") && i+1 < ln.end && r.toks[i+1].isAny("number", "numbers"):
+			says = true
+		case t.isAny("number", "numbers", "figures") && i+1 < ln.end:
+			for k := i + 1; k < min(i+6, ln.end); k++ {
+				says = says || r.toks[k].isAny("own", "alone", "themselves", "itself", "only", "mean", "means", "=")
+			}
+		}
+	}
+	if !says {
+		return stitch.None
+	}
+	for i := ln.start; i < ln.end; i++ {
+		if id, n := r.scratch(i).stitchAt(0); n > 0 && id != stitch.Slip && stitch.Of(id).Kind == stitch.Basic && !(i > ln.start && r.toks[i-1].kind == tNum) {
+			return id
+		}
+	}
+	return stitch.None
+}
