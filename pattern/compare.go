@@ -260,6 +260,9 @@ func (w *pieceWork) compareSum(rw *rowWork, t tally, parts []TotalPart) comparis
 			}
 		}
 	}
+	if w.togNamed(t, parts) {
+		return comparison{agrees: true, made: -1}
+	}
 	if sum == t.stitches && !other && !w.kindsNamed(t, parts) {
 		return comparison{agrees: true, made: -1, way: "the kinds named in the total add up to the stitches made, though not kind by kind"}
 	}
@@ -273,6 +276,25 @@ func (w *pieceWork) compareSum(rw *rowWork, t tally, parts []TotalPart) comparis
 		}
 	}
 	return comparison{made: -1}
+}
+
+// togNamed reports whether a total calls stitches worked together clusters,
+// "(5 clusters, 6 sc)" for dc3tog and sc, and is right in each part.
+func (w *pieceWork) togNamed(t tally, parts []TotalPart) bool {
+	rest, clusters := t.stitches, int64(0)
+	for _, p := range parts {
+		n := p.N.At(w.pr.size)
+		switch {
+		case p.Kind == PartNamed && clusters == 0 && w.named(t, p) == 0 && (sameName(p.Name, "cluster") || sameName(p.Name, "cl")):
+			clusters = n
+		case p.Kind == PartStitch && w.partAgrees(t, p):
+			rest -= n
+		case (p.Kind == PartSpace || p.Kind == PartChain || p.Kind == PartNamed) && w.partAgrees(t, p):
+		default:
+			return false
+		}
+	}
+	return clusters > 0 && clusters == rest
 }
 
 // kindsNamed reports whether each kind named is one the row has, so that a

@@ -120,8 +120,13 @@ func (x *rowReader) note() []*Step {
 		}
 	case "proceed":
 		return clause()
+	case "thread":
+		if x.at(1).isAny("over", "round", "around") {
+			return x.definition()
+		}
+		return sentence()
 	case "roll", "pop", "snip", "swing", "push", "tuck", "wash", "dry", "turn",
-		"stuff", "sew", "weave", "pull", "insert", "attach", "weaving", "sewing", "thread", "stuffing", "add", "embroider", "glue", "fill", "tighten", "block", "steam", "whipstitch", "whip", "fold", "flatten", "pin", "hide", "tie", "trim", "wrap", "gather", "cinch", "darn", "close", "rotate", "flip", "press", "shape", "tack", "stitch":
+		"stuff", "sew", "weave", "pull", "insert", "attach", "weaving", "sewing", "stuffing", "add", "embroider", "glue", "fill", "tighten", "block", "steam", "whipstitch", "whip", "fold", "flatten", "pin", "hide", "tie", "trim", "wrap", "gather", "cinch", "darn", "close", "rotate", "flip", "press", "shape", "tack", "stitch":
 		switch {
 		case t.text == "attach" || t.text == "tie" && !x.at(1).isAny("off") || t.text == "close":
 			if t.text == "attach" {

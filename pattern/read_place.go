@@ -923,6 +923,9 @@ func (x *rowReader) each(t *Target) bool {
 			x.p += n.tokens
 			x.fill(t, n)
 			t.Which = Each
+			if n.filter.Kind == AnyStitch || n.filter.Kind == OneStitch {
+				t.Which, t.N, t.Bound = Centre, Num{N: 1}, Bound{Kind: ToEnd} // "each corner sc": the middle one of what was worked there
+			}
 		}
 		return true
 	}

@@ -166,6 +166,9 @@ func (x *rowReader) along(out, made []*Step) *Step {
 		c.Target.Which, c.Target.N = Each, Num{}
 		b = &c
 	}
+	if c := x.corners(a, b); c != nil {
+		return c
+	}
 	if eachStep(a) && a.Target.Bound.Kind == ToEnd && eachStep(b) && b.Target.Bound.Kind == NoBound && len(b.Target.Of) == 1 && (b.Target.Of[0].Kind == Space || b.Target.Of[0].Kind == ChainStitch) && stitchesOnly(a.Target.Of) {
 		c := *a // "dc in each st around, 1 dc in each corner ch"
 		c.Target.Bound = Bound{}
@@ -212,6 +215,20 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	body = append(body, b)
 	t := Target{Which: Each, Bound: b.Target.Bound, said: true}
 	return &Step{Op: OpAlong, Body: body, Target: t, Span: cover(a.Span, b.Span)}
+}
+
+// corners joins "sc in each sc around, working 3 sc in centre sc of each
+// corner": the corners are among the places that the first runs over.
+func (x *rowReader) corners(a, b *Step) *Step {
+	if a.Op != OpWork || !eachStep(a) || len(a.Target.Of) > 0 && a.Target.Of[0].Kind == Space || a.Target.Bound.Kind != ToEnd && a.Target.Bound.Kind != NoBound || b.Legs > 0 || b.Op != OpWork && b.Op != OpInto {
+		return nil
+	}
+	corner := b.Target.Which == Centre && b.Target.Bound.Kind == ToEnd || b.Target.Which == Each && len(b.Target.Of) == 1 && b.Target.Of[0].Name == "corner"
+	if !corner || !x.joinedBy(a, b, "with", "working", "making", "placing", "work", "make", "and", "but") {
+		return nil
+	}
+	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
+	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
 }
 
 // joinedBy reports whether one of the words stands between two steps, or

@@ -420,7 +420,22 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			break
 		}
 	}
+	settleFigures(out)
 	return out, len(out) > 0
+}
+
+// settleFigures leaves what rows look like uncounted where the stitches are
+// counted beside it: "(5 petals, 40 sts)".
+func settleFigures(parts []TotalPart) {
+	counted := false
+	for _, p := range parts {
+		counted = counted || p.Kind == PartStitches || p.Kind == PartStitch
+	}
+	for i := range parts {
+		if p := &parts[i]; counted && p.Kind == PartNamed && p.Name == "group" && figureNames[strings.ToLower(p.word)] {
+			p.Kind = PartOther
+		}
+	}
 }
 
 // togBefore reports whether one of the two parts just read counts stitches
@@ -594,7 +609,7 @@ func (x *rowReader) ownPart(end int) (TotalPart, bool) {
 // pieceUnit reads what a number of a total counts.
 func (x *rowReader) pieceUnit(p *TotalPart) bool {
 	t := x.peek()
-	p.Name = t.text
+	p.Name, p.word = t.text, t.text
 	switch {
 	case t.isAny("picot", "picots"):
 		x.p++
@@ -654,6 +669,10 @@ var notMade = newWordSet("unworked dropped unmade skipped missed")
 
 // partlyWords say of a number that it is a part of the row, or what it changes by.
 var partlyWords = newWordSet("increased decreased inc'd dec'd per added fewer dropped less")
+
+// figureNames are words for what a row comes to look like, which may be made
+// of anything.
+var figureNames = map[string]bool{"petal": true, "petals": true, "scallop": true, "scallops": true, "section": true, "sections": true, "point": true, "points": true, "pair": true, "pairs": true}
 
 // setTotal keeps a total; a later one stands in its place.
 func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {

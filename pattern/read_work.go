@@ -43,6 +43,9 @@ func (x *rowReader) work() []*Step {
 		}
 	}
 	if !x.at(1).isAny("off") {
+		if x.peek().isAny("work", "make") && x.at(1).isAny("a", "an") && x.at(2).kind == tNum {
+			x.p++ // "make a 4-dc cluster"
+		}
 		x.acceptIn(makeWords)
 	}
 	if x.at(1).kind == tNum {

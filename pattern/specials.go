@@ -39,6 +39,9 @@ func (r *reader) specialLine(ln line) {
 			}
 		}
 	}
+	if equals == 0 {
+		starts = r.definitionsOn(ln)
+	}
 	for i, s := range starts {
 		end := ln.end
 		if i+1 < len(starts) {
@@ -67,6 +70,27 @@ func (r *reader) wrapped(ln line) int {
 			}
 		}
 	}
+}
+
+// definitionsOn finds where the definitions of a line begin, which has more
+// than one: "Shell: 5 dc in same st. Half shell: 3 dc in same st."
+func (r *reader) definitionsOn(ln line) []int {
+	starts := []int{ln.start}
+	for k := ln.start + 2; k < ln.end; k++ {
+		if !r.toks[k].is(".") || r.toks[k].glued && k+1 < ln.end && r.toks[k+1].glued {
+			continue
+		}
+		for j := k + 1; j < min(ln.end, k+7); j++ {
+			t := &r.toks[j]
+			if t.is(":") && j > k+1 && j+1 < ln.end {
+				starts = append(starts, k+1)
+			}
+			if t.kind != tWord && !t.is("-") && !t.isMark("()") {
+				break
+			}
+		}
+	}
+	return starts
 }
 
 // define keeps one definition.

@@ -420,6 +420,8 @@ type TotalPart struct {
 	Kind PartKind
 	ID   stitch.ID
 	Size int64 // for spaces
+
+	word string // the word that names what is counted, as it begins
 }
 
 // PartKind says what a number of a total counts.

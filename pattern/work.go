@@ -519,6 +519,7 @@ func (w *rowWork) edge(s *Step) {
 		w.leaf(s, 0)
 		w.begun = true
 		w.elsewhere = true
+		w.below = &fabric{free: true} // past the first edge nobody knows where it lies
 		return
 	}
 	w.elsewhere = true

@@ -22,12 +22,32 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 		stop = w.resolve(s, b.Of)
 	}
 	w.lastFresh = false
+	corner := w.cornerStep(s.Body)
+	if corner != nil && !w.below.has(Filter{Kind: NamedGroup, Name: "group"}) {
+		w.free, w.begun = true, true // where the corners lie only the author knows
+		w.leaf(s, 0)
+		return true
+	}
 	for !w.ended() {
 		w.norm()
 		if w.ended() {
 			break
 		}
 		r := &w.below.runs[w.cur.i]
+		if corner != nil {
+			before := w.toCorner(corner)
+			if before == 0 {
+				if !w.alongTake(corner, 1) {
+					return false
+				}
+				continue
+			}
+			if before > 0 {
+				w.take(before)
+				w.emitEach(s.Body[0], stitchPlace(s.Body[0]), max(1, s.Body[0].N.At(w.pr.size)), before)
+				continue
+			}
+		}
 		if stop != nil && w.matches(&r.place, stop) || r.turn && w.tchApart {
 			break
 		}
@@ -47,6 +67,39 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 		}
 	}
 	return true
+}
+
+// cornerStep is the step of a list that goes into the middle of each corner.
+func (w *rowWork) cornerStep(body []*Step) *Step {
+	for _, b := range body {
+		if b.Target.Which == Centre || len(b.Target.Of) > 0 && b.Target.Of[0].Name == "corner" && !w.below.has(Filter{Kind: Space}) {
+			return b
+		}
+	}
+	return nil
+}
+
+// toCorner is how many places of the run at the cursor come before the middle
+// of the group it belongs to; -1 where that is not in this run, or is passed.
+func (w *rowWork) toCorner(s *Step) int64 {
+	rs := w.below.runs
+	i := w.cur.i
+	if !rs[i].in {
+		return -1
+	}
+	start := i
+	for start > 0 && !rs[start].first && rs[start-1].in {
+		start--
+	}
+	end := i + 1
+	for end < len(rs) && rs[end].in && !rs[end].first {
+		end++
+	}
+	mid, of := w.middle(start, end, func(r *run) bool { return r.isStitch() })
+	if of < 3 || mid.i != i || mid.off < w.cur.off {
+		return -1
+	}
+	return mid.off - w.cur.off
 }
 
 // chooseStep gives the step for a place: one that names its kind before one

@@ -145,6 +145,13 @@ type turnKey struct {
 // startChain settles what the chain at the start of a row stands for.
 func (w *rowWork) startChain(s *Step, n int64, rest []*Step) {
 	w.chained = n
+	if w.firstLeg(n, rest) {
+		if _, _, ok := w.seekFirst(rest); ok {
+			w.take(1)
+		}
+		w.leaf(s, 0)
+		return
+	}
 	c := w.counts(s, n, rest)
 	if c.As == stitch.None {
 		w.leaf(s, 0)
@@ -173,6 +180,41 @@ func (w *rowWork) startChain(s *Step, n int64, rest []*Step) {
 	w.begun = true
 	w.leaf(s, p.worth(max(c.N, 1)))
 	w.pending = c.Space
+}
+
+// firstLeg reports whether the chain at the start of a round is one leg of its
+// first cluster, which goes over one place fewer than those after it: "ch 3,
+// dc3tog over next 3 dc, *ch 5, dc4tog over next 4 dc; rep from *".
+func (w *rowWork) firstLeg(n int64, rest []*Step) bool {
+	if n < 2 || w.kind != Round || w.below.ring || w.below.free || len(rest) < 2 {
+		return false
+	}
+	for len(rest) > 0 && rest[0].Op == OpNote {
+		rest = rest[1:]
+	}
+	if len(rest) == 0 || rest[0].Op != OpWork || rest[0].Legs < 2 || rest[0].Target.Which != Next || rest[0].N.N > 1 {
+		return false
+	}
+	legs := rest[0].Legs
+	if s := firstTogether(rest[1:]); s != nil {
+		return s.Legs == legs+1
+	}
+	return false
+}
+
+// firstTogether is the first stitch of several legs among the steps.
+func firstTogether(steps []*Step) *Step {
+	for _, s := range steps {
+		if s.Op == OpWork && s.Legs > 1 {
+			return s
+		}
+		if s.Op == OpGroup {
+			if t := firstTogether(s.Body); t != nil {
+				return t
+			}
+		}
+	}
+	return nil
 }
 
 // seekFirst finds the place that the turning chain stands on.

@@ -380,6 +380,9 @@ func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
 // sequenceOf works a special stitch that spreads over several places.
 func (w *rowWork) sequenceOf(s *Step, rest []*Step) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
+	if takes := takesOf(s.special.Body, w.pr.size); s.Target.said && n > 1 && takes > 1 && n%takes == 0 {
+		n /= takes // "C4F over next 4 sts"
+	}
 	fill := s.Target.Which == Each
 	for i := int64(0); fill || i < n; i++ {
 		if fill && w.left(nil) <= w.needAtEnd(rest, nil) {
@@ -395,6 +398,26 @@ func (w *rowWork) sequenceOf(s *Step, rest []*Step) bool {
 		}
 	}
 	return true
+}
+
+// takesOf is how many places the steps of a special stitch take, one after the
+// other; 0 where it cannot be told from their words.
+func takesOf(steps []*Step, size int) int64 {
+	n := int64(0)
+	for _, s := range steps {
+		t := max(1, s.Target.N.At(size))
+		switch {
+		case s.Op == OpNote || s.Op == OpChain || s.Op == OpPicot:
+		case s.Op == OpSkip && s.Target.Which == Next:
+			n += t
+		case (s.Op == OpWork || s.Op == OpInto) && s.Target.Which == Next:
+			n += t * int64(max(1, s.Legs))
+		case (s.Op == OpWork || s.Op == OpInto) && (s.Target.Which == SkippedOne || s.Target.Which == Same):
+		default:
+			return 0
+		}
+	}
+	return n
 }
 
 // pass goes through a group once and notes it in the trace.
@@ -897,6 +920,11 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	type try func() (bool, int64)
 	after := func() (bool, int64) {
 		ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
+		first := e.Body[0]
+		used := first.Target.Which == Last && w.left(w.resolve(first, first.Target.Of)) == 0 || first.Target.Which == TurnTop && first.Target.Within == nil && w.left(nil) == 0
+		if ok && used && !w.below.free && first.Stitch != stitch.Slip {
+			return false, n // its place is used: the last pass must end otherwise
+		}
 		return ok && len(w.problems) == m.problems && w.run(e.Body), n
 	}
 	asIs := func() (bool, int64) {
@@ -975,6 +1003,9 @@ func endsAlike(body, end []*Step) bool {
 		return nil
 	}
 	a, b := last(body), last(end)
+	if a != nil && b != nil && a.Op == OpInto && b.Op == OpInto && a.special != b.special {
+		return false // shells, and half a shell to end with
+	}
 	return a == nil || b == nil || a.Op != OpWork || b.Op != OpWork || a.Stitch == b.Stitch && a.N.N == b.N.N
 }
 
@@ -995,6 +1026,17 @@ func closesLoop(body, end []*Step) bool {
 // It closes over what the last pass would have passed over and stood in.
 func (w *rowWork) closeLoop(s *Step) (bool, int64) {
 	n, each := int64(0), int64(0) // passes, and the places one of them uses
+	if next := nextMaking(s.Body[1:]); next != nil && len(next.Target.Of) == 1 && next.Target.Of[0].Kind == Space {
+		// into loops: the round closes once all of them are used
+		for w.left(w.resolve(next, next.Target.Of)) > 0 {
+			at := w.cur
+			if !w.pass(s, s.Body, n+1) || w.cur == at {
+				return false, n
+			}
+			n++
+		}
+		return w.run(s.ending.Body), n + 1
+	}
 	for {
 		left := w.leftOver()
 		if n > 0 && left <= each {

@@ -648,6 +648,11 @@ func (w *rowWork) toCentre(s *Step) bool {
 	at := w.cur
 	if s.Target.first {
 		w.cur = cursor{} // the first stitch of it may have been used
+	} else if w.midway() {
+		w.cur.off = 0 // its first stitches were met on the way to its centre
+		for !w.below.runs[w.cur.i].first && w.cur.i > 0 {
+			w.cur.i--
+		}
 	}
 	start, end, ok := w.nextGroup(s.Target.Of)
 	w.cur = at
@@ -665,6 +670,25 @@ func (w *rowWork) toCentre(s *Step) bool {
 	}
 	w.cur = mid
 	return true
+}
+
+// midway reports whether the stitch just made went into a group whose middle is
+// still to come: the next centre is that of this group.
+func (w *rowWork) midway() bool {
+	rs := w.below.runs
+	if w.pending > 0 || !w.begun || w.ended() || !rs[w.cur.i].in || rs[w.cur.i].first && w.cur.off == 0 {
+		return false
+	}
+	start := w.cur.i
+	for start > 0 && !rs[start].first && rs[start-1].in {
+		start--
+	}
+	end := w.cur.i + 1
+	for end < len(rs) && rs[end].in && !rs[end].first {
+		end++
+	}
+	mid, of := w.middle(start, end, func(r *run) bool { return r.isStitch() })
+	return of >= 3 && rs[start].first && (mid.i > w.cur.i || mid.i == w.cur.i && mid.off >= w.cur.off)
 }
 
 // middle finds the middle one of the places meant among the runs from start to
@@ -784,6 +808,9 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 			return true
 		}
 		nth -= r.n
+	}
+	if w.rotated && end == len(w.below.runs) {
+		return w.overrun(s, 1, 1) // the beginning of the group the round starts in
 	}
 	w.cur = cursor{start, 0}
 	w.take(1)
