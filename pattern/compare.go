@@ -125,6 +125,9 @@ func allStitches(parts []TotalPart) bool {
 func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparison {
 	p := parts[0]
 	n := p.N.At(w.pr.size)
+	if rw.meshes > 0 && (p.word == "mesh" || p.word == "meshes") {
+		return comparison{agrees: n == rw.meshes, made: -1}
+	}
 	if p.Kind != PartStitches {
 		if w.partAgrees(t, p) {
 			return comparison{agrees: true, made: -1}

@@ -61,7 +61,8 @@ type rowWork struct {
 	joinsStitch bool  // the round is joined to its first stitch
 	misfitLeft  int64 // places that a repeat could not use
 	meshBegun   bool
-	idle        bool // a repeat that was to fill the row was not worked even once
+	meshes      int64 // of filet, worked so far; -1 where a repeat made some
+	idle        bool  // a repeat that was to fill the row was not worked even once
 }
 
 // problem is something that went wrong in working a row.

@@ -432,7 +432,11 @@ func settleFigures(parts []TotalPart) {
 		counted = counted || p.Kind == PartStitches || p.Kind == PartStitch
 	}
 	for i := range parts {
-		if p := &parts[i]; counted && p.Kind == PartNamed && p.Name == "group" && figureNames[strings.ToLower(p.word)] {
+		p := &parts[i]
+		if len(parts) > 1 && p.Kind == PartNamed && p.word == "half" {
+			p.Kind = PartOther // one of them may be a chain and what stands beside it
+		}
+		if counted && p.Kind == PartNamed && p.Name == "group" && figureNames[strings.ToLower(p.word)] {
 			p.Kind = PartOther
 		}
 	}

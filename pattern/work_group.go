@@ -1075,6 +1075,26 @@ func (w *rowWork) leftAfter(rest []*Step) int64 {
 func (w *rowWork) filet(s *Step) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	solid := s.Name == "solid mesh"
+	if !w.begun && w.chained == 0 && w.nest == 0 && !w.meshBegun && !w.below.chain && !w.below.free && w.kind == FlatRow {
+		// a row told in meshes alone: the chain it turns with is understood, and
+		// stands for the first tall stitch, or for that and the first space
+		if _, _, ok := w.seek(nil); ok {
+			w.take(1)
+			w.make(place{stitch: stitch.DC, turn: true}, 1)
+			w.begun, w.stands = true, true
+			w.leaf(s, 1)
+			if !solid {
+				w.chained = 5
+				w.pending = 2
+			}
+		}
+	}
+	if w.meshes >= 0 {
+		w.meshes += n
+	}
+	if w.nest > 0 {
+		w.meshes = -1 // a pass that is tried and taken back would count twice
+	}
 	for i := int64(0); i < n; i++ {
 		if !w.step(s) {
 			return false

@@ -1,0 +1,26 @@
+package pattern
+
+import "testing"
+
+// TestMeshesWithoutTheirChain works rows of filet that tell of their meshes and
+// leave the turning chain unsaid. The meshes were counted by hand.
+func TestMeshesWithoutTheirChain(t *testing.T) {
+	const begin = "US terms\nCh 20.\nRow 1: Dc in 8th ch from hook, *ch 2, skip 2 ch, dc in next ch; rep from * across. (5 sps)\nRow 2: "
+	for _, c := range []struct {
+		row  string
+		made int64
+		errs int
+	}{
+		{"1 sp, 3 bl, 1 sp. (5 meshes)", 12, 0},
+		{"5 bl. (5 meshes)", 16, 0},
+		{"2 sps, 1 bl, 2 sps.", 8, 0},
+		{"1 sp, 2 bl, 1 sp. (5 meshes)", 9, 1},
+		{"2 sps, 2 bl, 2 sps.", 0, 1},
+	} {
+		p := Read(begin + c.row).Prove(Options{})
+		r := p.Pieces[0].Rows[1]
+		if p.Errors() != c.errs || c.errs == 0 && r.Made != c.made {
+			t.Errorf("%s: %d errors, makes %d; want %d and %d: %v", c.row, p.Errors(), r.Made, c.errs, c.made, p.Findings)
+		}
+	}
+}
