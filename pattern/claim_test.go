@@ -65,3 +65,36 @@ func TestRowsThatMayBeMissing(t *testing.T) {
 		}
 	}
 }
+
+// TestNumbersNotPassedOver holds numbers that are easily passed over against
+// the error that each wrong one makes. Common practice, no source.
+func TestNumbersNotPassedOver(t *testing.T) {
+	const ball = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each st around (12)\nRnd 3: (sc, inc) 6 times (18)\n"
+	for _, c := range []struct {
+		text, from, to string
+		line           int
+	}{
+		{ball + "Rnd 4: *sc 2, inc* repeat 6 times (24)\n", "6 times (24)", "8 times (24)", 4},
+		{ball + "Rnd 4: *sc 2, inc*, rep 5 times more (24)\n", "5 times", "6 times", 4},
+		{ball + "Rnd 4: (sc 2, inc) 6 times\nRnd 5: (sc 3, inc) 6 times (30)\n", "sc 2, inc) 6", "sc 2, inc) 5", 4},
+		{ball + "Rnd 4: ch 3 (counts as dc), dc in next 2 sts, ch 1, (dc in next 3 sts, ch 1) 5 times, join (18 dc)\n", "(18 dc)", "(24 dc)", 4},
+		{"Ch 8.\nRnd 1: Sc in 2nd ch from hook, sc in next 5 ch, 3 sc in last ch; working along the other side, sc in next 5 ch, 2 sc in last ch. (16 sc)\n", "Ch 8", "Ch 9", 2},
+		{"Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: Ch 1, turn, sc in next 19 sts, 2 sc in last st. (21 sc)\n", "next 19", "next 18", 3},
+	} {
+		if n := Read(c.text).Prove(Options{}).Errors(); n != 0 {
+			t.Errorf("%d errors in the right text\n%s", n, c.text)
+			continue
+		}
+		p := Read(strings.Replace(c.text, c.from, c.to, 1)).Prove(Options{})
+		var lines []int
+		for _, f := range p.Findings {
+			if f.Severity == Error {
+				line, _ := p.Pattern.Source.Position(f.Span.Start)
+				lines = append(lines, line)
+			}
+		}
+		if len(lines) != 1 || lines[0] != c.line {
+			t.Errorf("%q for %q: errors in lines %v, want one in line %d", c.to, c.from, lines, c.line)
+		}
+	}
+}

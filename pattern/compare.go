@@ -165,7 +165,10 @@ func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparis
 		{t.stitches + t.picots, -1, "the total counts picots as well"},
 		{t.stitches + t.slips + t.chains, -1, "the total counts chains and slip stitches as well"},
 	}
-	for _, y := range ways {
+	for i, y := range ways {
+		if i > 0 && p.Kind == PartStitch && w.family(t, p.ID) == t.stitches {
+			break // "48 dc" of 36 dc and 12 spaces: chains are no dc
+		}
 		if y.n == n && y.n != t.stitches {
 			return comparison{agrees: true, way: y.way, made: y.made}
 		}

@@ -24,6 +24,7 @@ type rowWork struct {
 	taken     int64
 	skipped   int64
 	passed    int64 // stitches stepped over without a word
+	toLast    int64 // of these, those stepped over to reach the last one
 	begun     bool  // a stitch, or a chain that counts, has been made
 	chained   int64 // the chain at the start of the row
 	stands    bool  // the turning chain stands on the last place
@@ -86,6 +87,7 @@ type mark struct {
 	lastSet, fresh, begun, named    bool
 	lastAt                          cursor
 	pending, taken, skipped, passed int64
+	toLast                          int64
 	problems                        int
 	trace                           []*Trace
 	stands, joined, leave, free     bool
@@ -102,7 +104,7 @@ type mark struct {
 
 func (w *rowWork) mark() mark {
 	m := mark{cur: w.cur, out: w.out.runs, runs: len(w.out.runs), last: w.last, lastSet: w.lastSet, fresh: w.lastFresh, begun: w.begun, named: w.named, lastAt: w.lastAt,
-		pending: w.pending, taken: w.taken, skipped: w.skipped, passed: w.passed, problems: len(w.problems), trace: w.trace,
+		pending: w.pending, taken: w.taken, skipped: w.skipped, passed: w.passed, toLast: w.toLast, problems: len(w.problems), trace: w.trace,
 		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below, logged: w.log.len()}
 	if m.runs > 0 {
 		m.lastN = w.out.runs[m.runs-1].n
@@ -115,7 +117,7 @@ func (w *rowWork) mark() mark {
 
 func (w *rowWork) reset(m mark) {
 	w.cur, w.last, w.lastSet, w.lastFresh, w.begun, w.named, w.lastAt = m.cur, m.last, m.lastSet, m.fresh, m.begun, m.named, m.lastAt
-	w.pending, w.taken, w.skipped, w.passed = m.pending, m.taken, m.skipped, m.passed
+	w.pending, w.taken, w.skipped, w.passed, w.toLast = m.pending, m.taken, m.skipped, m.passed, m.toLast
 	w.stands, w.joined, w.leave, w.free, w.delta, w.own, w.elsewhere = m.stands, m.joined, m.leave, m.free, m.delta, m.own, m.elsewhere
 	w.misfitLeft, w.closing, w.meshBegun, w.chained, w.below = m.misfitLeft, m.closing, m.mesh, m.chained, m.below
 	w.idle = m.idle

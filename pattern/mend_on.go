@@ -38,13 +38,13 @@ func errorsIn(fs []Finding) int {
 	return n
 }
 
-// slip takes down that the item just worked has an error, if its mend can be
-// looked for.
-func (w *pieceWork) slip(at, asksBefore int) *slipped {
+// slip takes down that the item just worked has an error, or a warning, if its
+// mend can be looked for.
+func (w *pieceWork) slip(at, asksBefore int, sev Severity) *slipped {
 	m := w.mends
 	for i := asksBefore; i < len(m.asks); i++ {
 		ask := &m.asks[i]
-		if ask.at == at && w.pr.out[ask.finding].Severity == Error && ask.row == ask.label {
+		if ask.at == at && w.pr.out[ask.finding].Severity == sev && ask.row == ask.label {
 			return &slipped{at: at, ask: i, asks: len(m.asks), out: len(w.pr.out), rows: len(w.proof.Rows)}
 		}
 	}

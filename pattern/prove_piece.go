@@ -29,12 +29,16 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 		said, asked := len(pr.out), len(w.mends.asks)
 		w.workItem(it, nextOf(items, i))
 		if errorsIn(pr.out[said:]) == 0 {
+			if last == nil || i-last.at > onAhead {
+				last = w.slip(i, asked, Warning)
+			}
 			continue
 		}
 		if last != nil && i-last.at <= onAhead && w.mendOn(last, i) {
+			pr.out[w.mends.asks[last.ask].finding].Severity = Error // of a warning too, now it is known
 			continue
 		}
-		last = w.slip(i, asked)
+		last = w.slip(i, asked, Error)
 	}
 	w.closeHost()
 	return w

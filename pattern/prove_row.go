@@ -674,10 +674,15 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 		}
 		if o.left > 0 && !said {
 			plain := "if that is meant, write \"leave remaining sts unworked\""
-			pr.say(Warning, CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
+			pr.say(w.leftSeverity(row, o, total), CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
 		}
 		if o.rw.passed > 0 && !hasCode(o.rw.problems, CodeStepped) {
-			pr.say(Warning, CodeStepped, sp, fmt.Sprintf("%s passed over to reach the one named, and no skip is written", countWords(o.rw.passed, "stitch is", "stitches are")), pr.skipHint(o.rw.passed))
+			sev := Warning
+			if o.rw.toLast > 0 {
+				sev = Error // so many were counted out, and then the last: one of the numbers is wrong
+			}
+			plain := pr.skipHint(o.rw.passed)
+			pr.say(sev, CodeStepped, sp, fmt.Sprintf("%s passed over to reach the one named, and no skip is written", countWords(o.rw.passed, "stitch is", "stitches are")), w.mend(rp, row, label, o, total, plain))
 		}
 	}
 	if chosen != 0 && o.fatal == nil && o.status != Differs {
@@ -692,6 +697,30 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 	if o.status == Trusted {
 		pr.say(Note, CodeTrusted, sp, "only the author knows how many stitches this comes to; "+w.trustWords(total), "")
 	}
+}
+
+// leftSeverity grades stitches left unworked in silence. A round closes over
+// all of the one below it, so that a few of them are a number gone wrong; a row may turn
+// short of its end, and a total that agrees may be meant.
+func (w *pieceWork) leftSeverity(row *Row, o outcome, total *Total) Severity {
+	if row.Kind == Round && total == nil && 2*o.left <= o.rw.taken && len(w.proof.Rows) > 0 && w.proof.Rows[len(w.proof.Rows)-1].Kind == Round && countsOut(row.Steps) {
+		return Error
+	}
+	return Warning
+}
+
+// countsOut reports whether a row is told in numbers from its first stitch to
+// its last.
+func countsOut(steps []*Step) bool {
+	for _, s := range steps {
+		switch {
+		case s.Op == OpGroup && s.Times.Kind == Fill, s.Op == OpWork && (s.Target.Which != Next || s.Target.Row != nil || s.Stitch == stitch.Slip), s.Op == OpInto, s.Op == OpFree, s.Op == OpTurn, s.Op == OpLeave, s.Op == OpAttach, s.Op == OpAlong:
+			return false
+		case s.Op == OpGroup && !countsOut(s.Body):
+			return false
+		}
+	}
+	return true
 }
 
 func (w *pieceWork) trustWords(total *Total) string {

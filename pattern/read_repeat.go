@@ -93,6 +93,9 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		if x.p = from; comma {
 			x.p = save
 		}
+		if x.repeatsIt() && x.groupTimes(g) {
+			return // "*sc, inc* repeat 6 times"
+		}
 		// "*sc, inc*" with no verb fills the row
 		g.Times = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
 		if x.fillsRow() {
@@ -141,6 +144,15 @@ func (x *rowReader) repeatBefore(mark string) int {
 		}
 	}
 	return 0
+}
+
+// repeatsIt reports "repeat 6 times" behind a starred group.
+func (x *rowReader) repeatsIt() bool {
+	k := 0
+	for x.at(k).isAny(",", "-", ";", "and") {
+		k++
+	}
+	return x.at(k).isAny("rep", "repeat", "rpt", "repeated") && x.followsTimes(x.p+k+1)
 }
 
 // fillsRow reports whether nothing is left to work after a repeat but what
