@@ -10,8 +10,9 @@ import "sort"
 type claimKind uint8
 
 const (
-	claimRows  claimKind = iota // the rows of a label
-	claimSoFar                  // the rows of the piece so far
+	claimRows   claimKind = iota // the rows of a label
+	claimSoFar                   // the rows of the piece so far
+	claimCopies                  // how many of a piece are made
 )
 
 // claim is a number that the pattern gives of itself.
@@ -20,7 +21,8 @@ type claim struct {
 	n     Num
 	span  Span
 	piece *Piece
-	row   *Row // the row it stands in, or behind
+	row   *Row   // the row it stands in, or behind
+	of    string // what there are so many of
 }
 
 // claims gathers what the words say of the pattern beside the instructions.
@@ -40,7 +42,18 @@ func (r *reader) claims() {
 		if t := &r.toks[i]; at >= 0 && t.kind == tWord && t.isAny("rows", "rounds", "rnds", "rds", "row", "round", "rnd") {
 			r.rowClaim(rows[at], i)
 		}
+		r.copiesClaim(i)
 	}
+}
+
+// copiesClaim reads how many of a piece there are to be: "sew on the 6 arms",
+// "all four flippers".
+func (r *reader) copiesClaim(i int) {
+	t := &r.toks[i]
+	if t.kind != tNum || t.frac || t.big || t.num < 2 || !r.toks[i-1].isAny("the", "all", "these") || r.toks[i+1].kind != tWord {
+		return
+	}
+	r.pat.claims = append(r.pat.claims, claim{kind: claimCopies, n: Num{N: t.num, Span: t.span()}, span: Span{int(t.start), int(r.toks[i+1].end)}, of: r.toks[i+1].text})
 }
 
 // claimRow is a row and the piece that it is in.

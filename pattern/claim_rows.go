@@ -15,6 +15,8 @@ func (pr *prover) checkClaims() {
 		switch c.kind {
 		case claimRows, claimSoFar:
 			broken[c.row] = pr.rowsClaimed(c) || broken[c.row]
+		case claimCopies:
+			pr.copiesClaimed(c)
 		}
 	}
 	for _, p := range pr.pat.Pieces {

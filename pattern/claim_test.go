@@ -28,6 +28,10 @@ func TestClaims(t *testing.T) {
 		{fmt.Sprintf(band, "Rep Rows 2 and 3, 3 times more. (9 rows.)\nFasten off.\n"), "9 rows", "10 rows", 5},
 		{fmt.Sprintf(band, "Rep Rows 2 and 3, 3 times more. (9 rows.)\nFasten off.\n"), "3 times", "4 times", 5},
 		{fmt.Sprintf(band, "Rows 4-7: Rep Rows 2 and 3.\nRow 8: Ch 1, turn, sc in each st across. 8 rows in all.\n"), "8 rows", "6 rows", 6},
+		{"Arm (make 4)\n" + fmt.Sprintf(ball, "") + "\nAssembly\nSew the 4 arms to the body.\n", "the 4", "the 6", 8},
+		{"Arm (make 4)\n" + fmt.Sprintf(ball, "") + "\nAssembly\nSew all four arms on.\n", "make 4", "make 3", 8},
+		{"Front leg (make 2)\n" + fmt.Sprintf(ball, "") + "\nBack leg (make 2)\n" + fmt.Sprintf(ball, "") + "\nAssembly\nSew on the 4 legs.\n", "4 legs", "5 legs", 14},
+		{fmt.Sprintf(band, "Rows 4-9: Rep Rows 2 and 3.\n"), "sc in each st across", "sc in next 11 sts", 3},
 	} {
 		if n := Read(c.text).Prove(Options{}).Errors(); n != 0 {
 			t.Errorf("%d errors in the right text\n%s", n, c.text)

@@ -16,6 +16,7 @@ const (
 	CodeCounting  Code = "way-of-counting" // how the author counts a total
 	CodeNoRow     Code = "no-such-row"     // a row is named that is not there
 	CodeRange     Code = "row-numbers"     // row numbers that do not follow
+	CodeCopies    Code = "copies-differ"   // another number of a piece is named than is made
 	CodeOverlap   Code = "pieces-overlap"  // two pieces use one place
 	CodePlaced    Code = "placed"          // where a piece sits on another
 	CodeTooLarge  Code = "too-large"       // numbers beyond what can be worked
@@ -147,6 +148,18 @@ multiple of the rows it repeats.
 Three times two rows end with Row 9. Change the last number of the range, or
 what is said of it. Rows that a range leaves out, "Rows 4-9" and then "Row 11",
 are an error unless something between the two stands for them.`,
+
+	CodeCopies: `The pattern names another number of a piece than it says to make.
+
+    Arm (make 2)
+    Rnd 1: 6 sc in magic ring. (6)
+    Rnds 2-5: Sc in each st around. (6)
+
+    Assembly
+    Sew the 4 arms to the body.
+
+Either "make 2" or the number named is wrong. Where several pieces share a name,
+"Front leg" and "Back leg", the number of all of them is meant as well.`,
 
 	CodeOverlap: `Two pieces are worked into the same stitch of a third.
 

@@ -188,6 +188,7 @@ type pieceWork struct {
 	links       *linking      // nil where nobody asks for links
 	told        map[*Row]bool // rows whose words not understood were told of
 
+	wrong  map[*Row]bool // rows with an error where they are written
 	onward map[*Row]edit // wrong rows, and how they are mended for those after them
 }
 

@@ -27,10 +27,17 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 	for i, it := range items {
 		w.mends.begin(w, i)
 		said, asked := len(pr.out), len(w.mends.asks)
+		follows := w.repeatsWrong(it)
 		w.workItem(it, nextOf(items, i))
 		if errorsIn(pr.out[said:]) == 0 {
 			if last == nil || i-last.at > onAhead {
 				last = w.slip(i, asked, Warning)
+			}
+			continue
+		}
+		if follows {
+			for k := range pr.out[said:] { // it was told where the row is written
+				pr.out[said+k].Severity = min(pr.out[said+k].Severity, Note)
 			}
 			continue
 		}
@@ -39,9 +46,25 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 			continue
 		}
 		last = w.slip(i, asked, Error)
+		if w.wrong == nil {
+			w.wrong = make(map[*Row]bool)
+		}
+		w.wrong[it.row] = true
 	}
 	w.closeHost()
 	return w
+}
+
+// repeatsWrong reports whether an item works a row again that has an error.
+func (w *pieceWork) repeatsWrong(it item) bool {
+	if it.row.Refer == nil || len(w.wrong) == 0 {
+		return false
+	}
+	quiet := w.pr.quiet
+	w.pr.quiet = true
+	rows := w.resolve(it.row, it)
+	w.pr.quiet = quiet
+	return slices.ContainsFunc(rows, func(r *Row) bool { return w.wrong[r] })
 }
 
 // workItem works a label's rows: the row itself so many times, or the rows it
