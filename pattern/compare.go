@@ -121,11 +121,14 @@ func allStitches(parts []TotalPart) bool {
 	return true
 }
 
+// ofMeshes reports whether a part counts the meshes of filet.
+func (p *TotalPart) ofMeshes() bool { return p.word == "mesh" || p.word == "meshes" }
+
 // compareOne compares a single number, bare or of one kind.
 func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparison {
 	p := parts[0]
 	n := p.N.At(w.pr.size)
-	if rw.meshes > 0 && (p.word == "mesh" || p.word == "meshes") {
+	if rw.meshes > 0 && p.ofMeshes() {
 		return comparison{agrees: n == rw.meshes, made: -1}
 	}
 	if p.Kind != PartStitches {

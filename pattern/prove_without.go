@@ -43,7 +43,7 @@ func (w *pieceWork) comesOutWithout(row, label *Row, below *fabric, total *Total
 		w.carry, w.host = carry, host
 		out := w.judge(w.attempt(row, below, o), total)
 		*w = save
-		if out.trouble < 2 && w.remarkOnly(bad, below, out) {
+		if out.trouble < 2 && w.remarkOnly(bad, label != row, below, out) {
 			w.lookPast(label, bad)
 			return true
 		}
@@ -56,7 +56,10 @@ const maxRemark = 400
 
 // remarkOnly reports whether a row that came out without some of its words
 // proves by it that they ask for no work.
-func (w *pieceWork) remarkOnly(bad []Span, below *fabric, o outcome) bool {
+//
+// Words beside "Rep Rows 9-16" that hold no number, talk, need not stand apart:
+// they are of colours.
+func (w *pieceWork) remarkOnly(bad []Span, talk bool, below *fabric, o outcome) bool {
 	if o.rw.free || o.rw.leave || o.rw.deltaSet || o.made <= 0 || o.left > 0 {
 		return false
 	}
@@ -67,7 +70,7 @@ func (w *pieceWork) remarkOnly(bad []Span, below *fabric, o outcome) bool {
 		return false
 	}
 	for _, sp := range bad {
-		if !w.pr.pat.Source.apart(sp) || holdsNumber(w.pr.pat.Source.Slice(sp)) {
+		if !talk && !w.pr.pat.Source.apart(sp) || holdsNumber(w.pr.pat.Source.Slice(sp)) {
 			return false
 		}
 	}

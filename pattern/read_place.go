@@ -1229,7 +1229,7 @@ func (x *rowReader) qualify(t *Target) {
 			}
 		case x.phrase("below", "[the]", "next", "st|stitch|sc|dc"), x.phrase("that|which", "follow|follows|is|are|remain|remains", "[still]", "[left]", "[over]"), x.phrase("after", "it|that|this|them"), x.phrase("there", "is|are"),
 			(t.Which == Each || t.Which == Next) && (x.end1() || x.at(1).separator() || x.at(1).isMark("([")) && x.phrase("after|left|remaining|afterwards"):
-		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.justMade(t), x.phrase("made"), x.phrase("at", "[the]", "base", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
+		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.justMade(t), x.phrase("made"), x.phrase("at", "[the]", "base|foot", "of", "these|those|this|the", "[turning|3|2|4]", "ch|chs|chain|chains"), x.phrase("at", "[the]", "base|foot", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
 			if x.peek().kind == tNum && x.at(-1).isAny("ch", "-", "chain") {
 				x.p++
 			}

@@ -180,7 +180,7 @@ func (x *rowReader) leave() []*Step {
 	x.phrase("of", "[the]", "row|rnd|round")
 	x.accept("un")
 	x.accept("-")
-	if !x.accept("unworked", "free", "worked", "unused", "unmade") && s.Target.N.N == 0 && s.Target.Of == nil {
+	if !x.accept("unworked", "free", "worked", "unused", "unmade", "alone", "undone", "be") && s.Target.N.N == 0 && s.Target.Of == nil {
 		x.p = start
 		return nil
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // totalOpeners open a total in words.
-var totalOpeners = newWordSet("you you'll you'd so at by after on making there total sts count stitch for giving leaving ending st now to work")
+var totalOpeners = newWordSet("you you'll you'd so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves that which this")
 
 // totalAhead takes a stated total if one stands here, and says so.
 //
@@ -66,6 +66,11 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		start := x.p
 		n, _ := x.number()
 		x.accept("|")
+		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
+		return true
+	case t.kind == tNum && !t.frac && x.worked && x.bounded && x.depth == 1 && x.at(-1).isMark(".;-") && x.at(1).isAny("now", "again") && (x.at(2).isMark(".!,;") || x.at(2).kind == tEnd):
+		n, _ := x.number() // "join. 20 now."
+		x.p++
 		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
 		return true
 	case t.kind == tNum && t.head && x.worked && x.depth == 1:
@@ -129,7 +134,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	ok := x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
-		x.phrase("sts", ":|=")
+		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]")
 	if !ok || !x.worked && !x.ts[start].isAny("total") {
 		x.p = start
 		return false
@@ -150,6 +155,8 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		return false
 	}
 	x.phrase("[in]", "[total|all|altogether]")
+	x.phrase("now|still|again") // "that's 16 now"
+	x.phrase("every|each", "time|row|rnd|round")
 	x.phrase("on|at|in", "[the|this|your]", "[last|end]", "[of]", "[the]", "[row|rnd|round|hook|of]")
 	if isRowWord(x.at(-1)) && x.peek().kind == tNum {
 		x.p++
@@ -555,9 +562,15 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
+	like := ""
+	if t.isAny("half", "large", "small", "big", "little", "complete", "full", "tiny") && x.at(1).kind == tWord && strings.HasSuffix(x.at(1).text, "s") {
+		like = t.text + " " // "2 half shells", "22 large shells"
+		x.p++
+		t = x.peek()
+	}
 	if t.kind == tWord && len(t.text) > 3 && (strings.HasSuffix(t.text, "s") || n.N == 1) && !t.isAny("times", "sides", "rows", "inches", "repeats") && (x.p+1 >= end || x.at(1).separator() || x.at(1).isAny(")", "]", "}", "+", "and", "&")) {
 		x.p++
-		p.Kind, p.Name = PartOther, t.text // something of the author's own
+		p.Kind, p.Name = PartOther, like+t.text // something of the author's own
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
@@ -581,7 +594,7 @@ func (x *rowReader) unitWraps() bool {
 		return false
 	}
 	n, ok := x.nounAt(0)
-	return ok && (x.at(n.tokens).is(".") || x.at(n.tokens).kind == tEnd)
+	return ok && (x.at(n.tokens).is(".") || x.at(n.tokens).kind == tEnd || x.at(n.tokens).head)
 }
 
 // ownPart reads a further part that counts something in the author's own

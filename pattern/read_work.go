@@ -564,6 +564,10 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 		x.p++
 	}
 	t := x.peek()
+	if from := x.at(-1); x.p > save && from.isAny("inv", "invis") && (x.end() || t.separator() || t.isMark(")]") || t.is("x") && x.at(1).kind == tNum) {
+		// "(6, inv) x 3": of the two that are made invisible, the decrease
+		return x.finish(start, &Step{Op: OpWork, Stitch: x.mainStitch(), Legs: 2}, count, counted)
+	}
 	switch {
 	case t.isAny("inc", "incs", "increase", "increases", "increasing", "invinc", "incr"):
 		x.p++

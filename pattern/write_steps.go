@@ -422,6 +422,13 @@ func (w *writer) total(t *Total) (string, bool) {
 			word = p.ID.Name(w.terms)
 		case PartSpace:
 			word = "sp"
+			if p.ofMeshes() {
+				word = "meshes"
+				if one {
+					word = "mesh"
+				}
+				break // the spaces of filet with its blocks
+			}
 			if p.Size > 0 {
 				word = "ch-" + itoa(p.Size) + " sp"
 			}
