@@ -36,7 +36,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 	var heights []int64
 	for j := i - 1; j >= 0 && j > i-24; j-- {
 		t := &toks[j]
-		if t.isMark(".;") && !(j+1 < len(toks) && toks[j+1].kind == tNum && j > 0 && toks[j-1].isAny("ch", "chs", "chain", "beg")) {
+		if t.isMark(".;") && !(j+1 < len(toks) && toks[j+1].kind == tNum && j > 0 && toks[j-1].isAny("ch", "chs", "chain", "beg")) && !(j > 0 && j+1 < len(toks) && toks[j-1].isAny("ch", "chs", "beg") && lowerAt(r.src.Text, toks[j+1].start)) {
 			break
 		}
 		switch {

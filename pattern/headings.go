@@ -613,6 +613,16 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 	}
 	for k := ln.start; k < min(ln.end, ln.start+9); k++ {
 		t := &r.toks[k]
+		if t.is(".") && k > ln.start && k+3 < ln.end && r.toks[k+1].is(".") && r.toks[k+2].is(".") {
+			// "RIGHT MITTEN . . . Cuff: Starting at narrow edge, ch 16."
+			if _, inner, ok := r.runIn(line{k + 3, ln.end}); ok && inner <= ln.start+9 {
+				return strings.ToLower(r.text(ln.start, inner-1)), inner, true
+			}
+			if _, ok := r.headingWords(line{ln.start, k}); ok && r.beginsWork(line{k + 3, ln.end}) {
+				return strings.ToLower(r.text(ln.start, k)), k + 3, true
+			}
+			return "", 0, false
+		}
 		named := t.is(".") && r.inCapitals(ln.start, k)
 		if t.is(":") || t.is("-") && !t.glued && k > ln.start || named {
 			if k+1 >= ln.end || k == ln.start {

@@ -296,6 +296,9 @@ func (r *reader) line(i int) {
 		r.gather(ln.start, ln.end)
 		return
 	}
+	if t.blank && r.sec != noSection && r.sec != secAssembly && r.paragraphOfRows(ln) {
+		r.sec = noSection
+	}
 	if r.sec != noSection && r.sec != secRows && !(t.blank && r.beginsWork(ln) && r.sec != secAssembly) && !(r.sec != secAssembly && r.foundation(ln)) {
 		r.sectionLine(ln)
 		return
@@ -368,6 +371,21 @@ func (r *reader) labelWithin(ln line) (label, int) {
 		}
 	}
 	return label{}, 0
+}
+
+// paragraphOfRows reports whether a line holds rows behind its first words, as
+// booklets run them: "BODY: With Gray, ch 4. Rnd 1: 8 sc in ring." Such a line
+// ends a section of notes, whatever it begins with.
+func (r *reader) paragraphOfRows(ln line) bool {
+	for k := ln.start + 1; k < min(ln.end, ln.start+80); k++ {
+		if !r.toks[k-1].isMark(".:!") && !r.afterDash(k) {
+			continue
+		}
+		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && !r.gaugeLike(l.end) && r.beginsStep(line{l.end, ln.end}) {
+			return true
+		}
+	}
+	return false
 }
 
 // beginsStep reports whether the words of a line begin with work, a stitch or

@@ -86,7 +86,7 @@ var openings = []struct {
 	{opensPart, "in into around round on along across over all from"},
 	{opensTimes, "( [ * x do work repeat for a total of another further once twice thrice times"},
 	{opensBound | opensTimes, "across along acr around round about arnd evenly all right the for in to until till til through thru from up as within"},
-	{opensQuality, "( of on from off as below that which after there left remaining afterwards first last just made at in along beyond past beside between bet betw"},
+	{opensQuality, "( with of on from off as below that which after there left remaining afterwards first last just made at in along beyond past beside between bet betw"},
 	{opensLoops, "the back front rear both unused free remaining top third far near blo flo bl fl tbl tfl blp flp bls fls horizontal b f"},
 	{opensTog, "- the in next first last following foll"},
 	{opensIncDec, "- invisible inv invis standard simple inc incs increase increases increasing invinc incr dec decs decrease decreases decreasing invdec invd decr tog work crochet next draw working off take taking"},

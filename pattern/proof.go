@@ -10,7 +10,7 @@ const (
 	Differs                // worked out, and not equal
 	Unstated               // worked out; the pattern states no total
 	Trusted                // read, but only the author knows the number: her total is taken
-	Unread                 // some words were not understood: the stated total is taken
+	Unread                 // not understood, or the piece is read amiss: the stated total is taken
 )
 
 var statusNames = [...]string{"agrees", "differs", "unstated", "trusted", "unread"}

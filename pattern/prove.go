@@ -227,6 +227,7 @@ func (pr *prover) provePiece(p *Piece) {
 	score, bestKept := scoreOf(pr.out[found:]), pr.kept
 	if score == 0 || len(pr.asked) == 0 {
 		pr.mendPiece(best)
+		pr.misread(best, found)
 		pr.pieces = append(pr.pieces, best)
 		pr.register(best)
 		return
@@ -263,6 +264,7 @@ func (pr *prover) provePiece(p *Piece) {
 	}
 	pr.flips, best.flips, pr.kept = bestFlips, bestFlips, bestKept
 	pr.mendPiece(best)
+	pr.misread(best, found)
 	pr.pieces = append(pr.pieces, best)
 	pr.register(best)
 }

@@ -376,7 +376,10 @@ func readings(row *Row, below *fabric) []options {
 			if s.Op == OpGroup && s.Times.Kind == Exactly && s.Times.star && !s.Times.sure && depth == 0 {
 				bits |= optStarMore
 			}
-			if s.bare && !s.Target.said {
+			switch {
+			case s.plainFirst():
+				bits |= optPlainFirst
+			case s.bare && !s.Target.said:
 				bits |= optBareInc
 			}
 			if s.bare && s.Target.said {
@@ -745,6 +748,8 @@ func readingWords(o options) string {
 		return "the number of repeats is read as all of them, not as so many more: only so the row comes out"
 	case o.has(optStarMore):
 		return "the number of repeats is read as so many more after the first: only so the row comes out"
+	case o.has(optPlainFirst):
+		return "a number before the one increase or decrease of a list is read as so many plain stitches before it: only so the row comes out"
 	case o.has(optBareInc):
 		return "a number before a stitch in the list is read as so many in one stitch (an increase): only so the row comes out"
 	case o.has(optOneEach):

@@ -71,6 +71,9 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 		x.p++
 	}
 	inside := x.p
+	if len(g.Body) == 1 && x.ts[start+1].kind == tNum && g.Body[0].shapes() && !g.Body[0].Target.said {
+		g.Body[0].bare = true // "(6 dec) 3 times"
+	}
 	x.close("(", g)
 	if into := x.intoPlace(start, g); into != nil {
 		return into

@@ -1323,7 +1323,7 @@ func (x *rowReader) betweenThings() bool {
 // asFirst reads "as first 2 sc": the place of the stitches that began.
 func (x *rowReader) asFirst() bool {
 	save := x.p
-	if x.accept("as") {
+	if x.accept("as", "with") {
 		x.accept("the")
 		if o := x.peek(); o.kind == tOrd || o.isAny("last", "beg", "previous") {
 			x.p++

@@ -407,6 +407,9 @@ func (x *rowReader) wrapRest(out []*Step, rep *Step) []*Step {
 // step reads one step, or the few that one phrase makes.
 func (x *rowReader) step(before []*Step) []*Step {
 	t := x.peek()
+	if s := x.drawn(); s != nil {
+		return s
+	}
 	if t.kind == tPunct {
 		switch t.text {
 		case "*", "**", "\u2020", "\u2021", "#", "+", "\u00a7", "\u00a4":
@@ -946,7 +949,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 			x.p += n
 		}
 		return true
-	case x.phrase("that's|it's|count|counts|counted|counting|considered|stands|standing|reckoned|taken|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counted|considered|counts|count]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
+	case x.phrase("that's|it's|count|counts|counted|counting|considered|stands|standing|reckoned|taken|replaces|acts|forms|represents|equals|is|are|stand|=|as|becomes|to|for", "[counted|considered|counts|count|stand|stands]", "[in|for|as|up]", "[as]", "[the|a|your|an]"):
 		c.Spread = x.spreadAhead()
 		x.accept("the", "a", "an", "your")
 		if x.peek().kind == tOrd || x.peek().isAny("beginning", "beg") {

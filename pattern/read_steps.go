@@ -245,9 +245,12 @@ func (x *rowReader) control() []*Step {
 	case x.phrase("do|does", "not", "turn", "[work]"), x.phrase("don't|without|never|no", "turn|turning", "[work]"):
 		x.phrase("or|and", "join")
 		return one(OpStay)
-	case x.phrase("do", "not", "join|close|sl|slip", "[the|round|rnd|rounds|st]", "[rnd|rounds|round]"), x.phrase("don't|without|no", "join|joining|close"):
+	case x.phrase("do", "not", "join|close|sl|slip", "[the|round|rnd|rounds|rnds|st]", "[rnd|rounds|round|rnds]"), x.phrase("don't|without|no", "join|joining|close"):
 		x.phrase("or|and", "turn")
 		x.phrase("the", "rnd|round|rounds|rnds")
+		if x.phrase("but", "carry|use|mark|place|work|keep|move") && !x.clauseHas("turn", "each", "next") {
+			x.toClauseEnd() // "but carry a thread up between last and first sc"
+		}
 		return one(OpStay)
 	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"):
 		x.phrase("and|&", "weave|secure|fasten|hide", "[in]", "[off|the|all]", "[end|ends|off]")

@@ -21,6 +21,7 @@ const (
 	optSlips                           // slip stitches of the row below are worked like others
 	optNoSkip                          // the foundation is worked from its first chain
 	optStarMore                        // a number that was to be in all is meant as so many more
+	optPlainFirst                      // "(6 dec) 3 times": six plain ones and a decrease
 	optNoWrap                          // the last place of a round is not under the first stitch
 )
 

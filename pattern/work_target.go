@@ -125,7 +125,7 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 	if s.bare && t.said && w.opts.has(optOneEach) {
 		per = 1
 	}
-	if s.bare && !t.said && w.opts.has(optBareInc) {
+	if s.bare && !t.said && !s.plainFirst() && w.opts.has(optBareInc) {
 		per, n = n, 1
 	}
 	if w.below.magic && len(w.below.runs) == 0 || w.below.ring && !t.said && !w.begun && w.cur == (cursor{}) && w.below.size() < n {
@@ -145,6 +145,17 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 	}
 	legs := int64(max(s.Legs, 1))
 	w.lastFresh = false
+	if s.plainFirst() && w.opts.has(optPlainFirst) {
+		for n > 0 {
+			got := w.takeLegs(s, of, 1, n)
+			if got < 0 {
+				return w.overrun(s, n, 1)
+			}
+			w.emitEach(s, p, 1, got)
+			n -= got
+		}
+		n = 1
+	}
 	for n > 0 {
 		got := w.takeLegs(s, of, legs, n)
 		if got < 0 {
@@ -162,6 +173,13 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 	w.named = len(t.Of) > 0 && t.Of[0].Kind != AnyStitch && t.Of[0].Kind != OneStitch && t.Of[0].Kind != ChainStitch
 	return true
 }
+
+// shapes reports whether a step increases or decreases.
+func (s *Step) shapes() bool { return s.Op == OpWork && (s.Legs > 1 || s.N.N > 1) }
+
+// plainFirst reports whether a number before a step may be one of plain
+// stitches: "(6 dec) 3 times".
+func (s *Step) plainFirst() bool { return s.bare && !s.Target.said && s.shapes() }
 
 // leaveTravelled steps off the place that slip stitches went to, where the
 // first stitch is told to go into the next one.

@@ -1,0 +1,104 @@
+package pattern
+
+// drawn reads a decrease told by its hands, as magazines do: "draw up a loop
+// in each of next 2 sc, yo and through 3 loops on hook", "(insert hook in next
+// st, draw up a loop) twice, yo, draw through all 3 loops".
+//
+//	drawn = loops { "," | "and" } "yo" [ "draw" ] "through" [ "all" ] number "loops" [ "on hook" ] [ "(dec made)" ] .
+func (x *rowReader) drawn() []*Step {
+	if !x.peek().isAny("draw", "pull", "insert", "(", "[") {
+		return nil
+	}
+	start := x.p
+	legs := x.loopsDrawn()
+	if legs < 2 || legs > 20 {
+		x.p = start
+		return nil
+	}
+	for x.peek().isAny(",", ";", "and", "then") {
+		x.p++
+	}
+	over := x.phrase("yo|yoh|yrh|wrh") || x.phrase("yarn|thread|wool|cotton", "over|round", "[the]", "[hook]")
+	for x.peek().isAny(",", "and", "then") {
+		x.p++
+	}
+	x.phrase("draw|pull|drawn")
+	if !over || !x.phrase("through", "[all|the]", "[of]", "[the]") {
+		x.p = start
+		return nil
+	}
+	if x.peek().kind == tNum {
+		if x.peek().num != legs+1 {
+			x.p = start // it is worked off in parts: a taller stitch
+			return nil
+		}
+		x.p++
+	}
+	if !x.phrase("loops|lps|loop|lp|sts", "[on]", "[the]", "[hook]") {
+		x.p = start
+		return nil
+	}
+	x.phrase("(", "[a|1|one]", "[st|sc|dc]", "dec|decrease|decreased", "[made]", ")")
+	s := &Step{Op: OpWork, Stitch: x.mainStitch(), Legs: int(legs), N: Num{N: 1}}
+	s.Target = Target{Which: Next, N: Num{N: 1}}
+	s.Span = x.spanFrom(start)
+	return x.repeated(start, []*Step{s})
+}
+
+// loopsDrawn takes the loops that are drawn up, one from each of so many
+// stitches, and counts them; 0 where there are none.
+func (x *rowReader) loopsDrawn() int64 {
+	closer := ""
+	if x.peek().isMark("([") {
+		closer = closing(x.peek().text)
+		x.p++
+	}
+	each := int64(1)
+	place := func() bool {
+		if !x.phrase("in|through|from|into", "[the]") {
+			return false
+		}
+		if x.phrase("each", "of", "[the]", "next|following") && x.peek().kind == tNum {
+			each = x.peek().num
+			x.p++
+			x.nounDrop()
+			return true
+		}
+		if x.phrase("next|following") {
+			if x.peek().kind == tNum {
+				each = x.peek().num
+				x.p++
+			}
+			x.nounDrop()
+			return true
+		}
+		return false
+	}
+	placed := false
+	if x.phrase("insert", "[the|your]", "hook") {
+		if placed = place(); !placed {
+			return 0
+		}
+		x.phrase("[,]", "[and]", "yo|yoh|yrh|wrh")
+		for x.peek().isAny(",", "and") {
+			x.p++
+		}
+	}
+	if !x.phrase("draw|pull", "[up|through]", "a|the|1|one", "loop|lp", "[through]") {
+		return 0
+	}
+	if !placed && !place() {
+		return 0
+	}
+	if closer != "" {
+		if !x.accept(closer) {
+			return 0
+		}
+		tm, ok := x.times()
+		if !ok || tm.Kind != Exactly {
+			return 0
+		}
+		return each * tm.N.N
+	}
+	return each
+}
