@@ -293,8 +293,12 @@ func (r *reader) definitionLike(ln line) bool {
 	for x.peek().isMark("^\"'") {
 		x.p++ // a bullet, or quotes about the name
 	}
-	for k := 1; k < min(7, ln.end-x.p); k++ {
+	limit := 7
+	for k := 1; k < min(limit, ln.end-x.p); k++ {
 		t := x.at(k)
+		if t.is("(") {
+			limit = 10 // "FPdtr (front post double treble crochet):"
+		}
 		if t.isMark("\"'") && x.at(k+1).isMark("=") {
 			continue
 		}
@@ -317,6 +321,13 @@ func (r *reader) definitionLike(ln line) bool {
 		}
 	}
 	return false
+}
+
+// definedHere reports a line that defines a stitch in the section for it, though
+// it begins with the stitch's name as work does: "FPdc (front post double
+// crochet): yarn over, insert hook ...".
+func (r *reader) definedHere(ln line) bool {
+	return (r.sec == secAbbreviations || r.sec == secSpecial) && r.definitionLike(ln)
 }
 
 // foundation reports whether a line is the foundation of a piece: it ends

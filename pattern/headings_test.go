@@ -38,6 +38,30 @@ func TestWrappedDefinition(t *testing.T) {
 	}
 }
 
+// TestDefinitionApart takes a definition for one where a blank line parts it
+// from the heading above, though it begins as work does.
+func TestDefinitionApart(t *testing.T) {
+	for _, def := range []string{
+		"FPdc (front post double crochet): yarn over, insert hook from front to back to front around the post of the st, pull up a loop, (yarn over, draw through 2 loops) twice.",
+		"BPdtr (back post double treble crochet): (yarn over) 3 times, insert hook from back to front to back around the post of the st, pull up a loop, (yarn over, draw through 2 loops) 4 times.",
+	} {
+		p := Read("Rope Rib\n\nUS terms\n\nSpecial stitches\n\n" + def + "\n\nPattern\n\nCh 25.\n\nRow 1: Sc in 2nd ch from hook and in each ch across. (24 sc)\n").Prove(Options{})
+		if p.Errors() > 0 || len(p.Findings) > 0 || len(p.Pieces) != 1 || len(p.Pieces[0].Rows) != 1 {
+			t.Errorf("%s\nreads as work: %v", def, p.Findings)
+		}
+	}
+}
+
+// TestBoldHash reads a row's number behind a hash where it is set in bold.
+func TestBoldHash(t *testing.T) {
+	for _, hash := range []string{"#", `\#`} {
+		p := Read("US terms\n\n**" + hash + "1 -** 9 hdc in MC, join - 9\n\n**" + hash + "2 & " + hash + "3 -** ch 1, hdc around, join - 9\n\n**" + hash + "4 -** ch 1, 2 hdc in ea st, join - 18\n").Prove(Options{})
+		if len(p.Pieces) != 1 || p.Pieces[0].Len() != 4 || p.Errors() > 0 {
+			t.Errorf("%q: %d pieces, %v", hash, len(p.Pieces), p.Findings)
+		}
+	}
+}
+
 // TestLastSlipJoins takes a slip stitch that ends a round for its join, with a
 // full stop behind it or without.
 func TestLastSlipJoins(t *testing.T) {

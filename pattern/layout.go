@@ -182,7 +182,7 @@ func boldOpens(l []token, i int) bool {
 
 // boldCloses finds the "**" that ends bold text begun at i, or -1.
 func boldCloses(l []token, i int) int {
-	if i+1 >= len(l) || !l[i+1].glued || l[i+1].kind == tPunct && !l[i+1].isMark("([") {
+	if i+1 >= len(l) || !l[i+1].glued || l[i+1].kind == tPunct && !l[i+1].isMark("([#") {
 		return -1
 	}
 	for j := i + 1; j < len(l); j++ {
@@ -299,7 +299,7 @@ func (r *reader) line(i int) {
 	if t.blank && r.sec != noSection && r.sec != secAssembly && r.paragraphOfRows(ln) {
 		r.sec = noSection
 	}
-	if r.sec != noSection && r.sec != secRows && !(t.blank && r.beginsWork(ln) && r.sec != secAssembly) && !(r.sec != secAssembly && r.foundation(ln)) {
+	if r.sec != noSection && r.sec != secRows && !(t.blank && r.beginsWork(ln) && r.sec != secAssembly && !r.definedHere(ln)) && !(r.sec != secAssembly && r.foundation(ln)) {
 		r.sectionLine(ln)
 		return
 	}
@@ -415,7 +415,7 @@ func (r *reader) isLabel(l label, start int) bool {
 		return false
 	}
 	if l.weak {
-		return (r.weakOK || r.countsOn(l)) && (r.sec == noSection || r.sec == secRows)
+		return (r.weakOK || r.countsOn(l)) && (r.sec == noSection || r.sec == secRows || r.sec == secTerms)
 	}
 	if r.sec == secGauge && !r.toks[start].blank && !l.strong {
 		return false
