@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strings"
 	"sync"
+	"unicode"
+	"unicode/utf8"
 
 	"crochet/tallyturn/pattern"
 )
@@ -14,7 +16,7 @@ func (b *builder) piece(ps []pattern.Passage) int {
 	pc := ps[0].Piece
 	n := 0
 	if ps[0].Kind == pattern.PiecePassage {
-		head := clean(pc.Name)
+		head := capital(clean(pc.Name))
 		if pc.Copies > 1 {
 			head += fmt.Sprintf(" (make %d)", pc.Copies)
 		}
@@ -63,7 +65,7 @@ func (b *builder) row(x pattern.Passage) {
 				}
 			}
 		}
-		r.Label = strings.Trim(clean(label), "*_# ")
+		r.Label = unheaded(clean(label))
 	}
 	r.Lines = b.lines(total(body))
 	pi, ri := b.place(x)
@@ -74,6 +76,27 @@ func (b *builder) row(x pattern.Passage) {
 		return
 	}
 	b.making = append(b.making, Block{Kind: Rows, Rows: []Row{r}})
+}
+
+// capital begins the name of a piece with a capital, as print does: only by that
+// is a name known for one where a blank line stands below it, as it does in
+// what is copied from a page.
+func capital(name string) string {
+	c, n := utf8.DecodeRuneInString(name)
+	if n == 0 {
+		return name
+	}
+	return string(unicode.ToUpper(c)) + name[n:]
+}
+
+// unheaded takes the marks of a heading or of bold off a label. A hash at a
+// number, "#3", is the label's own.
+func unheaded(label string) string {
+	rest := strings.TrimLeft(label, "*_# ")
+	if rest != "" && isDigit(rest[0]) && strings.HasSuffix(label[:len(label)-len(rest)], "#") {
+		rest = "#" + rest
+	}
+	return strings.TrimRight(rest, "*_# ")
 }
 
 var (
