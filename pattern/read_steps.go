@@ -252,7 +252,7 @@ func (x *rowReader) control() []*Step {
 			x.toClauseEnd() // "but carry a thread up between last and first sc"
 		}
 		return one(OpStay)
-	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"):
+	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("f", ".", "o", "[.]"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"):
 		x.phrase("and|&", "weave|secure|fasten|hide", "[in]", "[off|the|all]", "[end|ends|off]")
 		if save := x.p; x.phrase("[,]", "leaving|leave|with|keeping|keep", "[a|an|enough]") && x.clauseHas("tail", "end", "length", "yarn") {
 			x.toClauseEnd()

@@ -370,6 +370,10 @@ func (o *own) word(i int) int {
 			return 1 + bits
 		}
 	}
+	if b.low == "w" && o.at(i+1).text == "/" && o.at(i+1).glued {
+		o.put("with")
+		return 2
+	}
 	if (b.low == "r" || b.low == "rnd" || b.low == "rd") && o.at(i+1).kind == bitNumber {
 		o.put("round")
 		return 1

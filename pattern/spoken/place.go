@@ -60,7 +60,7 @@ func (x *rowTeller) place(s *pattern.Step) (string, bool) {
 	case pattern.FromHook:
 		return "into the " + ordinal(n, x.to == stitch.UK) + " chain from the hook", true
 	case pattern.InRing:
-		if strings.Contains(strings.ToLower(x.source(s)), "magic") {
+		if x.ownRing(s) {
 			return "into a magic ring", true
 		}
 		return "into the ring", true
@@ -68,6 +68,26 @@ func (x *rowTeller) place(s *pattern.Step) (string, bool) {
 		return "in the top of the " + x.startChain(), len(t.Of) == 0 && !x.ordinal(s)
 	}
 	return "", false
+}
+
+// ownRing reports stitches that are worked into a magic ring which no
+// instruction of the row made before them: "6 sc in MR", and not "MR, 6 sc in
+// ring" nor "mr 6".
+func (x *rowTeller) ownRing(s *pattern.Step) bool {
+	for _, k := range append(slices.Clone(lead(x.r)), x.r.Row.Steps...) {
+		if k == s {
+			break
+		}
+		if k.Op == pattern.OpRing {
+			return false
+		}
+	}
+	for _, b := range cut(x.source(s)) {
+		if b.low == "magic" || b.low == "mr" || b.low == "mc" {
+			return true
+		}
+	}
+	return false
 }
 
 // startChain is what the chain at the start of a row is called.

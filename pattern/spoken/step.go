@@ -57,8 +57,10 @@ func (x *rowTeller) manner(s *pattern.Step) (words string, plain bool) {
 		case w == "=" && s.Counts.Said:
 		case w == "loosely" || w == "tightly" || w == "carefully":
 			how = " " + w
-		case (w == "magic" || w == "adjustable") && (s.Op == pattern.OpRing || s.Target.Which == pattern.InRing):
-		case w == "your" || w == "yarn" && s.Op == pattern.OpFasten:
+		case (w == "magic" || w == "adjustable" || w == "mr" || w == "mc") && (s.Op == pattern.OpRing || s.Target.Which == pattern.InRing):
+		case w == "ea" && s.Op == pattern.OpWork:
+		case x.atOtherEnd(s, w):
+		case w == "your" || (w == "yarn" || w == "f" || w == "o") && s.Op == pattern.OpFasten:
 		default:
 			return "", false
 		}
@@ -70,6 +72,20 @@ func (x *rowTeller) manner(s *pattern.Step) (words string, plain bool) {
 		return how, true
 	}
 	return ", working in the " + loop + " loop only" + how, true
+}
+
+// atOtherEnd reports the word that stands for the second of two changes, "dec ea
+// end, 4 between": nothing else of it is written.
+func (x *rowTeller) atOtherEnd(s *pattern.Step, w string) bool {
+	if s.Op != pattern.OpWork || s.Target.Said() || w != "between" && w != "middle" && w != "centre" && w != "center" {
+		return false
+	}
+	for _, b := range cut(x.source(s)) {
+		if b.kind == bitNumber {
+			return false
+		}
+	}
+	return true
 }
 
 // plain says a step from the tree alone; false where it cannot.
@@ -251,7 +267,10 @@ func (x *rowTeller) together(s *pattern.Step, one string) (string, bool) {
 		return "", false
 	}
 	if bound, ok := x.bound(t.Bound); ok && t.Which == pattern.Each && x.at(t.N) == 0 && len(t.Of) == 0 {
-		return one + " " + legs + " together" + bound, bound != ""
+		if bound == "" {
+			bound = " " + x.way() // "dec all"
+		}
+		return one + " " + legs + " together" + bound, true
 	}
 	if t.Bound.Kind != pattern.NoBound {
 		return "", false
