@@ -140,11 +140,9 @@ func (r *reader) lettersOfSizes() {
 	for _, ln := range r.lines[:min(len(r.lines), 12)] {
 		for i := ln.start; i < ln.end; i++ {
 			var names []string
-			k := i
-			for ; k < ln.end && sizeLetter(r.toks[k].text) != "" && len(r.toks[k].text) <= 3; k++ {
+			for k := i; k < ln.end && sizeLetter(r.toks[k].text) != "" && len(r.toks[k].text) <= 3; k++ {
 				names = append(names, r.text(k, k+1))
 				if !r.toks[k+1].isMark(",/(") {
-					k++
 					break
 				}
 				for r.toks[k+1].isMark(",/(") {
