@@ -131,6 +131,13 @@ func lexWord(s string, i int, t *token) int {
 	if dirty {
 		t.text = strings.ReplaceAll(t.text, "\x01", "")
 	}
+	if t.text == "w" && i < len(s) && s[i] == '/' && (i+1 == len(s) || s[i+1] == ' ' || isLetter(s[i+1])) {
+		i++ // "join w/ sl st", "w/o turning"
+		if t.text = "with"; i < len(s) && s[i] == 'o' && (i+1 == len(s) || !isLetter(s[i+1])) {
+			i++
+			t.text = "without"
+		}
+	}
 	if m, ok := vocabulary()[t.text]; ok {
 		t.num, t.kind, t.opening, t.id = m.num, m.kind, m.opens, m.id
 		t.word = m.kind != tWord

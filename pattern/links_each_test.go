@@ -89,7 +89,7 @@ func TestLinksFollowTheWords(t *testing.T) {
 				got := make(map[into]int64)
 				for _, l := range r.Made {
 					s := l.Step
-					if l.Kind != LinkStitch || l.Turn || s == nil || s.Op != OpWork || s.Legs > 1 || wanders(s) || s.Target.Which != Each && s.Target.Which != Next || l.Stitch == stitch.Slip {
+					if l.Kind != LinkStitch || l.Turn || s == nil || s.Op != OpWork || s.Legs > 1 || s.plainFirst() || wanders(s) || s.Target.Which != Each && s.Target.Which != Next || l.Stitch == stitch.Slip {
 						continue
 					}
 					if len(l.Bases) != 1 || l.Bases[0].Kind != BaseRow {

@@ -1,6 +1,9 @@
 package pattern
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // misread takes back the errors of a piece of which most rows do not come out.
 // An author slips once or twice in a piece, and a slip is told once; where one
@@ -8,20 +11,32 @@ import "fmt"
 // her own, a foundation that stands elsewhere. Then the rows are not proven,
 // and nothing in them is called wrong.
 func (pr *prover) misread(w *pieceWork, found int) {
-	rows, wrong := 0, 0
+	if errs := errorsIn(pr.out[found:]); errs < misreadRows || errs > 1000 {
+		return
+	}
+	rows := 0
+	amiss := make(map[*Row]bool)
 	seen := make(map[*Row]bool, len(w.proof.Rows))
 	for _, r := range w.proof.Rows {
 		if seen[r.Row] {
 			continue // the same words once more
 		}
-		seen[r.Row] = true
 		rows++
-		if r.Status == Differs {
-			wrong++
+		if seen[r.Row] = true; r.Status == Differs || pr.errsIn(r.Row, found) {
+			amiss[r.Row] = true
 		}
 	}
+	wrong := len(amiss)
 	if wrong < misreadRows || wrong*2 < rows {
 		return
+	}
+	for i := found; i < len(pr.out); i++ {
+		if f := &pr.out[i]; f.Severity == Error {
+			if strings.HasPrefix(f.Hint, "change ") {
+				return // one number of the author's explains it
+			}
+			break
+		}
 	}
 	told := false
 	for i := found; i < len(pr.out); i++ {
@@ -36,10 +51,20 @@ func (pr *prover) misread(w *pieceWork, found int) {
 		}
 	}
 	for _, r := range w.proof.Rows {
-		if r.Status == Differs {
+		if r.Status == Differs || amiss[r.Row] {
 			r.Status = Unread
 		}
 	}
+}
+
+// errsIn reports whether an error since found stands in a row.
+func (pr *prover) errsIn(row *Row, found int) bool {
+	for i := found; i < len(pr.out); i++ {
+		if f := &pr.out[i]; f.Severity == Error && row.Span.Contains(f.Span) {
+			return true
+		}
+	}
+	return false
 }
 
 // misreadRows is how many rows of a piece are amiss at least before the reading
