@@ -163,3 +163,8 @@ func (p *Proof) Errors() int {
 	}
 	return n
 }
+
+// PlainFirst reports whether the number before an increase or a decrease was
+// read as so many plain stitches before it, "(6 dec) 3 times", since only so
+// the row comes out.
+func (r *RowProof) PlainFirst(s *Step) bool { return s.plainFirst() && r.reading.has(optPlainFirst) }

@@ -3,6 +3,7 @@ package fit
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -394,6 +395,12 @@ func (f *fitter) unitName() string {
 
 // prove writes the pattern anew and proves it.
 func (f *fitter) prove() error {
+	for _, sp := range slices.SortedFunc(maps.Keys(f.changes), func(a, b pattern.Span) int { return a.Start - b.Start }) {
+		if n := f.changes[sp]; n < 0 {
+			// "skip next 15 sts" between two shoulders that are now too wide
+			return fmt.Errorf("the new size does not prove: %s would have to be %d", f.proof.Pattern.Source.Slice(sp), n)
+		}
+	}
 	f.res.Text = asPairs(f.proof.Pattern.Source.Write(f.changes), f.pairs)
 	f.res.Proof = pattern.Read(f.res.Text).Prove(pattern.Options{Terms: f.proof.Terms})
 	if err := same(f.proof, f.res.Proof); err != nil {

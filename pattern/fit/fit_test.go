@@ -125,3 +125,21 @@ Row 1: Join yarn in 6th st of Row 1 of Strip, sc in same st and in next 9 sts. (
 		t.Errorf("%v: %+v", err, far)
 	}
 }
+
+// TestNoNumberBelowNothing: the stitches skipped between two shoulders cannot
+// be fewer than none, however narrow the wish.
+func TestNoNumberBelowNothing(t *testing.T) {
+	for _, w := range allWritten(t) {
+		if w.name != "190-gull-vest-shoulders.case" {
+			continue
+		}
+		for n := int64(16); n < 30; n++ {
+			res, err := To(w.proof, testGauge(t), Wish{Stitches: n})
+			if err == nil && strings.Contains(res.Text, "next -") {
+				t.Errorf("%d stitches: %s", n, res.Text)
+			}
+		}
+		return
+	}
+	t.Fatal("the vest is not there")
+}

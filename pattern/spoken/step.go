@@ -59,6 +59,7 @@ func (x *rowTeller) manner(s *pattern.Step) (words string, plain bool) {
 			how = " " + w
 		case (w == "magic" || w == "adjustable" || w == "mr" || w == "mc") && (s.Op == pattern.OpRing || s.Target.Which == pattern.InRing):
 		case w == "ea" && s.Op == pattern.OpWork:
+		case (w == "inv" || w == "invis") && s.Legs > 1: // how a decrease is made to look
 		case x.atOtherEnd(s, w):
 		case w == "your" || (w == "yarn" || w == "f" || w == "o") && s.Op == pattern.OpFasten:
 		default:
@@ -198,6 +199,12 @@ func (x *rowTeller) work(s *pattern.Step) (string, bool) {
 	}
 	t := &s.Target
 	per, places := x.at(s.N), x.at(t.N)
+	if x.r != nil && x.r.PlainFirst(s) {
+		shape := *s
+		shape.Target.N = pattern.Num{N: 1}
+		last, ok := x.shapeOnce(&shape, one, many, noun)
+		return x.count(max(places, 1), one, many, noun) + ", then " + last, ok
+	}
 	if s.Legs > 0 && s.Defined() == nil {
 		return x.together(s, one)
 	}
@@ -224,6 +231,15 @@ func (x *rowTeller) work(s *pattern.Step) (string, bool) {
 		said += counts
 	}
 	return said, true
+}
+
+// shapeOnce says one increase or decrease.
+func (x *rowTeller) shapeOnce(s *pattern.Step, one, many string, noun bool) (string, bool) {
+	if s.Legs > 0 {
+		return x.together(s, one)
+	}
+	place, ok := x.place(s)
+	return x.count(x.at(s.N), one, many, noun) + " " + place, ok
 }
 
 // passed begins what is said of the chains before the first stitch.

@@ -25,6 +25,7 @@ func TestShortNotesAreSaid(t *testing.T) {
 		{toy + "mr 6\nr2 dec all 3\n", 1, "Single crochet two together all the way around.", "Double crochet two together all the way round.", "Decrease"},
 		{toy + "ch 9\nr1 8\nr2 dec ea end, 4 between 6\n", 1, "Single crochet two together, four single crochet, then single crochet two together.", "Double crochet two together, four double crochet, then double crochet two together.", "between"},
 		{toy + "mr 5\nr2 inc all 10\nr3 dec all 5\nf.o., close hole\n", 2, "Fasten off. Close hole.", "Fasten off. Close hole.", "F. O"},
+		{"BUOY\nr1 6sc mr\nr2 inc x6 (12)\nr3 (2 dec)x3 = 9\n", 2, "Two single crochet, then single crochet two together, three times in all.", "Two double crochet, then double crochet two together, three times in all.", ""},
 		{toy + "mr 5\nr2 2 in each, join w/ sl st. (10)\n", 1, "oin with a slip stitch", "oin with a slip stitch", " or "},
 		{"Ferry Cap\nUS terms. Join each round with sl st.\n\n#1 - 9 hdc in MC, join - 9\n#2 - ch 2, 2 hdc in ea st, join - 18\n#3 - ch 2, hdc around, join - 18\n#4 - ch 2, hdc around, join - 18\n", 0, "Nine half double crochet into a magic ring.", "Nine half treble crochet into a magic ring.", "colour"},
 	} {
