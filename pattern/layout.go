@@ -296,8 +296,12 @@ func (r *reader) line(i int) {
 		r.gather(ln.start, ln.end)
 		return
 	}
-	if t.blank && r.sec != noSection && r.sec != secAssembly && r.paragraphOfRows(ln) {
-		r.sec = noSection
+	if t.blank && r.sec != noSection && r.sec != secAssembly {
+		// "BODY: With Gray, ch 4. Rnd 1: 8 sc in ring.": a paragraph of rows
+		// ends a section of notes, whatever it begins with
+		if _, k := r.labelWithin(ln, 80); k > 0 {
+			r.sec = noSection
+		}
 	}
 	if r.sec != noSection && r.sec != secRows && !(t.blank && r.beginsWork(ln) && r.sec != secAssembly && !r.definedHere(ln)) && !(r.sec != secAssembly && r.foundation(ln)) {
 		r.sectionLine(ln)
@@ -332,7 +336,7 @@ func (r *reader) line(i int) {
 		r.words(k, ln.end)
 		return
 	}
-	if l, k := r.labelWithin(ln); k > 0 {
+	if l, k := r.labelWithin(ln, 40); k > 0 && r.sec == noSection {
 		r.prose(line{ln.start, k})
 		r.startRow(l, k, ln.end)
 		return
@@ -360,32 +364,17 @@ func (r *reader) swatchChain(ln line) int {
 
 // labelWithin finds where the rows begin in a line that begins with a remark:
 // "Edging, back to Sand. R11. ch 1, sc in each st around." The token is 0 where
-// none does.
-func (r *reader) labelWithin(ln line) (label, int) {
-	for k := ln.start + 1; k < min(ln.end, ln.start+40); k++ {
-		if !r.toks[k-1].isMark(".:!") && !r.afterDash(k) {
-			continue
-		}
-		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && r.sec == noSection && !r.gaugeLike(l.end) && r.beginsStep(line{l.end, ln.end}) {
-			return l, k
-		}
-	}
-	return label{}, 0
-}
-
-// paragraphOfRows reports whether a line holds rows behind its first words, as
-// booklets run them: "BODY: With Gray, ch 4. Rnd 1: 8 sc in ring." Such a line
-// ends a section of notes, whatever it begins with.
-func (r *reader) paragraphOfRows(ln line) bool {
-	for k := ln.start + 1; k < min(ln.end, ln.start+80); k++ {
+// none does among so many words.
+func (r *reader) labelWithin(ln line, words int) (label, int) {
+	for k := ln.start + 1; k < min(ln.end, ln.start+words); k++ {
 		if !r.toks[k-1].isMark(".:!") && !r.afterDash(k) {
 			continue
 		}
 		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && !r.gaugeLike(l.end) && r.beginsStep(line{l.end, ln.end}) {
-			return true
+			return l, k
 		}
 	}
-	return false
+	return label{}, 0
 }
 
 // beginsStep reports whether the words of a line begin with work, a stitch or
