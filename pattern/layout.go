@@ -574,10 +574,11 @@ func (r *reader) extend(words []token, from, to int) []token {
 	return append(words, r.toks[from:to]...)
 }
 
-// mayLabel reports whether a label could begin at token i of a line.
+// mayLabel reports whether a label could begin at token i of a line, behind
+// other words.
 func (r *reader) mayLabel(i int) bool {
 	t := &r.toks[i]
-	return (r.toks[i-1].isMark(".)]};:") || r.afterDash(i)) && (isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging"))
+	return i > 0 && (r.toks[i-1].isMark(".)]};:") || r.afterDash(i)) && (isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging"))
 }
 
 // afterDash reports a label behind a name and a dash, "Shape Neck - Row 1:".
