@@ -38,14 +38,7 @@ func TestClaims(t *testing.T) {
 			continue
 		}
 		wrong := strings.Replace(c.text, c.from, c.to, 1)
-		p := Read(wrong).Prove(Options{})
-		var lines []int
-		for _, f := range p.Findings {
-			if f.Severity == Error {
-				line, _ := p.Pattern.Source.Position(f.Span.Start)
-				lines = append(lines, line)
-			}
-		}
+		lines := errorLines(Read(wrong).Prove(Options{}))
 		if len(lines) != 1 || lines[0] != c.line {
 			t.Errorf("%q for %q: errors in lines %v, want one in line %d\n%s", c.to, c.from, lines, c.line, wrong)
 		}
@@ -89,16 +82,21 @@ func TestNumbersNotPassedOver(t *testing.T) {
 			t.Errorf("%d errors in the right text\n%s", n, c.text)
 			continue
 		}
-		p := Read(strings.Replace(c.text, c.from, c.to, 1)).Prove(Options{})
-		var lines []int
-		for _, f := range p.Findings {
-			if f.Severity == Error {
-				line, _ := p.Pattern.Source.Position(f.Span.Start)
-				lines = append(lines, line)
-			}
-		}
+		lines := errorLines(Read(strings.Replace(c.text, c.from, c.to, 1)).Prove(Options{}))
 		if len(lines) != 1 || lines[0] != c.line {
 			t.Errorf("%q for %q: errors in lines %v, want one in line %d", c.to, c.from, lines, c.line)
 		}
 	}
+}
+
+// errorLines are the lines in which a proof finds errors, one for each.
+func errorLines(p *Proof) []int {
+	var lines []int
+	for _, f := range p.Findings {
+		if f.Severity == Error {
+			line, _ := p.Pattern.Source.Position(f.Span.Start)
+			lines = append(lines, line)
+		}
+	}
+	return lines
 }

@@ -36,7 +36,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 	var heights []int64
 	for j := i - 1; j >= 0 && j > i-24; j-- {
 		t := &toks[j]
-		if t.isMark(".;") && !(j+1 < len(toks) && toks[j+1].kind == tNum && j > 0 && toks[j-1].isAny("ch", "chs", "chain", "beg")) && !(j > 0 && j+1 < len(toks) && toks[j-1].isAny("ch", "chs", "beg") && lowerAt(r.src.Text, toks[j+1].start)) {
+		if t.isMark(".;") && !r.goesOn(toks, j) {
 			break
 		}
 		switch {
@@ -98,6 +98,15 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 	for _, h := range heights {
 		c.chain[h] = k
 	}
+}
+
+// goesOn reports whether a stop only ends a word cut short: "3 ch. at the
+// beginning", "ch. 3".
+func (r *reader) goesOn(toks []token, j int) bool {
+	if j == 0 || j+1 >= len(toks) || !toks[j-1].isAny("ch", "chs", "chain", "beg") {
+		return false
+	}
+	return toks[j+1].kind == tNum || !toks[j-1].is("chain") && lowerAt(r.src.Text, toks[j+1].start)
 }
 
 // fromSteps reads "(counts as dc here and throughout)" inside a row.

@@ -84,15 +84,14 @@ func (r *reader) allSizes(i, end int) (after int, ok bool) {
 func (r *reader) sizeAt(k, end int) ([]int, int) {
 	n := len(r.pat.Sizes)
 	t := &r.toks[k]
-	last := func(m int) (out []int) {
-		for v := max(0, n-m); v < n; v++ {
-			out = append(out, v)
+	some := func(m int, largest bool) (out []int) {
+		m = min(m, n)
+		from := 0
+		if largest {
+			from = n - m
 		}
-		return out
-	}
-	first := func(m int) (out []int) {
-		for v := range min(m, n) {
-			out = append(out, v)
+		for v := range m {
+			out = append(out, from+v)
 		}
 		return out
 	}
@@ -109,28 +108,17 @@ func (r *reader) sizeAt(k, end int) ([]int, int) {
 	switch {
 	case t.kind == tOrd && t.num >= 1 && int(t.num) <= n:
 		return []int{int(t.num) - 1}, 1
-	case t.isAny("largest", "biggest", "larger", "last"):
-		m := 1
-		if next.kind == tNum {
-			return last(int(next.num)), 2
-		}
-		if t.is("larger") {
+	case t.isAny("largest", "biggest", "larger", "last", "smallest", "smaller", "first"):
+		m, words := 1, 1
+		switch {
+		case next.kind == tNum:
+			m, words = int(next.num), 2
+		case t.isAny("larger", "smaller"):
 			m = n - 1
 		}
-		return last(m), 1
-	case t.isAny("smallest", "smaller", "first"):
-		if next.kind == tNum {
-			return first(int(next.num)), 2
-		}
-		m := 1
-		if t.is("smaller") {
-			m = n - 1
-		}
-		return first(m), 1
-	case t.kind == tNum && next.isAny("largest", "larger", "biggest"):
-		return last(int(t.num)), 2
-	case t.kind == tNum && next.isAny("smallest", "smaller"):
-		return first(int(t.num)), 2
+		return some(m, t.isAny("largest", "biggest", "larger", "last")), words
+	case t.kind == tNum && next.isAny("largest", "larger", "biggest", "smallest", "smaller"):
+		return some(int(t.num), !next.isAny("smallest", "smaller")), 2
 	}
 	return nil, 0
 }

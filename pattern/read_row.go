@@ -407,14 +407,14 @@ func (x *rowReader) wrapRest(out []*Step, rep *Step) []*Step {
 // step reads one step, or the few that one phrase makes.
 func (x *rowReader) step(before []*Step) []*Step {
 	t := x.peek()
-	if s := x.drawn(); s != nil {
-		return s
-	}
 	if t.kind == tPunct {
 		switch t.text {
 		case "*", "**", "\u2020", "\u2021", "#", "+", "\u00a7", "\u00a4":
 			return x.star()
 		case "(", "[", "{", "<":
+			if s := x.drawn(); s != nil {
+				return s
+			}
 			return x.bracket(before)
 		case "@":
 			return x.marker()
@@ -451,6 +451,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return s
 	}
 	if s := x.betweenEnds(); s != nil {
+		return s
+	}
+	if s := x.drawn(); s != nil {
 		return s
 	}
 	if s := x.repeat(); s != nil {

@@ -264,7 +264,7 @@ func (x *rowReader) aside() []*Step {
 func shapes(steps []*Step) bool {
 	for _, s := range steps {
 		switch {
-		case s.Op == OpDelta, s.Op == OpWork && (s.Legs > 1 || s.N.N > 1 || s.Target.Which == InRing), s.Op == OpRing, s.Op == OpSkip, s.Op == OpInto:
+		case s.Op == OpDelta, s.shapes(), s.Op == OpWork && s.Target.Which == InRing, s.Op == OpRing, s.Op == OpSkip, s.Op == OpInto:
 			return true
 		case s.Op == OpGroup && shapes(s.Body):
 			return true

@@ -87,14 +87,7 @@ func (w *rowWork) toCorner(s *Step) int64 {
 	if !rs[i].in {
 		return -1
 	}
-	start := i
-	for start > 0 && !rs[start].first && rs[start-1].in {
-		start--
-	}
-	end := i + 1
-	for end < len(rs) && rs[end].in && !rs[end].first {
-		end++
-	}
+	start, end := w.groupAt(i)
 	mid, of := w.middle(start, end, func(r *run) bool { return r.isStitch() })
 	if of < 3 || mid.i != i || mid.off < w.cur.off {
 		return -1

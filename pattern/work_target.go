@@ -697,16 +697,19 @@ func (w *rowWork) midway() bool {
 	if w.pending > 0 || !w.begun || w.ended() || !rs[w.cur.i].in || rs[w.cur.i].first && w.cur.off == 0 {
 		return false
 	}
-	start := w.cur.i
-	for start > 0 && !rs[start].first && rs[start-1].in {
-		start--
-	}
-	end := w.cur.i + 1
-	for end < len(rs) && rs[end].in && !rs[end].first {
-		end++
-	}
+	start, end := w.groupAt(w.cur.i)
 	mid, of := w.middle(start, end, func(r *run) bool { return r.isStitch() })
 	return of >= 3 && rs[start].first && (mid.i > w.cur.i || mid.i == w.cur.i && mid.off >= w.cur.off)
+}
+
+// groupAt is where the group begins and ends that the run at i is in.
+func (w *rowWork) groupAt(i int) (start, end int) {
+	rs := w.below.runs
+	for start = i; start > 0 && !rs[start].first && rs[start-1].in; start-- {
+	}
+	for end = i + 1; end < len(rs) && rs[end].in && !rs[end].first; end++ {
+	}
+	return start, end
 }
 
 // middle finds the middle one of the places meant among the runs from start to

@@ -22,10 +22,6 @@ const (
 // pictures draws what is to be put into the sheet.
 func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch.Terms) ([]sheet.Picture, error) {
 	var out []sheet.Picture
-	sized := ""
-	if size := sizeOf(proof); size != "" {
-		sized = ", " + size
-	}
 	for _, w := range k.with {
 		switch strings.ToLower(w) {
 		case "chart":
@@ -41,7 +37,7 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 			}
 			l := layout.Of(proof, g)
 			out = append(out, sheet.Picture{
-				Title: "Layout" + sized, SVG: l.SVG(titleOf(proof, "Layout")),
+				Title: sized("Layout", proof), SVG: l.SVG(titleOf(proof, "Layout")),
 				Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + ".",
 				Print: l.Pages(printWidth, printHeight), Key: l.Legend(),
 			})
@@ -76,12 +72,17 @@ func chartPictures(proof *pattern.Proof, terms stitch.Terms) ([]sheet.Picture, e
 		if p.Piece.Name != "" {
 			title += " of " + p.Piece.Name
 		}
-		if size := sizeOf(proof); size != "" {
-			title += ", " + size
-		}
-		out = append(out, sheet.Picture{Title: title, SVG: string(c.SVG()), Words: words, Print: parts})
+		out = append(out, sheet.Picture{Title: sized(title, proof), SVG: string(c.SVG()), Words: words, Print: parts})
 	}
 	return out, nil
+}
+
+// sized is a title with the size that is drawn, of a pattern in several.
+func sized(title string, proof *pattern.Proof) string {
+	if size := sizeOf(proof); size != "" {
+		return title + ", " + size
+	}
+	return title
 }
 
 func gaugeWord(t stitch.Terms) string {
