@@ -52,7 +52,8 @@ type rowWork struct {
 	tangled   bool     // the work turned inside a repeat: which stitch belongs to which pass is not told
 	rotated   bool     // the round begins elsewhere than the one below it
 	travelled bool     // slip stitches have moved the start of the round to the cursor
-	reached0  int64    // places that "last" stepped over to come to the end
+	behind    int64    // stitches passed by slip stitches at the start of a round
+	reached0  int64    // places that "last" stepped over to come to the end, or that it found none of
 	nest      int      // repeats that are open
 	by        *Step    // what worked last, outside any repeat
 	slack     int64    // places that may be used beyond the end

@@ -56,6 +56,8 @@ type fabric struct {
 	free  bool // nobody knows how many places there are
 	chain bool // a foundation chain, counted from the hook
 	slips bool // its slip stitches are worked like others
+
+	closed stitch.ID // the tall stitch that stands for a part of its last loop
 }
 
 // add puts n places at the end.

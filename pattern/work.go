@@ -98,7 +98,7 @@ func (w *rowWork) emit(s *Step, p place, n int64) {
 func (w *rowWork) emitEach(s *Step, p place, per, n int64) {
 	w.log.each(n, per)
 	group := per >= 3 || per >= 2 && stitch.Of(s.Stitch).Turn >= 3
-	if !group || n > maxGroups {
+	if !group || int64(len(w.out.runs))+n > maxGroups {
 		w.emit(s, p, mul(per, n))
 		return
 	}
@@ -110,7 +110,8 @@ func (w *rowWork) emitEach(s *Step, p place, per, n int64) {
 	}
 }
 
-// maxGroups is how many groups of one run are told apart.
+// maxGroups is how many groups of one row are told apart: five in each stitch,
+// row after row, are soon more than anybody makes.
 const maxGroups = 20_000
 
 func (w *rowWork) exec(s *Step, rest []*Step) bool {
@@ -119,6 +120,11 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		if s.Name == "open mesh" || s.Name == "solid mesh" {
 			w.ground()
 			return w.filet(s)
+		}
+		if w.closesWith(s, rest) {
+			w.join(s, rest)
+			w.out.closed = s.Stitch
+			return true
 		}
 		return w.work(s, rest)
 	case OpInto:
@@ -255,6 +261,28 @@ func (w *rowWork) join(s *Step, rest []*Step) {
 	}
 	w.closing = w.pending
 	w.flush(false, "")
+}
+
+// closesWith reports whether a stitch at the end of a round stands for the rest
+// of its last loop: "ch 2, dc in first sc", where the other loops are of five
+// chains. It closes the round, and the next begins in that loop.
+func (w *rowWork) closesWith(s *Step, rest []*Step) bool {
+	tall := int64(stitch.Of(s.Stitch).Turn)
+	if w.kind != Round || !w.begun || w.pending == 0 || tall < 2 || s.Legs > 0 || s.N.At(w.pr.size) != 1 || s.Target.Row != nil {
+		return false
+	}
+	if s.Target.Which != First && s.Target.Which != TurnTop || s.Target.N.At(w.pr.size) > 1 || nextMaking(rest) != nil {
+		return false
+	}
+	loop, made := int64(0), false
+	for i := range w.out.runs {
+		r := &w.out.runs[i]
+		if r.kind == pSpace {
+			loop = max(loop, int64(r.size))
+		}
+		made = made || r.kind == pStitch && len(s.Target.Of) == 1 && r.stitch == s.Target.Of[0].Stitch
+	}
+	return w.pending < loop && loop <= w.pending+tall+1 && (made || s.Target.Which == TurnTop || len(s.Target.Of) == 0)
 }
 
 // attach joins yarn at a place, which may be on another row.
@@ -436,6 +464,11 @@ func (w *rowWork) skip(s *Step) bool {
 	}
 	switch t.Which {
 	case Each, Last:
+		if left := w.left(t.Of); left == 0 {
+			w.reached0 += beyond // there is none to skip
+		} else if t.Which == Last {
+			w.reached0 += max(0, left-max(1, n))
+		}
 		w.skipped += w.left(t.Of)
 		if t.Which == Each {
 			w.cur = cursor{i: len(w.below.runs)}

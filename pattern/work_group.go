@@ -918,6 +918,7 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		return w.fillPartial(s, omitted(s.Body), rest)
 	}
 	type try func() (bool, int64)
+	behind := int64(0) // places that may be left
 	after := func() (bool, int64) {
 		ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
 		first := e.Body[0]
@@ -937,7 +938,7 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 			for {
 				before := w.mark()
 				w.reached0 = 0
-				if w.pass(s, append(append([]*Step(nil), s.Body[:c]...), e.Body...), n+1) && w.leftAfter(rest) == 0 && w.passed == m.passed && w.reached0 == 0 {
+				if w.pass(s, append(append([]*Step(nil), s.Body[:c]...), e.Body...), n+1) && w.leftAfter(rest) <= behind && w.passed == m.passed && w.reached0 <= behind {
 					return true, n + 1
 				}
 				w.reset(before)
@@ -962,19 +963,38 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		tries = append(tries, asIs)
 	}
 	for cut := len(s.Body) - 1; cut >= 0 && len(e.Body) > 0; cut-- {
+		if e.Body[0].Op == OpChain && endsInChain(s.Body[:cut]) {
+			continue // nobody writes one chain in two
+		}
 		tries = append(tries, instead(cut))
 	}
-	for _, t := range tries {
-		w.misfitLeft, w.reached0 = 0, 0
-		ok, n := t()
-		if ok && w.leftAfter(rest) == 0 && w.misfitLeft == 0 && w.passed == m.passed && w.reached0 == 0 {
-			return true, n
+	for {
+		for _, t := range tries {
+			w.misfitLeft, w.reached0 = 0, 0
+			ok, n := t()
+			if ok && w.leftAfter(rest) <= behind && w.misfitLeft == 0 && w.passed == m.passed && w.reached0 <= behind {
+				return true, n
+			}
+			w.reset(m)
 		}
-		w.reset(m)
+		if behind == w.behind {
+			break
+		}
+		behind = w.behind // what slip stitches passed at the start may stay under the last loop
 	}
 	w.misfitLeft = 0
 	ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
 	return ok && w.run(e.Body), n
+}
+
+// endsInChain reports whether the last thing that steps make is a chain.
+func endsInChain(body []*Step) bool {
+	for i := len(body) - 1; i >= 0; i-- {
+		if body[i].Op != OpSkip && body[i].Op != OpNote {
+			return body[i].Op == OpChain
+		}
+	}
+	return false
 }
 
 // omitted is a group without its last stitch or chain.

@@ -40,6 +40,9 @@ func (w *rowWork) work(s *Step, rest []*Step) bool {
 		return w.workOwn(s, rest)
 	}
 	w.foundationStart(s, t)
+	if w.aboutClosing(t) {
+		return w.same(&Step{Op: OpWork, Span: s.Span, N: s.N, Stitch: s.Stitch, Target: Target{Which: Same, Of: []Filter{{Kind: Space}}, Span: t.Span}}, p, per)
+	}
 	switch t.Which {
 	case InRing:
 		w.ringWork(s, p, per)
@@ -84,6 +87,14 @@ func (w *rowWork) work(s *Step, rest []*Step) bool {
 		return true
 	}
 	return w.next(s, p, per)
+}
+
+// aboutClosing reports whether the first stitch of a round goes about the tall
+// stitch that closed the round below, which is in its last loop: "ch 1, sc
+// around the post of dc".
+func (w *rowWork) aboutClosing(t *Target) bool {
+	return w.kind == Round && !w.begun && w.below.closed != stitch.None && t.Which != Same && t.N.At(w.pr.size) <= 1 && t.Bound.Kind == NoBound &&
+		len(t.Of) == 1 && t.Of[0].Kind == OneStitch && t.Of[0].Stitch == w.below.closed && !w.below.has(t.Of[0])
 }
 
 // rowBelow reports whether a named row is the one being worked into.
@@ -482,6 +493,7 @@ func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 				return w.overrun(s, n, 1)
 			}
 			w.slack = max(0, w.slack-1)
+			w.reached0 += beyond
 			w.emit(s, p, per)
 			return true
 		}
