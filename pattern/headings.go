@@ -25,6 +25,8 @@ func (r *reader) sectionAt(ln line) (section, int, bool) {
 		end := k + 1
 		if end < ln.end && r.toks[end].isMark("(") && end+2 < ln.end && r.toks[end+2].is(")") && !r.toks[end+1].isAny("sc", "dc") {
 			end += 3 // "Size(s)", "Abbreviations (US)"
+		} else if end+3 < ln.end && r.toks[end].isMark("(") && r.toks[end+2].isAny("terms", "terminology", "words") && r.toks[end+3].is(")") {
+			end += 4 // "Stitches (US terms)"
 		}
 		closed := end >= ln.end || r.toks[end].isMark(":") || r.toks[end].is("-") && !r.toks[end].glued || r.toks[end].is("=") || r.toks[end].is(".") && (end+1 >= ln.end || r.toks[end+1].is("-"))
 		if !closed {
@@ -204,6 +206,15 @@ func (r *reader) fastened() bool {
 	return n > 1 && body[n-1].isAny("off", "yarn", "thread") && body[n-2].isAny("fasten", "finish", "cut", "break", "the")
 }
 
+// endsClauseSoFar reports whether the row so far could end where it does: no
+// comma, and no word that asks for another, stands at its end.
+func (r *reader) endsClauseSoFar() bool {
+	if r.row == nil || len(r.row.body) == 0 {
+		return true
+	}
+	return !r.row.body[len(r.row.body)-1].isAny(",", ";", "and", "then", "in", "the", "of", "to", "with", "*", "next")
+}
+
 // refersAgain reports a line that names rows to repeat, after a row that does
 // nothing but repeat some.
 func (r *reader) refersAgain(ln line) bool {
@@ -229,7 +240,7 @@ func (r *reader) closesOpening(ln line) bool {
 		}
 		at++
 	}
-	if at >= ln.end || !r.toks[at].isAny("fold", "flatten", "pinch", "press") || !r.endsSentence() || !r.hasStitches(ln) {
+	if at >= ln.end || !r.toks[at].isAny("fold", "flatten", "pinch", "press") || !r.endsClauseSoFar() || !r.hasStitches(ln) {
 		return false
 	}
 	for k := ln.start; k+1 < ln.end; k++ {
@@ -321,6 +332,33 @@ func (r *reader) definitionLike(ln line) bool {
 		}
 	}
 	return false
+}
+
+// glossedWords are the short words that lists of abbreviations explain.
+var glossedWords = newWordSet("ch st sts mr mc sc dc hdc tr htr dtr sl ss slst inc dec invdec sp rep rnd rs ws blo flo bl fl fo yo yoh yrh tog sk tch beg lp fpdc bpdc")
+
+// glossLine reports a line of a list of abbreviations that no heading
+// announces: "MR - magic ring", "inc = 2 sc in one stitch". The short word
+// alone stands before the mark, and no number behind it, but for a shaping.
+func (r *reader) glossLine(ln line) bool {
+	if r.row != nil || len(r.pat.Pieces) > 0 || len(r.setup) > 0 || ln.end-ln.start < 3 || ln.end-ln.start > 16 {
+		return false
+	}
+	k := ln.start
+	for k < ln.end && (r.toks[k].isMark("^*") || ornament(&r.toks[k]) || r.toks[k].is("-") && k == ln.start) {
+		k++ // a bullet
+	}
+	shaping := k < ln.end && r.toks[k].isAny("inc", "dec", "invdec")
+	if k >= ln.end || !r.toks[k].in(glossedWords) {
+		return false
+	}
+	if k++; k < ln.end && r.toks[k].isAny("st", "stitch", "off") {
+		k++
+	}
+	if k+1 >= ln.end || !(r.toks[k].isMark("=:") || r.toks[k].is("-") && !r.toks[k].glued) {
+		return false
+	}
+	return r.toks[k+1].kind == tWord || shaping && r.toks[k+1].kind == tNum
 }
 
 // definedHere reports a line that defines a stitch in the section for it, though
@@ -432,6 +470,9 @@ func (r *reader) plainHeading(i int) bool {
 		return false
 	}
 	for k := ln.start; k < ln.end; k++ {
+		if k > ln.start && r.makeAt(k, ln.end) > 0 {
+			break // "fins x2"
+		}
 		if r.toks[k].kind != tWord {
 			return false
 		}

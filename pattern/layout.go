@@ -265,6 +265,11 @@ func (r *reader) line(i int) {
 		r.prose(ln)
 		return
 	}
+	if r.glossLine(ln) {
+		r.header(secSpecial, ln.start, ln.end)
+		r.specialLine(ln)
+		return
+	}
 	if t.heading > 0 {
 		r.closeRow()
 		r.flushSetup(true)

@@ -43,7 +43,7 @@ func (w *pieceWork) comesOutWithout(row, label *Row, below *fabric, total *Total
 		w.carry, w.host = carry, host
 		out := w.judge(w.attempt(row, below, o), total)
 		*w = save
-		if out.trouble < 2 && w.remarkOnly(bad, label != row, below, out) {
+		if out.trouble < 2 && w.remarkOnly(row, bad, label != row, below, out) {
 			w.lookPast(label, bad)
 			return true
 		}
@@ -59,7 +59,11 @@ const maxRemark = 400
 //
 // Words beside "Rep Rows 9-16" that hold no number, talk, need not stand apart:
 // they are of colours.
-func (w *pieceWork) remarkOnly(bad []Span, talk bool, below *fabric, o outcome) bool {
+//
+// What stands behind all the work of the row, as talk of what was made does, may
+// hold numbers as long as none of them counts stitches; behind the last row of
+// a piece even those: nothing follows that they could change.
+func (w *pieceWork) remarkOnly(row *Row, bad []Span, talk bool, below *fabric, o outcome) bool {
 	if o.rw.free || o.rw.leave || o.rw.deltaSet || o.made <= 0 || o.left > 0 {
 		return false
 	}
@@ -69,12 +73,59 @@ func (w *pieceWork) remarkOnly(bad []Span, talk bool, below *fabric, o outcome) 
 	if o.status != Unstated || below == nil || below.free || below.ring || o.rw.taken == 0 {
 		return false
 	}
+	src, last := w.pr.pat.Source, row == lastOf(w.piece)
 	for _, sp := range bad {
-		if !talk && !w.pr.pat.Source.apart(sp) || holdsNumber(w.pr.pat.Source.Slice(sp)) {
+		words := src.Slice(sp)
+		switch {
+		case (talk || src.apart(sp)) && !holdsNumber(words):
+		case !row.workBefore(sp.Start) || !src.breaks(sp) && !last:
+			return false
+		case asksForWork(words) && !last:
 			return false
 		}
 	}
 	return true
+}
+
+// lastOf is the last row of a piece.
+func lastOf(p *Piece) *Row {
+	if len(p.Rows) == 0 {
+		return nil
+	}
+	return p.Rows[len(p.Rows)-1]
+}
+
+// workBefore reports whether all the work of a row is written before a place in
+// the text.
+func (r *Row) workBefore(at int) bool {
+	for _, s := range r.Steps {
+		if makesStitches(s) && s.Span.Start >= at {
+			return false
+		}
+	}
+	return true
+}
+
+// breaks reports whether words begin behind a mark or on a line of their own.
+func (s *Source) breaks(sp Span) bool {
+	before := strings.TrimRight(s.Slice(Span{max(0, sp.Start-8), sp.Start}), " \t\r\"'")
+	if before == "" || strings.HasSuffix(before, "\n") {
+		return true
+	}
+	return strings.ContainsRune(".!,;:)]-(", rune(before[len(before)-1])) || strings.HasSuffix(before, "\u2013") || strings.HasSuffix(before, "\u2014")
+}
+
+// workWords are words of stitches, places and ways to work.
+const workWords = " sc dc hdc htr tr dtr ttr slst sl ss st sts stitch stitches ch chs chain chains inc incs dec decs increase increases increasing decrease decreases decreasing skip sk miss skipping missing rep repeat repeating times twice evenly each every tog together loop loops lp lps sp sps space spaces more less fewer shell shells cluster clusters picot fpdc bpdc rejoin reattach "
+
+// asksForWork reports whether words may ask for stitches, rather than talk.
+func asksForWork(s string) bool {
+	for _, f := range strings.FieldsFunc(strings.ToLower(s), func(c rune) bool { return c < 'a' || c > 'z' }) {
+		if strings.Contains(workWords, " "+f+" ") {
+			return true
+		}
+	}
+	return false
 }
 
 // apart reports whether words stand as a sentence of their own, or in brackets.

@@ -40,7 +40,7 @@ func (x *rowReader) bothLayers() []*Step {
 	}
 	start := x.p
 	x.phrase("work|working|crochet|crocheting|going|close|closing", "[it|the]", "[opening|top|end|edge]", "[by]", "[working|crocheting]")
-	if !x.phrase("[in|into]", "through|thru|in|into", "both", "[the]", "layers|sides|thicknesses|edges|halves") {
+	if !x.phrase("[in|into]", "through|thru|thro|in|into", "both", "[the]", "layers|sides|thicknesses|edges|halves") && !(x.phrase("through|thru|thro", "both") && x.endsClause()) {
 		x.p = start
 		return nil
 	}
@@ -55,7 +55,7 @@ func (x *rowReader) bothLayers() []*Step {
 // goes: "sc through both layers across".
 func (x *rowReader) layersBefore() {
 	start := x.p
-	if x.peek().isAny("through", "thru") && x.bothLayers() != nil && !x.peek().isAny("across", "along", "around", "evenly", "in", "to", "all") {
+	if x.peek().isAny("through", "thru", "thro") && x.bothLayers() != nil && !x.peek().isAny("across", "along", "around", "evenly", "in", "to", "all") {
 		x.p = start
 	}
 }

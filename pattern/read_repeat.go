@@ -607,6 +607,21 @@ func (x *rowReader) endings(g *Step) {
 			g.ending = e
 			continue
 		}
+		if x.phrase("join|joining|joined|slst|connect|connecting", "[the]", "last|final", "ch|chain|loop") {
+			// "joining last ch-5 to first sc": it stands for the last stitch
+			x.phrase("-")
+			if x.peek().kind == tNum {
+				x.p++
+			}
+			x.accept("loop", "sp", "space", "arch", "lp")
+			if x.phrase("to|in|into|with|at", "[the]", "[top|base]", "[of]", "[the]", "first|same|starting|beg|beginning|1st") {
+				if n, ok := x.nounAt(0); ok {
+					x.p += n.tokens
+				}
+				g.ending = &Step{Op: OpEnding, Span: x.spanFrom(start), Text: "omit", Target: Target{N: Num{N: 1}, said: true}}
+				continue
+			}
+		}
 		if x.phrase("working|making|work|placing", "[the]", "last|final") {
 			// "working last dc in top of turning ch": where the last one lands
 			for !x.end() && !x.peek().isMark(",;.)([-{") {

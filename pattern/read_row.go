@@ -486,6 +486,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.evenWork(); s != nil {
 		return s
 	}
+	if s := x.rowsTold(); s != nil {
+		return s
+	}
 	if t := x.peek(); t.isAny("do", "don't") {
 		if s := x.leave(); s != nil {
 			return s

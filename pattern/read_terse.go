@@ -200,7 +200,7 @@ func (x *rowReader) plainRow() []*Step {
 	x.phrase("[a|an|one|another]", "[1]")
 	same := false
 	switch {
-	case x.phrase("plain|even|straight", "[round|row|rnd|rd]", "[of|in]"):
+	case x.phrase("plain|pl|even|straight", "[round|row|rnd|rd]", "[of|in]"):
 		if id, n := x.stitchAt(0); n > 0 && id != stitch.Slip {
 			x.p += n
 			s.Stitch = id
@@ -273,6 +273,20 @@ func shapes(steps []*Step) bool {
 	return false
 }
 
+// lonePass reports whether a round is nothing but one bracket that shapes,
+// "rd 3. (1, inc)  18": notes leave it unsaid that it goes all round.
+func (x *rowReader) lonePass(s *Step) bool {
+	if s.Op != OpGroup || s.Times.Kind != Once || s.special != nil || s.ending != nil || x.row.Kind != Round || !x.afterRows || len(s.Body) < 2 || !shapes(s.Body) {
+		return false
+	}
+	for _, b := range s.Body {
+		if b.Op != OpWork || b.Target.Which != Next || !b.bare && b.Target.said {
+			return false
+		}
+	}
+	return true
+}
+
 // fillAlone makes a row of one bare stitch, "Rnd 20: sc (64)", go all along it:
 // nobody writes a row for a single stitch and leaves its place out.
 func (x *rowReader) fillAlone(steps []*Step) {
@@ -290,6 +304,10 @@ func (x *rowReader) fillAlone(steps []*Step) {
 			}
 			only = s
 		}
+	}
+	if only != nil && x.lonePass(only) {
+		only.Times = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+		return
 	}
 	if only == nil || only.Op != OpWork || only.Target.said || only.Target.Which != Next || only.Target.N.N != 1 || !only.Target.N.Span.Empty() || only.N.N > 2 || !only.N.Span.Empty() || only.Stitch == stitch.Slip || !x.afterRows {
 		return
@@ -323,6 +341,17 @@ func (r *reader) usualStitch() stitch.ID {
 	return stitch.None
 }
 
+// wholeIn reports "all dc (uk), spiral", "all sc." in a line of notes, where
+// nothing but a mark stands behind the stitch.
+func (r *reader) wholeIn(i int, ln line) bool {
+	if i >= ln.end {
+		return false
+	}
+	x := r.scratch(i)
+	id, n := x.stitchAt(0)
+	return n > 0 && stitch.Of(id).Kind == stitch.Basic && id != stitch.Slip && (i+n >= ln.end || x.at(n).isMark(",.;(") || x.at(n).isAny("unless", "throughout"))
+}
+
 // legend reads the stitch out of a line that says which one goes without
 // saying.
 func (r *reader) legend(ln line) stitch.ID {
@@ -334,6 +363,8 @@ func (r *reader) legend(ln line) stitch.ID {
 		t := &r.toks[i]
 		switch {
 		case t.is("unless"), t.isAny("default", "defaults"), t.isAny("bare", "plain") && i+1 < ln.end && r.toks[i+1].isAny("number", "numbers"):
+			says = true
+		case t.is("all") && r.wholeIn(i+1, ln):
 			says = true
 		case t.isAny("number", "numbers", "figures") && i+1 < ln.end:
 			for k := i + 1; k < min(i+6, ln.end); k++ {
