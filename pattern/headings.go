@@ -675,6 +675,14 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 			}
 			return "", 0, false
 		}
+		if t.is("-") && k > ln.start && k+1 < ln.end {
+			// "Shape Armholes—Row 17: Turn; sl st ..."
+			if l, isLabel := r.labelAt(k + 1); isLabel && l.strong && !l.weak {
+				name = strings.ToLower(r.text(ln.start, k))
+				_, ok := r.headingWords(line{ln.start, k})
+				return name, k + 1, ok && r.names[name] == nil
+			}
+		}
 		named := t.is(".") && r.inCapitals(ln.start, k)
 		if t.is(":") || t.is("-") && !t.glued && k > ln.start || named {
 			if k+1 >= ln.end || k == ln.start {
@@ -721,6 +729,31 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 		}
 	}
 	return "", 0, false
+}
+
+// pieceBegins reports whether a line under notes begins the first piece: a
+// heading that runs into its foundation, with the first row below it.
+func (r *reader) pieceBegins(i int) bool {
+	if i+1 >= len(r.lines) {
+		return false
+	}
+	ln, next := r.lines[i], r.lines[i+1]
+	if l, ok := r.labelAt(next.start); !ok || !l.strong || l.numbers.First.N > 1 {
+		return false
+	}
+	sec := r.sec
+	r.sec = noSection
+	_, body, ok := r.runIn(ln)
+	r.sec = sec
+	if !ok {
+		return false
+	}
+	for k := body; k+1 < ln.end; k++ {
+		if t := &r.toks[k]; t.isAny("ch", "chain") && r.toks[k+1].kind == tNum && (k == body || r.toks[k-1].isMark(",:")) {
+			return true
+		}
+	}
+	return false
 }
 
 // inCapitals reports whether words are set in capitals, as print sets a name

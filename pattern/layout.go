@@ -304,7 +304,7 @@ func (r *reader) line(i int) {
 	if t.blank && r.sec != noSection && r.sec != secAssembly {
 		// "BODY: With Gray, ch 4. Rnd 1: 8 sc in ring.": a paragraph of rows
 		// ends a section of notes, whatever it begins with
-		if _, k := r.labelWithin(ln, 80); k > 0 {
+		if _, k := r.labelWithin(ln, 80); k > 0 || r.pieceBegins(i) {
 			r.sec = noSection
 		}
 	}
@@ -635,7 +635,7 @@ func (r *reader) words(from, to int) {
 
 // wordsAfter adds what stands behind a name on its line: a label, or words.
 func (r *reader) wordsAfter(from, to int) {
-	if from < to && r.mayLabel(from) {
+	if from < to && (r.mayLabel(from) || from > 0 && r.toks[from-1].is("-")) {
 		if l, ok := r.labelAt(from); ok && l.strong && !l.weak && l.end <= to {
 			r.startRow(l, from, to)
 			return

@@ -167,14 +167,7 @@ func referEnds(row *Row) bool { return row.Refer.Measure }
 // resolve finds the rows that a row refers to.
 func (w *pieceWork) resolve(row *Row, it item) []*Row {
 	pr, r := w.pr, row.Refer.sized(w.pr.size)
-	p := w.piece
-	if r.Piece != "" {
-		for _, q := range pr.pat.Pieces {
-			if q.Name == r.Piece {
-				p = q
-			}
-		}
-	}
+	p := pr.pieceCalled(r.Piece, w.piece)
 	if r.LastRows > 0 || r.Named != "" {
 		out := w.rowsNamed(row, r.Named)
 		if r.LastRows > 0 {
@@ -233,13 +226,28 @@ func (w *pieceWork) resolve(row *Row, it item) []*Row {
 	return out
 }
 
+// pieceCalled is the last piece of a name, or the one given where there is none
+// or no name.
+func (pr *prover) pieceCalled(name string, or *Piece) *Piece {
+	if name != "" {
+		for _, q := range pr.pat.Pieces {
+			if q.Name == name {
+				or = q
+			}
+		}
+	}
+	return or
+}
+
 // plainRow follows references until it comes to a row with words of its own.
 func (pr *prover) plainRow(p *Piece, r *Row, depth int) []*Row {
 	if r.Refer == nil || stepsMake(r.Steps) || depth > 20 {
 		return []*Row{r}
 	}
 	ref := r.Refer.sized(pr.size)
-	if ref.LastRows > 0 || ref.Piece != "" || ref.Named != "" {
+	if ref.Piece != "" && ref.LastRows == 0 && ref.Named == "" {
+		p = pr.pieceCalled(ref.Piece, p)
+	} else if ref.LastRows > 0 || ref.Named != "" {
 		if ref.LastRows == 1 {
 			for i := range p.Rows {
 				if p.Rows[i] == r && i > 0 {
