@@ -103,12 +103,43 @@ func (w *pieceWork) compare(rw *rowWork, total *Total) comparison {
 	if len(parts) == 1 || allStitches(parts) {
 		return w.compareOne(rw, t, parts)
 	}
+	way := ""
+	for i, p := range parts {
+		if w.partAgrees(t, p) || w.otherSpaces(t, parts, i) {
+			continue
+		}
+		if p.Kind == PartStitches && p.N.At(w.pr.size) == t.stitches+t.spaces && namesSpaces(parts) {
+			way = "the total counts chain spaces as well"
+			continue // "43 sts: 22 dc and 21 gaps"
+		}
+		return w.compareSum(rw, t, parts)
+	}
+	return comparison{agrees: true, made: -1, way: way}
+}
+
+// namesSpaces reports whether a part of a total counts chain spaces.
+func namesSpaces(parts []TotalPart) bool {
 	for _, p := range parts {
-		if !w.partAgrees(t, p) {
-			return w.compareSum(rw, t, parts)
+		if p.Kind == PartSpace {
+			return true
 		}
 	}
-	return comparison{agrees: true, made: -1}
+	return false
+}
+
+// otherSpaces reports whether a part counts the spaces that the other parts do
+// not: "4 corner spaces, 4 ch-1 spaces".
+func (w *pieceWork) otherSpaces(t tally, parts []TotalPart, i int) bool {
+	if parts[i].Kind != PartSpace || parts[i].Size > 0 {
+		return false
+	}
+	rest := t.spaces
+	for j, p := range parts {
+		if j != i && p.Kind == PartSpace {
+			rest -= p.N.At(w.pr.size)
+		}
+	}
+	return rest != t.spaces && parts[i].N.At(w.pr.size) == rest
 }
 
 // allStitches reports a total such as "18 sts, 18" that only counts stitches.

@@ -676,8 +676,11 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 			return "", 0, false
 		}
 		if t.is("-") && k > ln.start && k+1 < ln.end {
-			// "Shape Armholes—Row 17: Turn; sl st ..."
+			// "Edging—Row 1: Ch 1, sc ..."
 			if l, isLabel := r.labelAt(k + 1); isLabel && l.strong && !l.weak {
+				if r.toks[ln.start].isAny("shape", "shaping") {
+					return "", 0, false // it goes on
+				}
 				name = strings.ToLower(r.text(ln.start, k))
 				_, ok := r.headingWords(line{ln.start, k})
 				return name, k + 1, ok && r.names[name] == nil

@@ -56,6 +56,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if !x.labelNumbers(&l) {
 			return l, false
 		}
+		x.sizedRanges(&l)
 	case t.kind == tOrd:
 		x.p++
 		l.numbers.First = Num{N: t.num, Span: t.span()}
@@ -127,6 +128,8 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if t.is("pattern") && !x.peek().is(":") {
 			return l, false
 		}
+	case t.head && t.kind == tWord && !t.in(rowTalk) && x.at(1).isAny("row", "rows", "rnd", "rnds", "round", "rounds") && !x.at(1).head && x.at(2).kind == tNum && x.ownNumbers(&l):
+		// "Rib Rnds 2-3:": a part of the piece that counts by itself
 	case t.kind == tNum && !t.frac && !t.word && t.head && (x.at(1).isMark(".):") && x.at(1).glued || x.at(1).isMark("-") && x.at(2).kind == tNum && x.at(3).isMark(".):") || isRowWord(x.at(1)) && x.at(2).isMark(":-.")):
 		l.weak = true
 		l.numbers.First = Num{N: t.num, Span: t.span()}
@@ -174,6 +177,48 @@ func (r *reader) labelAt(i int) (label, bool) {
 	}
 	l.end = x.p
 	return l, true
+}
+
+// ownNumbers reads a label whose numbers are those of a part of the piece, "Rib
+// Rnds 2-3:": so many rows more.
+func (x *rowReader) ownNumbers(l *label) bool {
+	start := x.p
+	own := label{}
+	if isRoundWord(x.at(1)) {
+		l.kind = Round
+	}
+	x.p += 2
+	if !x.labelNumbers(&own) || !x.peek().isMark(":([") || own.numbers.List != nil {
+		x.p = start
+		return false
+	}
+	l.next = true
+	l.numbers.Count = Num{N: own.numbers.Last.N - own.numbers.First.N + 1}
+	return l.numbers.Count.N > 0
+}
+
+// sizedRanges reads the ranges of the other sizes, each written out:
+// "Rows 3-5 (3-6, 3-7):".
+func (x *rowReader) sizedRanges(l *label) {
+	start := x.p
+	n := len(x.pat.Sizes)
+	if n < 2 || !x.accept("(", "[") || len(l.numbers.First.Sizes) > 0 || len(l.numbers.Last.Sizes) > 0 {
+		x.p = start
+		return
+	}
+	first, last := l.numbers.First, l.numbers.Last
+	first.Sizes, last.Sizes = []int64{first.N}, []int64{last.N}
+	for x.peek().kind == tNum && x.at(1).isAny("-", "to") && x.at(2).kind == tNum && x.at(2).num >= x.peek().num {
+		first.Sizes = append(first.Sizes, x.peek().num)
+		last.Sizes = append(last.Sizes, x.at(2).num)
+		x.p += 3
+		x.accept(",", ";", ":")
+	}
+	if len(first.Sizes) != n || !x.accept(")", "]") {
+		x.p = start
+		return
+	}
+	l.numbers.First, l.numbers.Last = first, last
 }
 
 // markedNumbers reads a row's number in brackets or behind a hash, as notes

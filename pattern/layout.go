@@ -588,7 +588,7 @@ func (r *reader) mayLabel(i int) bool {
 
 // afterDash reports a label behind a name and a dash, "Shape Neck - Row 1:".
 func (r *reader) afterDash(i int) bool {
-	return i > 1 && r.toks[i-1].is("-") && !r.toks[i-1].glued && r.toks[i-2].kind == tWord && !isRowWord(&r.toks[i-2]) && r.capital(i)
+	return i > 1 && r.toks[i-1].is("-") && (!r.toks[i-1].glued || strings.HasPrefix(r.src.Text[r.toks[i-1].start:], "\u2014")) && r.toks[i-2].kind == tWord && !isRowWord(&r.toks[i-2]) && r.capital(i)
 }
 
 // labelFits keeps "rep Row 2. Row 3: ..." and drops "rep from Row 2: ...".

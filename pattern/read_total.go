@@ -132,10 +132,11 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.p++
 	}
 	ok := x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
+		x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
 		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]")
-	if !ok || !x.worked && !x.ts[start].isAny("total") {
+	if !ok || !x.worked && x.row.Refer == nil && !x.ts[start].isAny("total") {
 		x.p = start
 		return false
 	}
@@ -157,6 +158,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	x.phrase("[in]", "[total|all|altogether]")
 	x.phrase("now|still|again") // "that's 16 now"
 	x.phrase("every|each", "time|row|rnd|round")
+	x.phrase("in|for", "every|each|all", "size|sizes")
 	x.phrase("on|at|in", "[the|this|your]", "[last|end]", "[of]", "[the]", "[row|rnd|round|hook|of]")
 	if isRowWord(x.at(-1)) && x.peek().kind == tNum {
 		x.p++
@@ -366,11 +368,23 @@ func (x *rowReader) totalEnds() bool {
 			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"):
 				return true
 			default:
-				return t.head || t.isAny("the")
+				return t.head || t.isAny("the") || k > 0 && x.at(k-1).isMark(".!") && x.sentenceAt(k)
 			}
 		}
 	}
 	return t.isAny("altogether", "overall") || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "rem", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
+}
+
+// sentenceAt reports whether a sentence of words begins k tokens on: a capital,
+// and no stitch.
+func (x *rowReader) sentenceAt(k int) bool {
+	t := x.at(k)
+	if t.kind != tWord {
+		return false
+	}
+	c := x.src.Text[t.start]
+	_, n := x.stitchAt(k)
+	return 'A' <= c && c <= 'Z' && n == 0
 }
 
 // totalLeads lead up to the number of a total.
