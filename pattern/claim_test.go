@@ -67,6 +67,7 @@ func TestRowsThatMayBeMissing(t *testing.T) {
 // the error that each wrong one makes. Common practice, no source.
 func TestNumbersNotPassedOver(t *testing.T) {
 	const ball = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each st around (12)\nRnd 3: (sc, inc) 6 times (18)\n"
+	const flat = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n"
 	for _, c := range []struct {
 		text, from, to string
 		line           int
@@ -77,6 +78,18 @@ func TestNumbersNotPassedOver(t *testing.T) {
 		{ball + "Rnd 4: ch 3 (counts as dc), dc in next 2 sts, ch 1, (dc in next 3 sts, ch 1) 5 times, join (18 dc)\n", "(18 dc)", "(24 dc)", 4},
 		{"Ch 8.\nRnd 1: Sc in 2nd ch from hook, sc in next 5 ch, 3 sc in last ch; working along the other side, sc in next 5 ch, 2 sc in last ch. (16 sc)\n", "Ch 8", "Ch 9", 2},
 		{"Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: Ch 1, turn, sc in next 19 sts, 2 sc in last st. (21 sc)\n", "next 19", "next 18", 3},
+		// a number of stitches that are left
+		{flat + "Row 2: Ch 1, turn, sc in next 12 sts, leave remaining 8 sts unworked.\n", "remaining 8", "remaining 6", 3},
+		{flat + "Row 2: Ch 1, turn, sc in next 12 sts. Leave the other 8 alone.\n", "other 8", "other 9", 3},
+		{flat + "Row 2: Ch 1, turn, sc in next 12 sts, ch 1, turn, leaving 8 sc free for the heel.\n", "12", "14", 3},
+		{flat + "Row 2: Ch 1, turn, sc in first 5 sts, ch 4, skip next 6 sts, sc in remaining 9 sts.\n", "remaining 9", "remaining 8", 3},
+		{flat + "Row 2: Ch 1, turn, sc in each of the 20 sc across.\n", "the 20", "the 18", 3},
+		// a repeat over rows that state no total
+		{ball + "Rnd 4: (sc 2, inc) around\nRnd 5: (sc 3, inc) around\n", "sc 3", "sc 4", 5},
+		{ball + "Rnd 4: (sc 2, inc) 6 times\nRnd 5: *sc 3, inc* x 6\nRnd 6: *sc 3, dec* x 6\n", "*sc 3, dec", "*sc 4, dec", 6},
+		{ball + "Rnd 4: 18 sc\n", "18 sc\n", "20 sc\n", 4},
+		// print that sets its totals behind a long dash
+		{"US terms\nRnd 1: Ch 9, sc in 2nd ch from hook and in next 6 ch, 3 sc in last ch; working on opposite side of ch, sc in next 6 ch, 2 sc in last ch\u201418 sc.\n", "\u201418", "\u201416", 2},
 	} {
 		if n := Read(c.text).Prove(Options{}).Errors(); n != 0 {
 			t.Errorf("%d errors in the right text\n%s", n, c.text)

@@ -8,6 +8,7 @@ const (
 	CodeMisfit    Code = "repeat-misfit"   // a repeat does not come out whole
 	CodeOverrun   Code = "row-overrun"     // the row needs more places than there are
 	CodeLeft      Code = "left-unworked"   // places are left and nobody says so
+	CodeRest      Code = "rest-differs"    // another number is said to be left than is
 	CodeStepped   Code = "stepped-over"    // a named stitch is reached by passing others in silence
 	CodeNoPlace   Code = "no-such-place"   // a place is named that the row below does not have
 	CodeUnread    Code = "unread"          // words that were not understood
@@ -70,6 +71,15 @@ or of stitches that is too large, or for a row before it that was left too short
 
 If that is meant, write "leave remaining sts unworked". If not, a number is too
 small or an instruction is missing.`,
+
+	CodeRest: `The row says how many stitches there are to its end, or how many it leaves, and
+there is another number.
+
+    Ch 21.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
+    Row 2: Ch 1, turn, sc in next 12 sts, leave remaining 6 sts unworked. (12 sc)
+
+Twelve of 20 leave 8. Either the number that is left or one before it is wrong.`,
 
 	CodeStepped: `Stitches are passed over to reach the one that is named, and no skip is written.
 

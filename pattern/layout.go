@@ -261,6 +261,10 @@ func (r *reader) line(i int) {
 		r.startSection(sec, after, ln)
 		return
 	}
+	if k, ok := r.foundationBefore(ln); ok {
+		r.foundationLine(ln, k)
+		return
+	}
 	if r.row == nil && len(r.setup) == 0 && r.legend(ln) != stitch.None && !r.foundation(ln) {
 		r.prose(ln)
 		return

@@ -228,6 +228,7 @@ func (pr *prover) provePiece(p *Piece) {
 	if score == 0 || len(pr.asked) == 0 {
 		pr.mendPiece(best)
 		pr.misread(best, found)
+		pr.firstAmiss(best, found)
 		pr.pieces = append(pr.pieces, best)
 		pr.register(best)
 		return
@@ -265,6 +266,7 @@ func (pr *prover) provePiece(p *Piece) {
 	pr.flips, best.flips, pr.kept = bestFlips, bestFlips, bestKept
 	pr.mendPiece(best)
 	pr.misread(best, found)
+	pr.firstAmiss(best, found)
 	pr.pieces = append(pr.pieces, best)
 	pr.register(best)
 }

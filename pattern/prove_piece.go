@@ -37,7 +37,9 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 		}
 		if follows {
 			for k := range pr.out[said:] { // it was told where the row is written
-				pr.out[said+k].Severity = min(pr.out[said+k].Severity, Note)
+				if pr.out[said+k].Code != CodeRange { // its own numbers are its own
+					pr.out[said+k].Severity = min(pr.out[said+k].Severity, Note)
+				}
 			}
 			continue
 		}

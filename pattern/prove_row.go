@@ -353,7 +353,7 @@ func (w *pieceWork) judge(rw *rowWork, total *Total) outcome {
 		o.trouble += 5
 	}
 	for i := range rw.problems {
-		if !rw.problems[i].fatal && rw.problems[i].sev == Warning {
+		if !rw.problems[i].fatal && rw.problems[i].sev >= Warning {
 			o.trouble += 10
 		}
 	}
@@ -363,10 +363,21 @@ func (w *pieceWork) judge(rw *rowWork, total *Total) outcome {
 	return o
 }
 
+// anyShapes reports whether steps name an increase or a decrease.
+func anyShapes(steps []*Step) bool {
+	for _, s := range steps {
+		if s.shapes() || s.special == nil && anyShapes(s.Body) {
+			return true
+		}
+	}
+	return false
+}
+
 // readings lists the readings worth trying for a row, from what its words
 // leave open.
 func readings(row *Row, below *fabric) []options {
 	var bits options
+	shaped := anyShapes(row.Steps) // who writes "inc" means no increase by "4 sc"
 	var scan func(steps []*Step, depth int)
 	scan = func(steps []*Step, depth int) {
 		for _, s := range steps {
@@ -379,7 +390,7 @@ func readings(row *Row, below *fabric) []options {
 			switch {
 			case s.plainFirst():
 				bits |= optPlainFirst
-			case s.bare && !s.Target.said:
+			case s.bare && !s.Target.said && !shaped:
 				bits |= optBareInc
 			}
 			if s.bare && s.Target.said {
@@ -460,7 +471,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 			if best.fatal != nil && best.fatal.code == CodeTooLarge {
 				break
 			}
-			if t := try(o); t.trouble < best.trouble && !(best.status == Differs && best.trouble == 500 && t.trouble >= 3) && (t.trouble < 5 || t.trouble+400 < best.trouble || best.trouble-t.trouble >= 10 && t.status != Differs && t.fatal == nil) {
+			if t := try(o); t.trouble < best.trouble && !(o.has(optBareInc|optPlainFirst) && t.left > 0 && t.status == Unstated && best.fatal != nil) && !(best.status == Differs && best.trouble == 500 && t.trouble >= 3) && (t.trouble < 5 || t.trouble+400 < best.trouble || best.trouble-t.trouble >= 10 && t.status != Differs && t.fatal == nil) {
 				best, chosen = t, o
 			}
 			if best.trouble < 2 {

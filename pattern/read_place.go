@@ -219,6 +219,9 @@ func (x *rowReader) spaceAfter(k int) int {
 // chainNoun reads "ch", "ch-2 sp", "ch sp", "ch 2 loop", "ch-3".
 func (x *rowReader) chainNoun(k int) (noun, bool) {
 	n := 1
+	if x.longDash(k+n) && x.at(k+n+1).kind == tNum && x.spaceAfter(k+n+2) == 0 {
+		return noun{filter: Filter{Kind: ChainStitch}, tokens: 1}, true // "2 sc in last ch\u201418 sc"
+	}
 	if x.at(k+n).is("-") && (x.at(k+n).glued && x.at(k+n+1).glued || x.at(k+n+1).kind == tWord) {
 		n++
 	}

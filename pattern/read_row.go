@@ -379,6 +379,7 @@ func (x *rowReader) remember(steps []*Step) {
 				x.main = s.Stitch
 			}
 			x.bounded = (s.Target.Which == Each || s.Target.Which == Last || s.Target.Which == TurnTop || s.Target.Bound.Kind != NoBound) && !s.Target.Bound.leaves()
+			x.bounded = x.bounded || x.row.bothLayers && s.N.N <= 1 && !s.Target.said // "sc through both sides to close, 4 sc"
 		case OpGroup, OpInto, OpAlong:
 			x.worked = true
 			x.bounded = (s.Times.Kind == Fill || s.Target.Which == Each || s.Target.Which == Last) && !s.Times.Bound.leaves() && !s.Target.Bound.leaves()

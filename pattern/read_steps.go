@@ -173,7 +173,7 @@ func (x *rowReader) leave() []*Step {
 		if lastOne && !plural(x.at(-1)) {
 			s.Target.N = Num{N: 1}
 		}
-	} else if !x.phrase("row|rnd|round") && !x.peek().isAny("unworked", "free") {
+	} else if !x.phrase("row|rnd|round") && !x.peek().isAny("unworked", "free", "alone", "unused", "undone", "for", "be") {
 		x.p = start
 		return nil
 	}

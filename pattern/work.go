@@ -126,6 +126,7 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 			w.out.closed = s.Stitch
 			return true
 		}
+		w.restCount(s, rest)
 		return w.work(s, rest)
 	case OpInto:
 		return w.into(s, rest)
@@ -147,6 +148,7 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		w.ring(s)
 	case OpLeave:
 		w.leave = true
+		w.leaves(s, rest)
 		w.leaf(s, 0)
 	case OpAttach:
 		return w.attach(s)

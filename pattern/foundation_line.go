@@ -1,0 +1,91 @@
+package pattern
+
+// foundationBefore finds the chain of a line that is the foundation of the rows
+// that begin under it: "BACK: Starting at lower edge, ch 54." and then "Row 1".
+// What stands under it shows what it is, whatever words lead up to the chain
+// and whatever section of notes was the last. It gives the token at which the
+// chain begins.
+func (r *reader) foundationBefore(ln line) (int, bool) {
+	if len(r.setup) > 0 || r.row != nil && !r.toks[ln.start].blank || ln.end-ln.start > 40 || !r.firstRowAt(ln.end) {
+		return 0, false
+	}
+	for k := ln.start; k < ln.end; k++ {
+		t := &r.toks[k]
+		if t.isAny("=", "counts", "count", "gauge", "tension", "picot", "loop", "turning") || isRowWord(t) {
+			return 0, false // what leads up to it is said of the work, or names a stitch
+		}
+		x := r.scratch(k)
+		if _, n := x.stitchAt(0); n > 0 {
+			return 0, false
+		}
+		n := 0
+		switch {
+		case t.isAny("ch", "chain", "chaining", "fch"):
+			for n = 1; x.at(n).isMark(".:-(") || x.at(n).isAny("of", "loosely", "a"); n++ {
+			}
+			if x.at(n).kind != tNum || x.at(n+1).is("-") && x.at(n+1).glued {
+				continue
+			}
+			x.p += n
+		case t.kind == tNum && (x.at(1).isAny("ch", "chain", "chains", "chs") || x.at(1).isMark("([") && len(r.pat.Sizes) > 1):
+		default:
+			continue
+		}
+		num, ok := x.number()
+		if !ok || num.N < 2 || num.N < 8 && r.sec != noSection && k > ln.start {
+			continue // "V: ch 3" among the special stitches
+		}
+		for x.p < ln.end && (x.peek().isMark(".,;()-:") || x.peek().isAny("ch", "chs", "chain", "chains", "sts", "st", "stitches", "loosely", "join", "with", "sl", "ss", "slst", "slip", "stitch", "into", "to", "in", "form", "make", "a", "ring", "first", "1st", "the", "and", "turn")) {
+			x.p++
+		}
+		return k, x.p >= ln.end
+	}
+	return 0, false
+}
+
+// firstRowAt reports whether the line at a token begins the first row of a
+// piece, with a label that can be nothing else.
+func (r *reader) firstRowAt(i int) bool {
+	if i >= len(r.toks) || r.toks[i].kind == tEnd {
+		return false
+	}
+	l, ok := r.labelAt(i)
+	return ok && (l.strong && !l.weak || isRowWord(&r.toks[i])) && l.numbers.First.N == 1 && l.end < len(r.toks)
+}
+
+// foundationLine takes such a line: the name in front of it is a heading, and
+// words that lead up to the chain and are no part of the work are kept as a
+// note.
+func (r *reader) foundationLine(ln line, at int) {
+	r.closeRow()
+	r.sec = noSection
+	name, body, ok := r.runIn(ln)
+	if ok {
+		if !setupNames[name] {
+			r.flushSetup(true)
+			r.newHeading(line{ln.start, body - 1})
+		}
+		r.wordsAfter(body, ln.end)
+		return
+	}
+	if at > ln.start && (r.aside(ln.start, at) || !r.beginsWork(ln) && !r.foundation(ln) && r.scratch(ln.start).chain() == nil) {
+		r.prose(line{ln.start, at})
+		r.words(at, ln.end)
+		return
+	}
+	r.words(ln.start, ln.end)
+}
+
+// aside reports whether words that lead up to a chain tell of more than the
+// yarn it is made with: of the hook, or of where the work begins.
+func (r *reader) aside(from, to int) bool {
+	if r.toks[from].is("in") || r.scratch(from).chain() != nil {
+		return r.toks[from].is("in")
+	}
+	for i := from; i < to; i++ {
+		if r.toks[i].kind == tNum || r.toks[i].isAny("hook", "edge", "loosely") {
+			return true
+		}
+	}
+	return false
+}
