@@ -13,6 +13,7 @@ const (
 	claimRows   claimKind = iota // the rows of a label
 	claimSoFar                   // the rows of the piece so far
 	claimCopies                  // how many of a piece are made
+	claimLeft                    // the stitches of the last row
 )
 
 // claim is a number that the pattern gives of itself.
@@ -43,6 +44,9 @@ func (r *reader) claims() {
 			r.rowClaim(rows[at], i)
 		}
 		r.copiesClaim(i)
+		if at >= 0 {
+			r.leftClaim(rows[at], i)
+		}
 	}
 }
 

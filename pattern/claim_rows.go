@@ -17,8 +17,11 @@ func (pr *prover) checkClaims() {
 			broken[c.row] = pr.rowsClaimed(c) || broken[c.row]
 		case claimCopies:
 			pr.copiesClaimed(c)
+		case claimLeft:
+			pr.leftClaimed(c)
 		}
 	}
+	pr.endsClaimed()
 	for _, p := range pr.pat.Pieces {
 		pr.follow(p, broken)
 	}

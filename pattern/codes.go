@@ -79,7 +79,8 @@ there is another number.
     Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
     Row 2: Ch 1, turn, sc in next 12 sts, leave remaining 6 sts unworked. (12 sc)
 
-Twelve of 20 leave 8. Either the number that is left or one before it is wrong.`,
+Twelve of 20 leave 8. Either the number that is left or one before it is wrong.
+"Weave through the last 6 sts" is held against the row before it in the same way.`,
 
 	CodeStepped: `Stitches are passed over to reach the one that is named, and no skip is written.
 

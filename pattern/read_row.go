@@ -625,6 +625,9 @@ func (x *rowReader) chain() []*Step {
 	}
 	start := x.p
 	x.yarnFirst()
+	if x.p > start && x.peek().isAny("make", "work") && x.at(1).kind == tNum {
+		x.p++ // "With white make 20 ch."
+	}
 	var n Num
 	ok := false
 	switch {
