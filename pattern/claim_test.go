@@ -87,6 +87,9 @@ func TestNumbersNotPassedOver(t *testing.T) {
 		{ball + "Rnd 4: sc2tog around (9)\nCut the yarn, weave through the last 9 sts and draw up.\n", "last 9", "last 8", 5},
 		{ball + "Rnd 4: sc2tog around.\nStuff firmly. Gather the remaining 9 stitches. Fasten off.\n", "remaining 9", "remaining 6", 5},
 		{flat + "Rows 2-12: Ch 1, turn, sc in each st across. (20 sc)\n\nEdge\nRow 1: Ch 1, 2 sc in the end of each row, turn. (24 sc)\n", "(24 sc)", "(22 sc)", 6},
+		{ball + "Rnds 4-9: Work 6 rnds straight.\n", "Work 6", "Work 5", 4},
+		{ball + "Rnd 4: Increase in every third stitch. (24)\n", "third", "fourth", 4},
+		{ball + "Rnd 4: Decrease every 2nd and 3rd st together. (12)\n", "2nd and 3rd", "3rd and 4th", 4},
 		// a repeat over rows that state no total
 		{ball + "Rnd 4: (sc 2, inc) around\nRnd 5: (sc 3, inc) around\n", "sc 3", "sc 4", 5},
 		{ball + "Rnd 4: (sc 2, inc) 6 times\nRnd 5: *sc 3, inc* x 6\nRnd 6: *sc 3, dec* x 6\n", "*sc 3, dec", "*sc 4, dec", 6},

@@ -60,7 +60,7 @@ var openings = []struct {
 	{opensEnding, "end ending ends finish finishing"},
 	{opensRefer, "[ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical"},
 	{opensClosing, "join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro"},
-	{opensNote, "eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
+	{opensNote, "fix position secure fit mount eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +
 		"roll pop snip swing push tuck wash dry turn stuff sew weave pull insert attach weaving sewing thread stuffing add embroider glue fill tighten block steam whipstitch whip fold flatten pin hide tie trim wrap gather cinch darn close rotate flip press shape tack stitch " +
 		"being careful be make note nb tip remember don't do does take check " +

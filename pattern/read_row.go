@@ -457,6 +457,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.drawn(); s != nil {
 		return s
 	}
+	if s := x.everyShaped(); s != nil {
+		return s
+	}
 	if s := x.repeat(); s != nil {
 		return s
 	}

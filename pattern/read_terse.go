@@ -198,14 +198,19 @@ func (x *rowReader) plainRow() []*Step {
 	s := &Step{Op: OpEven}
 	x.phrase("all|just|work|do|crochet|knit")
 	x.phrase("[a|an|one|another]", "[1]")
+	if n := x.peek(); n.kind == tNum && !n.frac && n.num > 1 && isRowWord(x.at(1)) && x.row.Numbers.Last.N > x.row.Numbers.First.N {
+		x.p++ // "work 6 rnds straight": that they are 6 is held against the label
+	}
+	rows := x.phrase("more|further|plain", "rounds|rows|rnds|rds|round|row|rnd|rd") || x.phrase("rounds|rows|rnds|rds|round|row|rnd|rd")
 	same := false
 	switch {
+	case rows && x.phrase("[of|in]") && x.evenIn(s):
 	case x.phrase("plain|pl|even|straight", "[round|row|rnd|rd]", "[of|in]"):
 		if id, n := x.stitchAt(0); n > 0 && id != stitch.Slip {
 			x.p += n
 			s.Stitch = id
 		}
-	case x.phrase("no", "change|changes|shaping|increases|decreases|inc|dec|incs|decs", "[or|and]", "[inc|dec|increases|decreases|incs|decs]"), x.phrase("without", "shaping|change|changes|increasing|increases"):
+	case x.phrase("no", "change|changes|shaping|increases|decreases|inc|dec|incs|decs", "[or|and]", "[inc|dec|increases|decreases|incs|decs]"), x.phrase("without|with", "[any|no|further]", "[more|further]", "shaping|change|changes|increasing|increases|decreasing|decreases|inc|dec|incs|decs", "[or|and]", "[inc|dec|increases|decreases|increasing|decreasing]"):
 	case x.phrase("same|ditto|likewise|idem"), x.phrase("as", "above|before"), x.phrase("the", "same"):
 		same = true
 		x.phrase("again|here|thing|as|for", "[before|above|all]")
@@ -234,11 +239,27 @@ func (x *rowReader) plainRow() []*Step {
 	return []*Step{s}
 }
 
+// evenIn reads the stitch of "one round of sc", where nothing more is said.
+func (x *rowReader) evenIn(s *Step) bool {
+	id, n := x.stitchAt(0)
+	if n == 0 || id == stitch.Slip || stitch.Of(id).Kind != stitch.Basic || !x.at(n).separator() && x.at(n).kind != tEnd && !x.at(n).isMark("([{<") && !x.at(n).isAny("around", "even", "plain", "straight") {
+		return false
+	}
+	x.p += n
+	x.accept("even", "plain", "straight")
+	s.Stitch = id
+	return true
+}
+
 // aside reads a remark that a maker puts among the rows of a toy: where the
 // eyes go, what the stitches left are for.
 func (x *rowReader) aside() []*Step {
 	start := x.p
 	switch {
+	case x.phrase("fix|position|secure|place|put|insert|attach|add|sew|glue|fit|mount|push", "[on|in|down]", "[the|your|both|a]", "[two|2|pair|first]", "[of]", "[the|safety|toy|plastic|glass|black|bead|button]", "[safety|toy]", "eyes|eye|nose|beak|snout|whiskers|cheeks|buttons|squeaker|rattle|bell|joint|joints"):
+		for !x.end() && !x.peek().isMark(".!;(") && !x.peek().blank {
+			x.p++ // over the ends of lines: "between Rnds 11 and 12, leaving 7 sts between them"
+		}
 	case x.phrase("[safety|the]", "eyes|eye|nose|mouth|cheeks|eyebrows|whiskers|buttons", "[go|goes|are|at|in|on|between|here|placed|:]") && !x.hasStitchSoon():
 	case x.phrase("the|these", "[last|first]"):
 		if x.peek().kind == tNum {
