@@ -82,6 +82,9 @@ func (r *reader) aside(from, to int) bool {
 	if r.toks[from].is("in") || r.scratch(from).chain() != nil {
 		return r.toks[from].is("in")
 	}
+	if r.toks[to-1].separator() {
+		return false // "Using the #3 hook; ch 25."
+	}
 	for i := from; i < to; i++ {
 		if r.toks[i].kind == tNum || r.toks[i].isAny("hook", "edge", "loosely") {
 			return true
