@@ -55,6 +55,7 @@ type tally struct {
 	byName                                         map[string]int64
 	groups                                         int64
 	outside                                        int64 // stitches that are part of no group
+	blocks                                         int64 // filled meshes, were it filet; -1 where it cannot be
 }
 
 func tallyOf(f *fabric) tally {
@@ -92,7 +93,27 @@ func tallyOf(f *fabric) tally {
 			}
 		}
 	}
+	t.blocks = blocksOf(f)
 	return t
+}
+
+// blocksOf counts the filled meshes of a row of filet: a tall stitch, and three
+// more for each of them, between spaces. It is -1 where that does not come out.
+func blocksOf(f *fabric) int64 {
+	blocks, run := int64(0), int64(0)
+	for i := 0; i <= len(f.runs); i++ {
+		switch {
+		case i < len(f.runs) && f.runs[i].counts():
+			run += f.runs[i].n
+		case i == len(f.runs) || f.runs[i].kind == pSpace:
+			if run%3 != 1 && run > 0 {
+				return -1
+			}
+			blocks += run / 3
+			run = 0
+		}
+	}
+	return blocks
 }
 
 // compare holds a row's stitches against its total, by kind where the total
@@ -152,6 +173,15 @@ func allStitches(parts []TotalPart) bool {
 	return true
 }
 
+// ofBlocks reports whether a part counts the filled meshes of filet.
+func (p *TotalPart) ofBlocks() bool {
+	switch p.word {
+	case "block", "blocks", "blk", "blks", "bl", "bls":
+		return true
+	}
+	return false
+}
+
 // ofMeshes reports whether a part counts the meshes of filet.
 func (p *TotalPart) ofMeshes() bool { return p.word == "mesh" || p.word == "meshes" }
 
@@ -159,8 +189,8 @@ func (p *TotalPart) ofMeshes() bool { return p.word == "mesh" || p.word == "mesh
 func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparison {
 	p := parts[0]
 	n := p.N.At(w.pr.size)
-	if rw.meshes > 0 && p.ofMeshes() {
-		return comparison{agrees: n == rw.meshes, made: -1}
+	if p.ofMeshes() && (rw.meshes > 0 || t.blocks >= 0 && t.spaces > 0) {
+		return comparison{agrees: n == rw.meshes || t.blocks >= 0 && n == t.blocks+t.spaces || rw.meshes == 0 && n == t.spaces, made: -1}
 	}
 	if p.Kind != PartStitches {
 		if w.partAgrees(t, p) {
@@ -245,6 +275,9 @@ func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 	case PartChain:
 		return n == t.chains || n == t.spaces
 	case PartNamed:
+		if p.ofBlocks() && t.blocks == n {
+			return true
+		}
 		if p.ID != stitch.None && (n == t.byID[p.ID] || n == t.byName[stitch.Of(p.ID).USWords]) {
 			return true
 		}

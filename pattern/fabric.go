@@ -54,6 +54,7 @@ type fabric struct {
 	ring  bool // a ring: takes any number of stitches in its middle
 	magic bool // a ring with nothing else to work into
 	free  bool // nobody knows how many places there are
+	bare  bool // only their number is known, from a stated total: not what stands among them
 	chain bool // a foundation chain, counted from the hook
 	slips bool // its slip stitches are worked like others
 

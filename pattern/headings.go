@@ -280,7 +280,7 @@ func (r *reader) hasStitches(ln line) bool {
 	x := r.scratch(ln.start)
 	for k := 0; k < ln.end-ln.start; k++ {
 		t := x.at(k)
-		if t.isAny("ch", "chain") && (x.at(k+1).kind == tNum || x.at(k+1).is("of")) || t.isAny("ring", "mr") {
+		if t.isAny("ch", "chain") && (x.at(k+1).kind == tNum || x.at(k+1).is("of")) || t.isAny("ring", "mr") || t.isAny("magic", "adjustable") && x.at(k+1).isAny("loop", "circle") {
 			return true
 		}
 		if (t.kind == tNum || t.isMark(")]")) && x.at(k+1).isAny("ch", "chain", "chains") {
@@ -374,7 +374,10 @@ func (r *reader) foundation(ln line) bool {
 	x := r.scratch(ln.start)
 	x.phrase("foundation|base|start|beginning|begin|starting", "[ch|chain|row]", ":")
 	x.phrase("with|using", "[color|colour|yarn]", "[a|b|c|mc|cc]", "[,]")
-	x.phrase("commence|begin|start|make|work", "[with|by]", "[a]", "[chaining]")
+	told := x.phrase("commence|begin|start|make|work", "[with|by]", "[a]", "[chaining]")
+	if told && x.peek().kind == tNum && x.peek().num > 7 && x.at(1).isAny("ch", "chain", "chains") && (x.at(2).isMark(".,") || x.at(2).head || x.at(2).kind == tEnd) {
+		return true // "Commence with 56 ch.", whatever was told above it
+	}
 	if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains") && !x.at(2).isAny("sp", "loop", "=", "-") && !x.countsSoon(ln.end) {
 		return r.sec != secAbbreviations && r.sec != secSpecial && r.sec != secNotes
 	}

@@ -531,7 +531,7 @@ func alike(a, b *RowProof) bool {
 
 // uniform is a fabric of n stitches of one kind.
 func uniform(n int64, id stitch.ID) *fabric {
-	f := &fabric{}
+	f := &fabric{bare: true}
 	f.add(place{stitch: id}, n)
 	return f
 }

@@ -87,6 +87,9 @@ func (x *rowReader) bound() (Bound, bool) {
 		}
 	case x.phrase("up", "to"), x.phrase("to"), x.phrase("until"):
 		// "to next corner", "up to the ch-1 sp": as far as a place of a kind
+		if x.toTheMiddle(&b) {
+			return done(ToPlace)
+		}
 		x.accept("the", "[next]", "next", "first", "centre", "center", "middle")
 		x.accept("next")
 		if n, ok := x.nounAt(0); ok && !n.ring && !n.edge {

@@ -64,6 +64,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 	}
 	wasWorked, wasMain := x.worked, x.main
 	bad, remarks := len(x.row.bad), len(x.row.remarks)
+	ahead := x.lastStep
 	x.p++
 	g := &Step{Op: OpGroup, Times: Times{Kind: Once}}
 	g.Body = x.steps(closing(open))
@@ -75,6 +76,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 		g.Body[0].bare = true // "(6 dec) 3 times"
 	}
 	x.close("(", g)
+	x.lastStep = ahead // "sc to corner sp, (sc, ch 2, sc) in it": the one before the bracket
 	if into := x.intoPlace(start, g); into != nil {
 		return into
 	}
@@ -258,6 +260,9 @@ func (x *rowReader) nameMade(before []*Step, end int) {
 	name := ""
 	for i := x.p + 1; i < end-1; i++ {
 		if t := &x.ts[i]; t.kind == tWord && !t.isAny("first", "one", "a", "corner", "the", "last", "beg", "beginning") {
+			if t.in(blockWords) || t.in(meshWords) {
+				return // of filet, which print knows without being told
+			}
 			if name != "" {
 				name += " "
 			}

@@ -16,6 +16,10 @@ func TestMeshesWithoutTheirChain(t *testing.T) {
 		{"2 sps, 1 bl, 2 sps.", 8, 0},
 		{"1 sp, 2 bl, 1 sp. (5 meshes)", 9, 1},
 		{"2 sps, 2 bl, 2 sps.", 0, 1},
+		{"Beg sp, a block over next sp, 2 sps, end with 1 block. (2 blocks and 3 spaces)", 10, 0},
+		{"Ch 5, dc in next dc, work a block over second sp, then 1 space over the next sp, a block, 1 sp. (2 blks, 3 sps)", 10, 0},
+		{"Beg sp, a block over next sp, 2 sps, end with 1 block. (3 blocks and 2 spaces)", 10, 1},
+		{"Beg sp, a block over next sp, 3 sps, end with 1 block.", 10, 1},
 	} {
 		p := Read(begin + c.row).Prove(Options{})
 		r := p.Pieces[0].Rows[1]

@@ -142,7 +142,7 @@ func (x *rowReader) note() []*Step {
 			return sentence()
 		case t.text == "rotate" || t.text == "flip":
 			return clause()
-		case t.text == "insert" && x.at(1).isAny("hook"):
+		case t.text == "insert" && x.at(1).isAny("hook"), t.text == "block" && (x.at(1).is("over") || x.oneMesh()):
 			break
 		case t.text == "stitch":
 			break

@@ -723,6 +723,13 @@ func (x *rowReader) core(first bool) (Target, bool) {
 			t.N = b.N
 			return done(true)
 		}
+		if l := x.lastStep; l != nil && l.Target.Bound.Kind == ToPlace && w.isAny("it", "that", "there", "this") {
+			t.Which, t.N, t.Of = Next, Num{N: 1}, l.Target.Bound.Of // "tr to next corner sp, 3 tr in it"
+			if l.Target.Bound.centre {
+				t.Which = Centre
+			}
+			return done(true)
+		}
 		if w.isAny("one") {
 			t.Which = Next
 		}
@@ -1176,6 +1183,12 @@ func (x *rowReader) centre(t *Target) bool {
 		if !n.turn && !n.ring && !n.edge {
 			t.Of = []Filter{n.filter}
 		}
+	}
+	if all, grouped := x.ofGroup(); grouped {
+		if all {
+			t.Bound = Bound{Kind: ToEnd}
+		}
+		return true
 	}
 	if !ok && !x.peek().isAny("of") {
 		return false

@@ -33,6 +33,11 @@ func TestPlacesInWords(t *testing.T) {
 		{fans, "Row 3: Ch 3, 2 dc in first sc, *sc in center dc of next fan, 5 dc in next sc; rep from * across, ending last repeat with 3 dc in last sc.", 19},
 		{square, "Rnd 2: Ch 1, *3 sc in next sc, sc in next 2 sc; rep from * around, join to first sc. (20)\nRnd 3: Ch 1, sc in each sc around, working 3 sc in centre sc of each corner, join to first sc.", 28},
 		{square, "Rnd 2: Ch 1, *3 sc in next sc, sc in next 2 sc; rep from * around, join to first sc. (20)\nRnd 3: Ch 1, sc in each sc around, making 3 sc in each corner sc, join to first sc.", 28},
+		{square, "Rnd 2: Ch 1, *3 sc in next sc, sc in next 2 sc; rep from * around, join to first sc. (20)\nRnd 3: Ch 1, sc in each sc around, working (dc, ch 1, dc) in the middle sc of the 3 at each corner, join to first sc. (24, 6 per side)", 24},
+		{square, "Rnd 2: Ch 1, *sc in next 2 sc, 3 sc in next sc; rep from * around, join to first sc. (20)\nRnd 3: Ch 1, *sc to next corner centre, (sc, ch 1, sc) in it; rep from * 3 more times, sc to end, join to first sc.", 24},
+		{square, "Rnd 2: Ch 1, *sc in next 2 sc, (sc, ch 2, sc) in next sc; rep from * around, join to first sc. (16, 4 on each side)\nRnd 3: Ch 1, *sc in each sc to corner sp, 3 sc in it; rep from * around, sc to end, join to first sc.", 28},
+		{plain, "Row 3: Ch 1, sc in first 9 sc, ending with 1 sc in each of last 2 sc.", 11},
+		{loops, "Row 3: Ch 1, sc in first sc, *ch 3, sk 1 sc or ch-5 lp, sc in next sc; rep from * 2 more times.", 4},
 	} {
 		p := Read(c.below + c.row).Prove(Options{})
 		rows := p.Pieces[0].Rows

@@ -690,7 +690,7 @@ func (x *rowReader) ending() []*Step {
 	}
 	if x.phrase("end|ending|ends|finish|finishing", "[the|each]", "[row|rnd|round|last]", "[rep]", "with|by|in") {
 		x.accept("a")
-		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start)), implicit: true}}
+		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	}
 	if x.phrase("omit|omitting", "last", "[ch|chain|sc|dc|st]") {
 		x.p = start

@@ -351,7 +351,7 @@ func (x *rowReader) connector() bool {
 		return x.at(1).kind == tNum && n > 0 && x.lastStep != nil && eachStep(x.lastStep) && x.at(2+n).isAny("in", "into")
 	case "a":
 		_, n := x.stitchAt(1)
-		return n > 0 || x.at(1).isAny("ch", "chain", "shell", "picot", "cluster", "dec", "decrease", "inc", "bobble", "popcorn", "puff") && !x.at(2).is("of")
+		return n > 0 || x.at(1).isAny("ch", "chain", "shell", "picot", "cluster", "dec", "decrease", "inc", "bobble", "popcorn", "puff") && !x.at(2).is("of") || x.at(1).in(blockWords) || x.at(1).isAny("mesh", "space", "sp") && !x.at(2).isAny("of", "for", "between")
 	case "make":
 		return !x.at(1).isAny("sure", "the", "a") && !(x.at(1).isAny("a") && x.at(2).isAny("chain", "ch")) && !x.at(1).isAny("knot")
 	case "the":

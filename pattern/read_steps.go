@@ -70,6 +70,7 @@ func (x *rowReader) skip() []*Step {
 		}
 	}
 	x.qualify(&s.Target)
+	x.orSpace(&s.Target)
 	if x.phrase("below|under|beneath", "[the]", "it|ch|this|chain") {
 		s.Target.Which = First
 	}
@@ -121,6 +122,43 @@ func (x *rowReader) skip() []*Step {
 	x.phrase("for|to", "[a|the]", "[first]", "thumb|buttonhole|armhole|leg|handle|neck|opening|eye|hole|slot|gap|[decrease|dec]")
 	s.Span = x.spanFrom(start)
 	return out
+}
+
+// orSpace reads the other thing that may lie there: "skip 2 dc or ch-2 sp". What
+// is passed over is the space where one is next, and else the stitches.
+func (x *rowReader) orSpace(t *Target) {
+	save := x.p
+	if !x.accept("or") {
+		return
+	}
+	x.accept("the", "a", "next")
+	var n Num
+	if _, sized := x.sizedSpace(0); !sized && x.peek().kind == tNum {
+		n, _ = x.number()
+	}
+	m, ok := x.nounAt(0)
+	if !ok || m.ring || m.edge || m.turn {
+		x.p = save
+		return
+	}
+	x.p += m.tokens
+	space := func(k FilterKind) bool { return k == Space || k == ChainStitch }
+	mine := len(t.Of) > 0 && space(t.Of[0].Kind)
+	switch {
+	case mine && !space(m.filter.Kind):
+		t.N, t.Of = n, nil
+		if m.filter.Kind != AnyStitch {
+			t.Of = []Filter{m.filter}
+		}
+		if n.N == 0 {
+			t.N = Num{N: 1}
+		}
+		t.orSpace = true
+	case !mine && space(m.filter.Kind):
+		t.orSpace = true
+	default:
+		x.p = save
+	}
 }
 
 // dropped reports whether what is skipped is the stitch behind one that was

@@ -232,6 +232,10 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	if l := x.lastStep; mark == "," && l != nil && l.isMesh() && parts[0].Name != "" {
+		x.p = start // "1 block, 5 spaces, 2 blocks": meshes in a row
+		return false
+	}
 	bare := parts[0].Name == ""
 	generic := parts[0].Kind == PartStitches && !bare
 	certain := mark == "=" || mark == "-" || mark == "~" || mark == "|" || mark == "/" || mark == ">" || generic && mark != "," || x.bounded || mark == "." || mark == ":" || mark == ";"
@@ -367,6 +371,8 @@ func (x *rowReader) totalEnds() bool {
 			case t.separator():
 			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"):
 				return true
+			case t.kind == tNum && !t.frac && k > 0 && x.at(k-1).is(".") && x.spacesCounted(k):
+				return true // "48 dc. 4 ch-2 sps."
 			default:
 				return t.head || t.isAny("the") || k > 0 && x.at(k-1).isMark(".!") && x.sentenceAt(k)
 			}
@@ -385,6 +391,13 @@ func (x *rowReader) sentenceAt(k int) bool {
 	c := x.src.Text[t.start]
 	_, n := x.stitchAt(k)
 	return 'A' <= c && c <= 'Z' && n == 0
+}
+
+// spacesCounted reports whether the number k tokens on counts spaces, and nothing
+// follows: "4 ch-2 sps."
+func (x *rowReader) spacesCounted(k int) bool {
+	n, ok := x.nounAt(k + 1)
+	return ok && n.filter.Kind == Space && n.chain == 0 && (x.at(k+1+n.tokens).kind == tEnd || x.at(k+1+n.tokens).is("."))
 }
 
 // totalLeads lead up to the number of a total.
@@ -520,8 +533,8 @@ func (x *rowReader) totalTail(end int) bool {
 // afterNumber may follow a number that counts stitches, where they are not named.
 var afterNumber = newWordSet("+ & and ) ] } > total in at i each per made altogether left rem remain")
 
-// part = number [ "x" ] [ unit ] .
-func (x *rowReader) part(end int) (TotalPart, bool) {
+// plain part = number [ "x" ] [ unit ] .
+func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 	start := x.p
 	if x.peek().kind != tNum || x.peek().frac {
 		return TotalPart{}, false
@@ -703,7 +716,7 @@ var partlyWords = newWordSet("increased decreased inc'd dec'd per added fewer dr
 
 // figureNames are words for what a row comes to look like, which may be made
 // of anything.
-var figureNames = map[string]bool{"petal": true, "petals": true, "scallop": true, "scallops": true, "section": true, "sections": true, "point": true, "points": true, "pair": true, "pairs": true}
+var figureNames = map[string]bool{"petal": true, "petals": true, "scallop": true, "scallops": true, "section": true, "sections": true, "point": true, "points": true, "pair": true, "pairs": true, "block": true, "blocks": true, "blk": true, "blks": true}
 
 // setTotal keeps a total; a later one stands in its place.
 func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
@@ -715,7 +728,7 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	}
 	for i := from; i < len(x.ts) && int(x.ts[i].start) < sp.End; i++ {
 		w := &x.ts[i]
-		if w.kind != tWord {
+		if w.kind != tWord || inShare(parts, w) && !onlyShares(parts) {
 			continue
 		}
 		if w.in(notMade) {
@@ -738,10 +751,36 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	if t == nil || x.depth > 1 {
 		return
 	}
-	if was := x.row.Total; was != nil && checkable(was) && !checkable(t) {
-		return // "(18) [5 rounds]": the second counts something else
+	if was := x.row.Total; was != nil && checkable(was) {
+		if !checkable(t) {
+			return // "(18) [5 rounds]": the second counts something else
+		}
+		if x.saysMore(was, t) {
+			return
+		}
 	}
 	x.row.Total = t
+}
+
+// saysMore adds a total to the one right before it where the two count other
+// things: "43 dc (14 blocks)", "48 dc. 4 corner sps."
+func (x *rowReader) saysMore(was, more *Total) bool {
+	between := x.src.Text[was.Span.End:max(was.Span.End, more.Span.Start)]
+	if strings.Trim(between, " .,;:-=([\n") != "" {
+		return false
+	}
+	for _, a := range was.Parts {
+		for _, b := range more.Parts {
+			if a.Kind == b.Kind || a.Kind != PartStitch && a.Kind != PartStitches || b.Kind == PartStitch || b.Kind == PartStitches || b.Kind == PartChain {
+				return false
+			}
+		}
+	}
+	was.Parts = append(was.Parts, more.Parts...)
+	was.Span = cover(was.Span, more.Span)
+	was.Text = x.src.Slice(was.Span)
+	settleFigures(was.Parts)
+	return true
 }
 
 func (x *rowReader) tokenAfter(i int) *token {

@@ -46,7 +46,9 @@ func (x *rowReader) work() []*Step {
 		if x.peek().isAny("work", "make") && x.at(1).isAny("a", "an") && x.at(2).kind == tNum {
 			x.p++ // "make a 4-dc cluster"
 		}
-		x.acceptIn(makeWords)
+		if x.acceptIn(makeWords) && (x.at(1).in(blockWords) || x.at(1).in(meshWords)) {
+			x.accept("a", "an") // "work a block over first block"
+		}
 	}
 	if x.at(1).kind == tNum {
 		x.accept("only", "just") // "work only 2 sc in last ch"
@@ -93,7 +95,7 @@ func (x *rowReader) work() []*Step {
 	if n := groupWord(x, 0); n > 0 {
 		return x.undefinedGroup(start, n, count, counted)
 	}
-	if p := x.filet(start, count, counted); p != nil {
+	if p := x.filet(start, count, counted || x.oneMesh()); p != nil {
 		return p
 	}
 	if counted && x.peek().isAny("mr", "mc") && (x.end1() || x.at(1).separator() || x.at(1).isMark("([{<=")) && !x.worked {
@@ -1018,31 +1020,4 @@ var usualGroups = map[string]*Special{
 		{Op: OpWork, Stitch: stitch.DC, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 1}}},
 		{Op: OpChain, N: Num{N: 1}},
 		{Op: OpWork, Stitch: stitch.DC, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 1}}}}},
-}
-
-// filet reads "3 open meshes", "2 solid meshes", "4 blocks", "5 spaces".
-func (x *rowReader) filet(start int, count Num, counted bool) []*Step {
-	t := x.peek()
-	solid := false
-	switch {
-	case t.isAny("open", "o") && x.at(1).isAny("mesh", "meshes", "m", "space", "spaces", "sp", "sps"):
-		x.p += 2
-	case t.isAny("solid", "filled", "closed", "s") && x.at(1).isAny("mesh", "meshes", "m", "block", "blocks"):
-		x.p += 2
-		solid = true
-	case counted && t.isAny("block", "blocks", "bl", "bls", "blk", "blks"):
-		x.p++
-		solid = true
-	case counted && t.isAny("mesh", "meshes", "sps", "spaces", "sp"):
-		x.p++
-	default:
-		return nil
-	}
-	s := &Step{Op: OpWork, Name: "open mesh", Stitch: stitch.DC, Target: Target{Which: Next, N: count}, N: Num{N: 1}}
-	if solid {
-		s.Name = "solid mesh"
-	}
-	x.phrase("over", "[the|next]", "[open|solid|block|blocks|next|space|mesh|meshes|sp|sps|bl]", "[mesh|meshes|blocks|spaces]")
-	s.Span = x.spanFrom(start)
-	return []*Step{s}
 }

@@ -248,6 +248,7 @@ type Target struct {
 	plain    bool     // "in ch-2 sp", with no "next"
 	butFirst bool     // "each st except the first"
 	dropped  bool     // "two rows below": it stands before the stitch of this row, which is then skipped
+	orSpace  bool     // OpSkip: or else the space that lies there, "skip 2 dc or ch-2 sp"
 	first    bool     // "of first scallop": the group may be begun already
 }
 
@@ -295,6 +296,7 @@ type Bound struct {
 	Of   []Filter // ToLast, ToPlace
 
 	within bool // "to within": what is left is not for this row
+	centre bool // ToPlace: the middle of the next group, "to centre dc of the corner"
 }
 
 // TimesKind says how often a group is worked.
@@ -421,7 +423,8 @@ type TotalPart struct {
 	ID   stitch.ID
 	Size int64 // for spaces
 
-	word string // the word that names what is counted, as it begins
+	word  string // the word that names what is counted, as it begins
+	share bool   // it tells of a part of the row, "11 per side", and not of all of it
 }
 
 // PartKind says what a number of a total counts.

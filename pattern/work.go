@@ -117,7 +117,7 @@ const maxGroups = 20_000
 func (w *rowWork) exec(s *Step, rest []*Step) bool {
 	switch s.Op {
 	case OpWork:
-		if s.Name == "open mesh" || s.Name == "solid mesh" {
+		if s.isMesh() {
 			w.ground()
 			return w.filet(s)
 		}
@@ -519,6 +519,11 @@ func (w *rowWork) skip(s *Step) bool {
 	}
 	w.named = false
 	w.lastFresh = false
+	if w.norm(); t.orSpace && !w.ended() && w.below.runs[w.cur.i].kind == pSpace {
+		w.cur.off++
+		w.norm()
+		return true
+	}
 	for n > 0 {
 		if _, _, ok := w.seek(t.Of); !ok {
 			if len(t.Of) > 0 && w.left(nil) > 0 {

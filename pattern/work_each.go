@@ -215,9 +215,23 @@ func (w *rowWork) eachTo(step, s *Step, p place, per int64, of []Filter) bool {
 		stop = nil
 	}
 	n := int64(0)
+	centre := cursor{i: -1}
+	if s.Target.Bound.centre {
+		at := w.cur
+		if w.toCentre(&Step{Op: OpWork, Target: Target{Which: Centre, Of: s.Target.Bound.Of}}) {
+			centre = w.cur
+		}
+		if w.cur, stop = at, nil; centre.i < 0 && w.below.bare {
+			w.free, w.begun = true, true
+			w.leaf(step, 0)
+			return true
+		} else if centre.i < 0 {
+			return w.overrun(s, 1, 1)
+		}
+	}
 	for !w.ended() {
 		w.norm()
-		if w.ended() {
+		if w.ended() || w.cur == centre {
 			break
 		}
 		r := &w.below.runs[w.cur.i]
@@ -229,6 +243,9 @@ func (w *rowWork) eachTo(step, s *Step, p place, per int64, of []Filter) bool {
 			continue
 		}
 		k := w.runLeft()
+		if w.cur.i == centre.i {
+			k = centre.off - w.cur.off
+		}
 		w.take(k)
 		w.emit(step, p, mul(per, k))
 		n += k

@@ -71,6 +71,11 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 		if t.Bound.Kind == ToEnd {
 			return true
 		}
+		if w.below.bare {
+			w.free, w.begun = true, true
+			w.leaf(s, 0)
+			return true
+		}
 		return w.overrun(s, 1, 1)
 	case TurnTop, Between, Nth:
 		probe := &Step{Op: OpWork, Span: s.Span, Stitch: stitch.SC, N: Num{N: 1}, Target: *t}
@@ -119,6 +124,10 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 			}
 		}
 		return true
+	}
+	if w.below.magic && len(w.below.runs) == 0 {
+		w.named = true // "into the loop": the ring is all there is
+		return one()
 	}
 	of := w.resolve(s, t.Of)
 	if len(of) > 0 && of[0].Kind == NamedGroup || t.Within != nil && t.Within.Kind == NamedGroup {

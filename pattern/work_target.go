@@ -284,6 +284,9 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 			continue
 		}
 		w.pr.spend(len(w.below.runs) / 16)
+		if w.below.bare && (f.Kind == Space || f.Kind == NamedGroup || f.Kind == AnyCluster || f.Kind == PicotPlace) {
+			w.free = true // what stands among the stitches of that row nobody knows
+		}
 		switch f.Kind {
 		case OneStitch:
 			if w.below.anyStitch() {
@@ -654,6 +657,11 @@ func (w *rowWork) openGaps() bool {
 // centre works into the middle of the next group.
 func (w *rowWork) centre(s *Step, p place, per int64) bool {
 	if !w.toCentre(s) {
+		if w.below.bare {
+			w.free, w.begun = true, true
+			w.leaf(s, 0)
+			return true
+		}
 		return w.overrun(s, 1, 1)
 	}
 	n := max(1, s.Target.N.At(w.pr.size))

@@ -366,7 +366,7 @@ func (w *writer) skip(s *Step) string {
 	}
 	t := &s.Target
 	one, many, ok := w.noun(t.Of)
-	if !ok || t.Which != Next || t.Within != nil || t.Row != nil || t.Bound.Kind != NoBound || len(t.Of) > 1 {
+	if !ok || t.Which != Next || t.Within != nil || t.Row != nil || t.Bound.Kind != NoBound || len(t.Of) > 1 || t.orSpace {
 		return ""
 	}
 	if t.N.N == 1 && t.N.Sizes == nil {

@@ -1,0 +1,68 @@
+package pattern
+
+// sharedBy are what the stitches of a round are told apart by: "11 tr per side",
+// "7 along each edge".
+var sharedBy = newWordSet("side sides edge edges corner corners end ends petal petals section sections point points half front back sleeve sleeves wedge wedges segment segments motif scallop repeat leg spoke ray rib")
+
+// part = share | plain part [ "on each side" ] .
+//
+// What stands on each side is a share of the row beside its total, and counts
+// nothing by itself.
+func (x *rowReader) part(end int) (TotalPart, bool) {
+	start := x.p
+	if n, ok := x.number(); ok {
+		if x.shareOf(end) { // "28 sts, 7 on each side"
+			return TotalPart{N: n, Kind: PartOther, Name: oneLine(x.src.Slice(Span{n.Span.End, x.spanFrom(start).End})), Span: x.spanFrom(start), share: true}, true
+		}
+		x.p = start
+	}
+	p, ok := x.plainPart(end)
+	if ok && x.shareOf(end) { // "11 tr per side"
+		p.Span = x.spanFrom(start)
+		p.Kind, p.Name, p.share = PartOther, oneLine(x.src.Slice(Span{p.N.Span.End, p.Span.End})), true
+	}
+	return p, ok
+}
+
+// shareOf takes "per side", "on each of the 4 sides", "between corners".
+func (x *rowReader) shareOf(end int) bool {
+	start := x.p
+	switch {
+	case x.phrase("per"), x.phrase("[on|along|in|to|at|for|across|down|up|of]", "each|every|either|both|all", "[of]", "[the]"):
+	case x.phrase("between", "[the|each|two|2]"):
+	case x.phrase("on|along|to", "a"):
+	default:
+		return false
+	}
+	if x.peek().kind == tNum {
+		x.p++
+	}
+	x.accept("straight", "long", "short", "other", "outer", "the")
+	if x.p >= end || !x.acceptIn(sharedBy) {
+		x.p = start
+		return false
+	}
+	x.phrase("of", "[the]", "square|motif|piece|work")
+	x.phrase("between", "[the]", "corners|corner", "[sps|spaces|sp]")
+	return true
+}
+
+// onlyShares reports whether a total tells of shares and of nothing else.
+func onlyShares(parts []TotalPart) bool {
+	for i := range parts {
+		if !parts[i].share {
+			return false
+		}
+	}
+	return true
+}
+
+// inShare reports whether a word is part of a share.
+func inShare(parts []TotalPart, t *token) bool {
+	for i := range parts {
+		if p := &parts[i]; p.share && p.Span.Contains(t.span()) {
+			return true
+		}
+	}
+	return false
+}
