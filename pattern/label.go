@@ -122,7 +122,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if x.peek().kind == tNum && x.at(1).separator() && !x.at(1).is(",") {
 			x.p++ // "Dec row 1:" counts on from the row before
 		}
-		if !x.peek().isMark(":-(.=[") && !t.isAny("next") {
+		if !x.peek().isMark(":-(.=[") && !t.isAny("next") && !(t.is("foundation") && t.head && x.peek().isAny("as", "like", "same")) {
 			return l, false
 		}
 		if t.is("pattern") && !x.peek().is(":") {

@@ -380,8 +380,8 @@ func readings(row *Row, below *fabric) []options {
 	shaped := anyShapes(row.Steps) // who writes "inc" means no increase by "4 sc"
 	var scan func(steps []*Step, depth int)
 	scan = func(steps []*Step, depth int) {
-		for _, s := range steps {
-			if s.Times.star && s.Times.Kind == More && !s.Times.more {
+		for i, s := range steps {
+			if s.Times.Kind == More && (s.Times.star && !s.Times.more || s.Times.shut && firstTold(steps[:i], s)) {
 				bits |= optStarInAll
 			}
 			if s.Op == OpGroup && s.Times.Kind == Exactly && s.Times.star && !s.Times.sure && depth == 0 {
@@ -438,6 +438,25 @@ func readings(row *Row, below *fabric) []options {
 		}
 	}
 	return out
+}
+
+// firstTold reports whether the first pass of a group stands before it in other
+// words, as a chain stands for a stitch: "ch 3, 2 dc in ring, ch 2, *3 dc in
+// ring, ch 2* 3 times more".
+func firstTold(before []*Step, group *Step) bool {
+	works := 0
+	for _, s := range before {
+		if makesStitches(s) {
+			works++
+		}
+	}
+	body := 0
+	for _, s := range group.Body {
+		if makesStitches(s) {
+			body++
+		}
+	}
+	return works > 0 && works == body
 }
 
 // workRow proves one row: under the usual reading, and where that leaves
@@ -686,7 +705,9 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 			}
 			pr.say(p.sev, p.code, at, p.msg, hint)
 		}
-		if o.left > 0 && !said {
+		if o.left > 0 && !said && o.status == Agrees && turnsShort(row.Steps) {
+			pr.say(Note, CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked: the row turns before them", "")
+		} else if o.left > 0 && !said {
 			plain := "if that is meant, write \"leave remaining sts unworked\""
 			pr.say(w.leftSeverity(row, o, total), CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
 		}
@@ -721,6 +742,22 @@ func (w *pieceWork) leftSeverity(row *Row, o outcome, total *Total) Severity {
 		return Error
 	}
 	return Warning
+}
+
+// turnsShort reports whether a row ends with a number of stitches and then turns,
+// as shaping does: "1 tr in each of next 35 dc, turn".
+func turnsShort(steps []*Step) bool {
+	turn := false
+	for i := len(steps) - 1; i >= 0; i-- {
+		switch s := steps[i]; {
+		case s.Op == OpTurn:
+			turn = true
+		case s.Op == OpNote, s.Op == OpChain, s.Op == OpColour:
+		default:
+			return turn && s.Op == OpWork && s.Target.Which == Next && s.Target.said && s.Target.N.N > 1
+		}
+	}
+	return false
 }
 
 // countsOut reports whether a row is told in numbers from its first stitch to

@@ -38,6 +38,9 @@ func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 		id = stitch.None
 	}
 	even = x.plainly() || even
+	if even && x.phrase("as", "[for|on|in]") {
+		x.pieceName()
+	}
 	if !even || !x.end() && !x.peek().isMark(".;,(") {
 		return fail()
 	}
@@ -70,7 +73,16 @@ func (x *rowReader) moreRounds() (Num, bool) {
 
 // plainly takes "even", "straight", "without shaping".
 func (x *rowReader) plainly() bool {
-	return x.phrase("even|straight|plain|evenly") || x.phrase("without|with", "[any|no|further]", "[more|further]", "shaping|increasing|increases|decreasing|decreases|change")
+	return x.phrase("even|straight|plain|evenly") || x.inPattern() || x.phrase("without|with", "[any|no|further]", "[more|further]", "shaping|increasing|increases|decreasing|decreases|change")
+}
+
+// inPattern takes "in patt", "in the pattern as set".
+func (x *rowReader) inPattern() bool {
+	if !x.phrase("in|of", "[the]", "pattern|patt|pat", "[st|stitch]") {
+		return false
+	}
+	x.phrase("as", "established|set|before")
+	return true
 }
 
 // rowOfItsOwn reports whether a sentence that begins at token i, between the

@@ -86,6 +86,9 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 	}
 	x.p = inside
 	g.Span = x.spanFrom(start)
+	if whereJoined(before, g) {
+		return []*Step{{Op: OpInto, N: Num{N: 1}, Body: g.Body, Target: Target{Which: Same}, Span: g.Span}}
+	}
 	if x.asRemark(start, before, g) {
 		x.row.bad, x.row.remarks = x.row.bad[:bad], x.row.remarks[:remarks]
 		if x.ts[start+1].kind == tNum && x.depth == 1 && x.end() {
@@ -123,6 +126,7 @@ func (x *rowReader) groupTimes(g *Step) bool {
 		x.p = save
 		return false
 	}
+	tm.shut = tm.Kind == More && x.worked
 	if rep && tm.Kind == Exactly && tm.N.N >= 1 {
 		tm.star = !tm.sure
 	}
@@ -352,4 +356,23 @@ func (x *rowReader) asRemark(start int, before []*Step, g *Step) bool {
 		return false
 	}
 	return true
+}
+
+// whereJoined reports a list in a bracket right behind the place where yarn is
+// joined, which goes all into that place: "with C in any corner sp: (ch 3, 2 dc,
+// ch 2, 3 dc)".
+func whereJoined(before []*Step, g *Step) bool {
+	if len(before) == 0 || before[len(before)-1].Op != OpAttach || !before[len(before)-1].Target.said || len(g.Body) < 3 {
+		return false
+	}
+	chains := 0
+	for _, s := range g.Body {
+		switch {
+		case s.Op == OpChain:
+			chains++
+		case s.Op != OpWork || s.Target.said || s.Legs > 0:
+			return false
+		}
+	}
+	return g.Body[0].Op == OpChain && chains > 1
 }

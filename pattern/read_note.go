@@ -187,6 +187,8 @@ func (x *rowReader) note() []*Step {
 		}
 	case "this", "these", "that", "it", "there", "if", "when", "for", "because", "you", "your", "here", "since", "at", "after", "before", "while", "optional", "now", "from", "all", "again":
 		switch {
+		case t.isAny("this", "these") && x.at(1).kind == tNum && isRowWord(x.at(2)) && !x.clauseHas("ch", "chain", "times"):
+			return sentence() // "these 2 rows form the pattern"
 		case x.phrase("this|these", "forms|form|completes|makes|will|creates|is|are|rnd|round|row|counts|sets|establishes|gives|brings|ends|rows|rounds|two|2|should|step|part|becomes|means"):
 			return sentence()
 		case t.text == "it" && x.at(1).isAny("will", "should", "is", "may", "measures"), t.text == "there" && x.at(1).isAny("will", "should", "are", "is") && !x.digitsSoon(5):

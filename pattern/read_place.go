@@ -142,6 +142,11 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 			return noun{filter: Filter{Kind: AnyStitch}, tokens: 2}, true
 		}
 		return noun{}, false
+	case "front", "back", "shoulder", "raglan":
+		if x.at(k+1).isAny("loop", "loops", "lp", "lps", "bump", "bumps", "bar", "ridge", "post", "bars", "leg", "legs") {
+			return noun{}, false
+		}
+		fallthrough
 	case "underarm", "handle", "armhole", "sleeve", "neck", "neckline", "neckband", "thumb", "thumbhole", "buttonhole", "eyelet", "border", "edging", "cuff", "held", "waiting", "heel", "strap", "gusset", "brim", "yoke", "body":
 		// a word for where on the piece they are
 		if n, ok := x.nounAt(k + 1); ok && !n.ring && !n.turn && x.at(k+1).kind == tWord {
@@ -1268,6 +1273,7 @@ func (x *rowReader) qualify(t *Target) {
 			t.Of = []Filter{f}
 		case x.rowOf(t):
 		case x.partOf(t):
+		case x.onSide(t):
 		case x.phrase("at", "[the]", "[beg|beginning|end]", "of", "[the]", "[last|previous|prev|this]", "row|rnd|round"),
 			x.phrase("at", "beg|beginning|start"):
 		case x.phrase("(", "mark|marked", "[this]", "[st|stitch]", ")"):

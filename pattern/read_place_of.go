@@ -1,7 +1,7 @@
 package pattern
 
 // looks are words that say how a place looks.
-var looks = newWordSet("free empty adjacent plain vacant large small big little long short outer inner lone tall resulting new")
+var looks = newWordSet("free empty adjacent plain vacant large small big little long short outer inner lone tall resulting new side sides")
 
 // adjectives passes over words between an article and the name of a place that
 // tell it apart to the eye and change no count: "in the free picot", "in next
@@ -85,6 +85,20 @@ func (x *rowReader) leftIn(t *Target) bool {
 			t.Which, t.Row = Unworked, &RowRef{Number: int(n.N), Sizes: n.Sizes, Span: x.spanFrom(row)}
 			return true
 		}
+	}
+	x.p = start
+	return false
+}
+
+// onSide takes where on the piece a place is, which changes no count: "in the gap
+// on the side", "in next sp along that edge", "in ch-2 sp at corner".
+func (x *rowReader) onSide(t *Target) bool {
+	if t.Which == Each || t.Which == RowEnds || t.Which == Centre {
+		return false
+	}
+	start := x.p
+	if x.accept("on", "at", "along", "of") && x.phrase("[the|this|that|its]", "[next|other|same|long|short|straight|first|second]", "side|sides|corner|edge|middle", "[of]", "[the|each|this]", "[square|motif|side|piece]") && (x.end() || x.peek().separator() || x.peek().isMark(")]*([") || x.peek().isAny("and", "around", "then")) {
+		return true
 	}
 	x.p = start
 	return false

@@ -357,7 +357,12 @@ func (x *rowReader) connector() bool {
 	case "the":
 		return x.at(1).kind == tNum || x.at(1).isAny("following")
 	case "work", "working":
-		if x.at(1).kind == tOrd || isRowWord(x.at(1)) || x.at(1).kind == tNum && (isRowWord(x.at(2)) || x.at(2).is("more") && isRowWord(x.at(3))) {
+		k := 2
+		if x.at(1).kind == tNum && x.at(2).isMark("([") {
+			_, n := x.sizesAhead(2) // "work 14 (16, 18) more rows"
+			k += n
+		}
+		if x.at(1).kind == tOrd || isRowWord(x.at(1)) || x.at(1).kind == tNum && (isRowWord(x.at(k)) || x.at(k).isAny("more", "further") && isRowWord(x.at(k+1))) {
 			return false
 		}
 		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "to", "last", "same", "the", "this", "these", "now", "loosely", "both", "rows", "row", "each", "every")
@@ -989,8 +994,8 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		}
 		return false
 	}
-	if x.at(-1).isMark("=") {
-		return false
+	if x.at(-1).isMark("=") || !opens {
+		return false // "(ch 3, 2 dc, ch 2, 3 dc)" is a list
 	}
 	// "(1dc, ch 2)", "ch 6 (1tr, ch2)": said in so few words
 	save := x.p

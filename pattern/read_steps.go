@@ -52,8 +52,12 @@ func (x *rowReader) skip() []*Step {
 		x.p++
 		x.accept("the", "of", "rem", "remaining")
 		s.Target.Which = Each
+		if _, sized := x.sizedSpace(0); !sized && x.peek().kind == tNum {
+			s.Target.Which = Next // "skip all 29 sts of sleeve"
+		}
+		number := s.Target.Which
 		x.counted(&s.Target, true)
-		s.Target.Which = Each
+		s.Target.Which = number
 	case x.peek().kind == tNum && x.at(1).isAny("row", "rows"):
 		s.Target.N, _ = x.number()
 		x.p++
@@ -725,7 +729,8 @@ func (x *rowReader) attach() []*Step {
 	x.phrase("with", "[the]", "rs|ws|right|wrong", "[side]", "[side]", "[of]", "[work]", "[facing]", "[you]", "[,]")
 	x.phrase("rs|ws", "facing", "[you]", "[,]")
 	x.accept(",")
-	if x.phrase("new", "col|color|colour|yarn", "[.]", "in|into") {
+	if x.yarnPlaced(start) {
+	} else if x.phrase("new", "col|color|colour|yarn", "[.]", "in|into") {
 		x.p--
 	} else if !x.phrase("join|attach|rejoin|reattach|tie|fasten|joining|insert|fix|start", "[in|on]", "[the]", "[new|next|contrasting|main|same|second|your|color|colour]", "[color|colour|yarn|thread|cotton|wool]", "[a|b|c|d|e|f|mc|cc|yarn|on]", "[again|of]") {
 		if !x.phrase("re", "-", "join|attach", "[yarn|thread]") {
@@ -804,6 +809,27 @@ func (x *rowReader) attach() []*Step {
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
 	return []*Step{s}
+}
+
+// yarnPlaced reports "with C in any corner sp:", "with cream in any st": yarn
+// joined where no word says so.
+func (x *rowReader) yarnPlaced(start int) bool {
+	if !x.ts[start].isAny("with", "using") || x.worked {
+		return false
+	}
+	if x.p == start {
+		x.p++
+	}
+	for k := 0; k < 3 && x.peek().kind == tWord && !x.peek().isAny("in", "into") && x.wordsOnly(0, 1); k++ {
+		x.p++
+	}
+	if x.p > start+1 && x.peek().isAny("in", "into") && x.at(1).isAny("any", "a") {
+		return true
+	}
+	if x.p = start; x.phrase("with|using", "[the]", "[color|colour|yarn]", "a|b|c|d|e|f|g|mc|cc|color|colour|yarn|rs|ws", "[facing|a|b|c|d|e]", "[,]") {
+		x.accept(",")
+	}
+	return false
 }
 
 // placeInWords passes over where yarn is joined, told in words that name no

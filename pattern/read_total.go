@@ -127,6 +127,15 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	start := x.p
 	if x.phrase("[so]", "at|by|after|on", "[the]", "end", "of", "[the|this]", "row|rnd|round") && x.peek().kind == tNum {
 		x.p++ // "at the end of row 6 you will have 94 dc"
+		if x.worked && x.peek().isMark(":-=") && x.at(1).kind == tNum {
+			x.p++ // "At end of Rnd 10: 140 hdc"
+			if parts, ok := x.parts(x.clauseEnd()); ok && parts[0].Kind != PartOther {
+				x.setTotal(parts, x.spanFrom(start), before)
+				return true
+			}
+			x.p = start
+			return false
+		}
 	}
 	if x.peek().is(",") {
 		x.p++
@@ -224,7 +233,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		return false
 	}
 	parts, ok := x.parts(x.clauseEnd())
-	if !ok || len(parts) == 0 || parts[0].Kind == PartOther {
+	if !ok || len(parts) == 0 || parts[0].Kind == PartOther && !(mark != "," && x.lastWords()) {
 		x.p = start
 		return false
 	}

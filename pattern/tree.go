@@ -319,6 +319,7 @@ type Times struct {
 	star  bool // "repeat from *": N may be meant either way
 	more  bool // "more" was said
 	sure  bool // N can only mean all of them
+	shut  bool // behind a group that is closed, with work like it before: "more" may be those after that work
 }
 
 // Counts is what a chain at the start of a row stands for.

@@ -456,7 +456,7 @@ func (w *rowWork) group(s *Step, rest []*Step) bool {
 		w.idle = w.idle || passes == 0
 	default:
 		n := s.Times.N.At(w.pr.size)
-		if s.Times.Kind == More && !(s.Times.star && w.opts.has(optStarInAll)) || s.Times.Kind == Exactly && s.Times.star && !s.Times.sure && w.opts.has(optStarMore) {
+		if s.Times.Kind == More && !((s.Times.star || s.Times.shut) && w.opts.has(optStarInAll)) || s.Times.Kind == Exactly && s.Times.star && !s.Times.sure && w.opts.has(optStarMore) {
 			n++
 		}
 		ok, passes = w.times(s, n)

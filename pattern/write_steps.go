@@ -439,6 +439,9 @@ func (w *writer) total(t *Total) (string, bool) {
 			word = "ch"
 		default:
 			word = p.Name
+			if p.ofBlocks() {
+				word = p.word
+			}
 		}
 		if word == "" {
 			return "", false
