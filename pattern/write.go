@@ -8,7 +8,8 @@ import (
 
 // Write gives a pattern in one house style: a row to a line, labels as
 // "Row 2:" and "Rnds 4-9:", repeats as "*...; rep from * 5 more times", the
-// total in brackets at the end, piece headings as "## Fin (make 2)".
+// total in brackets at the end and behind it what is done once the row is
+// worked, piece headings as "## Fin (make 2)".
 //
 // What reads back otherwise than it was read is written as it stands: rows
 // that were not understood, steps with words that the tree does not keep.
@@ -42,10 +43,11 @@ type writer struct {
 	back   *reader // reads what was written back
 	names  map[*Special]string
 	out    strings.Builder
-	at     int    // how far the source is written
-	lead   string // words before a row on its own line
-	blank  bool   // a blank line stands before what comes next
-	round  bool   // the row being written goes round
+	at     int     // how far the source is written
+	lead   string  // words before a row on its own line
+	blank  bool    // a blank line stands before what comes next
+	round  bool    // the row being written goes round
+	steps  []*Step // those of the row being written
 }
 
 func newWriter(p *Pattern) *writer {
@@ -180,11 +182,27 @@ func (w *writer) setup(r *Row) string {
 // body writes a row's steps and total behind its label. Where that would not
 // read back the same, the row is written as it stands.
 func (w *writer) body(r *Row, label string) string {
-	if text, ok := w.sentence(r.Steps); ok && len(r.bad) == 0 && !r.changes.deltaSet {
-		if total, ok := w.total(r.Total); ok {
-			text = strings.TrimSpace(text + total)
-			if w.readsBack(label+text, r) {
-				return label + text
+	w.steps = r.Steps
+	if total, ok := w.total(r.Total); ok && len(r.bad) == 0 && !r.changes.deltaSet {
+		// what is said once the row is done stands behind its total
+		n := len(r.Steps)
+		for n > 0 && w.isAfter(r.Steps[n-1]) {
+			n--
+		}
+		for _, n := range []int{n, len(r.Steps)} {
+			text, ok := w.sentence(r.Steps[:n])
+			if !ok || n == 0 {
+				continue
+			}
+			text = label + strings.TrimSpace(text+total)
+			if n == len(r.Steps) && w.readsBack(text, r) {
+				return text
+			}
+			if n < len(r.Steps) {
+				after := w.afterwards(r.Steps[n:], r.Steps[n-1].Span.End)
+				if w.readsBack(text+strings.ReplaceAll(after, "\n", " "), r) { // it reads back from one line
+					return text + after
+				}
 			}
 		}
 	}

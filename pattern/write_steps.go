@@ -16,11 +16,52 @@ func (w *writer) sentence(steps []*Step) (string, bool) {
 	if s == "" {
 		return "", ok
 	}
-	s = strings.ToUpper(s[:1]) + s[1:]
+	return sentenceCase(s), ok
+}
+
+// sentenceCase begins words with a capital, behind the marks that open a repeat,
+// and ends them with a full stop.
+func sentenceCase(s string) string {
+	k := len(s) - len(strings.TrimLeft(s, "(*["))
+	if k < len(s) {
+		s = s[:k] + strings.ToUpper(s[k:k+1]) + s[k+1:]
+	}
 	if !strings.HasSuffix(s, ".") {
 		s += "."
 	}
-	return s, ok
+	return s
+}
+
+// isAfter reports whether a step may be said behind the row: cutting the yarn,
+// and remarks but those that read as a row of their own there.
+func (w *writer) isAfter(s *Step) bool {
+	if s.Op == OpFasten {
+		return true
+	}
+	text := strings.ToLower(w.asItStands(s))
+	first, _, _ := strings.Cut(text, " ")
+	switch strings.Trim(first, ",.;:()") {
+	case "rep", "repeat", "cont", "continue", "work":
+		return false
+	}
+	return s.Op == OpNote && !strings.Contains(text, ":")
+}
+
+// afterwards writes what is done once a row is worked, in the author's words:
+// "Fasten off, leaving a tail. Stuff firmly." Each stands on a line of its own
+// where it does so in the source; end is where the row's last step ends there.
+func (w *writer) afterwards(steps []*Step, end int) string {
+	var b strings.Builder
+	for _, s := range steps {
+		if strings.Contains(w.p.Source.Text[end:max(end, s.Span.Start)], "\n") {
+			b.WriteByte('\n')
+		} else {
+			b.WriteByte(' ')
+		}
+		b.WriteString(sentenceCase(w.asItStands(s)))
+		end = s.Span.End
+	}
+	return b.String()
 }
 
 // list writes steps with commas between; after a remark stands a semicolon,
@@ -197,9 +238,21 @@ func (w *writer) place(t *Target, per int64, legs bool) string {
 	case InRing:
 		return " in ring"
 	case TurnTop:
+		if n := w.beginning(); n > 0 {
+			return " in top of beg ch-" + itoa(n)
+		}
 		return " in top of tch"
 	}
 	return ""
+}
+
+// beginning is how many chains the round being written begins with, where they
+// are a stitch to join to; 0 where it has none. A row has a turning chain.
+func (w *writer) beginning() int64 {
+	if !w.round || len(w.steps) == 0 || w.steps[0].Op != OpChain || w.steps[0].N.Sizes != nil || w.steps[0].N.N < 2 {
+		return 0
+	}
+	return w.steps[0].N.N
 }
 
 // noun names the places that a target means, as one and as several.
@@ -301,10 +354,14 @@ func (w *writer) group(s *Step, top bool) string {
 		return "(" + body + ")" + bound
 	case t.Kind == More && t.star && !t.more && top:
 		return star + " " + number(t.N) + " times" // it may be meant as all of them
-	case t.Kind == Exactly && !t.sure && top:
-		return "(" + body + ") " + number(t.N) + " times"
-	case !top && t.Kind == Exactly:
-		return "(" + body + ") " + number(t.N) + " times"
+	case t.Kind == Exactly && (!top || !t.sure):
+		if !alone(s.Body) {
+			body = "(" + body + ")"
+		}
+		if t.N.N == 2 && t.N.Sizes == nil {
+			return body + " twice"
+		}
+		return body + " " + number(t.N) + " times"
 	case t.N.Sizes != nil:
 		return ""
 	case !top:
@@ -321,6 +378,12 @@ func (w *writer) group(s *Step, top bool) string {
 		return star + " once more"
 	}
 	return star + " " + itoa(n) + " more times"
+}
+
+// alone reports whether what is repeated is one decrease, increase or the like,
+// which needs no brackets: "sc2tog twice".
+func alone(body []*Step) bool {
+	return len(body) == 1 && body[0].Op == OpWork && !body[0].Target.said && body[0].N.N == 1 && body[0].N.Sizes == nil
 }
 
 func (w *writer) chain(s *Step) string {

@@ -94,10 +94,11 @@ US terms
 ## LIMPET (make 2)
 Ch 10, join with sl st in first ch to form a ring.
 Rnd 1: 20 sc in ring. (20 sts)
-Rnd 2: *sc in next st, 2 sc in next st; rep from * 9 more times. (30 sts)
-Rnd 3: *sc in next 2 sts, 2 sc in next st; rep from * around. (40 sc)
+Rnd 2: *Sc in next st, 2 sc in next st; rep from * 9 more times. (30 sts)
+Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * around. (40 sc)
 Rnds 4-6: Sc in each st around. (40 sts)
-Rnd 7: *sc in back loops only of next 3 sts, pm; rep from * 9 more times, fasten off. (30 sts)
+Rnd 7: *Sc in back loops only of next 3 sts, pm; rep from * 9 more times. (30 sts)
+Fasten off.
 
 ## STRAP
 Ch 21.
