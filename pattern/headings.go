@@ -57,6 +57,9 @@ func (r *reader) termsLine(ln line) (section, int, bool) {
 			return secTerms, ln.start, true
 		}
 	}
+	if termsAlone(r.toks, ln.start) != stitch.Unknown {
+		return secTerms, ln.start, true
+	}
 	return noSection, 0, false
 }
 
@@ -817,7 +820,8 @@ func (r *reader) alone(ln line) bool {
 		return false
 	}
 	next, last := &r.toks[ln.end], &r.toks[ln.end-1]
-	if next.kind == tEnd || !next.blank || last.isMark(".,:;?") || int(last.end-r.toks[0].start) > longTitle {
+	apart := next.blank || termsAlone(r.toks, ln.end) != stitch.Unknown
+	if next.kind == tEnd || !apart || last.isMark(".,:;?") || int(last.end-r.toks[0].start) > longTitle {
 		return false
 	}
 	named, counted, words := false, false, make([]token, 0, ln.end-ln.start)

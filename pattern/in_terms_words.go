@@ -171,6 +171,9 @@ func (c *crosser) claim(i int) (string, bool) {
 	if t.is("us") && c.p.Source.Text[t.start:t.end] == "us" && !c.tok(i+1).isAny("terms", "terminology", "crochet", "abbreviations") {
 		return "", false // "tell us"
 	}
+	if first := c.firstOfLine(i); termsAlone(c.toks, first) != stitch.Unknown || c.toks[first].start == c.toks[0].start && c.endsName(i) {
+		return word, true // "UK" on a line of its own, "Harbour Mesh (UK)" at the top
+	}
 	for k := i - 3; k <= i+3; k++ {
 		if k < 0 || k >= len(c.toks) || k == i {
 			continue
@@ -196,6 +199,24 @@ func (c *crosser) claim(i int) (string, bool) {
 		return word, c.toks[k].is("crochet") && !c.tok(k+1).isAny("hook", "hooks")
 	}
 	return "", false
+}
+
+// firstOfLine is the token that begins the line of token i.
+func (c *crosser) firstOfLine(i int) int {
+	for i > 0 && !c.toks[i].head {
+		i--
+	}
+	return i
+}
+
+// endsName reports whether token i ends a line and is set off from what stands
+// before it, in brackets or by a dash.
+func (c *crosser) endsName(i int) bool {
+	next := c.tok(i + 1)
+	if next.is(")") {
+		next = c.tok(i + 2)
+	}
+	return c.tok(i-1).isMark("(-") && (next.head || next.kind == tEnd)
 }
 
 // stopBetween reports whether a sentence or a line ends between two tokens.

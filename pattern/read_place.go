@@ -665,6 +665,9 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		}
 		x.p++
 		x.phrase("of", "[the]", "[same|first|beg|beginning|starting|turning]")
+		if x.at(-1).isAny("of", "the") && x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains") {
+			x.p++ // "base of 3 ch"
+		}
 		if n, ok := x.nounAt(0); ok {
 			x.p += n.tokens
 		}

@@ -9,6 +9,9 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 	chains := 0
 	for i := range toks {
 		t := &toks[i]
+		if t.head && said == stitch.Unknown {
+			said = termsAlone(toks, i)
+		}
 		if t.kind == tPunct || t.kind == tNum {
 			continue
 		}
@@ -86,6 +89,25 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		evidence = stitch.US
 	}
 	return said, evidence
+}
+
+// termsAlone is the terms that a line is in which nothing but their name stands:
+// "UK", "(US)", "UK version".
+func termsAlone(toks []token, from int) stitch.Terms {
+	said := stitch.Unknown
+	for i := from; toks[i].kind != tEnd && (i == from || !toks[i].head); i++ {
+		t := &toks[i]
+		switch {
+		case t.isAny("us", "usa", "american") && said == stitch.Unknown:
+			said = stitch.US
+		case t.isAny("uk", "british") && said == stitch.Unknown:
+			said = stitch.UK
+		case t.isAny("version", "pattern") && said != stitch.Unknown, t.isMark("()[]*.:-"):
+		default:
+			return stitch.Unknown
+		}
+	}
+	return said
 }
 
 // spaced reports an abbreviation in the spelling of old print, "s. c." or

@@ -14,15 +14,23 @@ type Abbreviation struct {
 	Forms []string // how it is written, lower case
 }
 
-// Abbreviations gathers the abbreviations that rows, definitions and making up
-// use, in the order of the alphabet.
+// Abbreviations gathers the abbreviations that rows, definitions, notes and making
+// up use, in the order of the alphabet.
 func (p *Pattern) Abbreviations() []Abbreviation {
-	g := gathered{p: p, terms: p.terms(), of: make(map[string]*Abbreviation)}
+	g := gathered{p: p, terms: p.terms(), of: make(map[string]*Abbreviation), own: make(map[string]bool)}
+	for _, s := range p.Specials {
+		for _, n := range s.Names {
+			g.own[n] = true
+		}
+	}
 	c := newCrosser(p, g.terms, g.terms) // to find names as they are found across
 	var spans []Span
 	for _, pc := range p.Pieces {
 		for _, r := range pc.Rows {
 			spans = append(spans, r.whole())
+		}
+		for _, h := range pc.Notes {
+			spans = append(spans, h.Span)
 		}
 	}
 	for _, s := range p.Specials {
@@ -30,6 +38,11 @@ func (p *Pattern) Abbreviations() []Abbreviation {
 	}
 	for _, h := range p.Assembly {
 		spans = append(spans, h.Span)
+	}
+	for _, h := range p.Headers {
+		if h.Kind == HeaderNote {
+			spans = append(spans, h.Span)
+		}
 	}
 	for _, sp := range spans {
 		i := sort.Search(len(c.toks), func(i int) bool { return int(c.toks[i].start) >= sp.Start })
@@ -52,6 +65,7 @@ type gathered struct {
 	p     *Pattern
 	terms stitch.Terms
 	of    map[string]*Abbreviation
+	own   map[string]bool // what the pattern defines for itself
 }
 
 // take looks at token i and gives how many to go on by.
@@ -85,7 +99,7 @@ func (g *gathered) general(word string) {
 // stitch notes a stitch that is written short, with its legs.
 func (g *gathered) stitch(c *crosser, i int, f found) {
 	name, words := f.name, f.id.Words(g.terms)
-	if strings.Contains(name, "crochet") || strings.Contains(name, "stitch") || ambiguous(name) || strings.EqualFold(name, words) {
+	if strings.Contains(name, "crochet") || strings.Contains(name, "stitch") || ambiguous(name) || strings.EqualFold(name, words) || strings.EqualFold(name, words+"s") || g.own[name] {
 		return
 	}
 	if short := f.id.Name(g.terms); name == short+"s" {
@@ -100,10 +114,13 @@ func (g *gathered) stitch(c *crosser, i int, f found) {
 			written = strings.ToLower(written)
 		}
 	}
+	if name == "mb" {
+		words = "make " + words
+	}
 	if n, u := c.tok(i+f.n), c.tok(i+f.n+1); n.kind == tNum && u.is("tog") && n.glued {
 		written += n.text + "tog"
 		name += n.text + "tog"
-		words += " " + n.text + " together"
+		words += " " + n.text + " stitches together"
 	}
 	if old, ok := g.of[name]; ok {
 		if old.Short == strings.ToUpper(old.Short) {

@@ -119,7 +119,7 @@ func (f *figure) legend() []entry {
 			name = name + itoa(k.legs) + "tog"
 			letter = "A"
 		case k.legs > 1:
-			name, words = name+itoa(k.legs)+"tog", words+" "+itoa(k.legs)+" together"
+			name, words = name+itoa(k.legs)+"tog", words+" "+itoa(k.legs)+" stitches together"
 			letter = "Λ"
 		}
 		add(letter, name, words, func(g *group, at pt) {

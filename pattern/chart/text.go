@@ -244,7 +244,7 @@ func (f *figure) wordsOf(k textKind) string {
 		name += itoa(k.legs) + "tog"
 	case k.legs > 1:
 		name += itoa(k.legs) + "tog"
-		words += " " + itoa(k.legs) + " together"
+		words += " " + itoa(k.legs) + " stitches together"
 	}
 	switch k.loop {
 	case pattern.BackLoop:

@@ -11,7 +11,7 @@ import (
 // readBack reads the version as it will be printed and notes where it proves
 // otherwise than the pattern.
 func (b *builder) readBack(t stitch.Terms, own []*pattern.Proof) {
-	d := &Doc{Title: clean(b.p.Title), About: b.about, Says: "Written in " + t.String() + " terms.", Versions: []Version{{t, b.blocks()}}}
+	d := &Doc{Title: b.title, About: b.about, Says: "Written in " + t.String() + " terms.", Versions: []Version{{t, b.blocks()}}}
 	for _, form := range []string{Text(d), Markdown(d)} {
 		if b.unlike = unlike(own, pattern.Read(form)); len(b.unlike) > 0 {
 			return

@@ -28,10 +28,7 @@ func New(proof *pattern.Proof, o Options) *Doc {
 	if len(terms) == 0 {
 		terms = []stitch.Terms{own}
 	}
-	d := &Doc{Title: clean(p.Title), Key: key(p)}
-	if d.Title == "" {
-		d.Title = "Crochet pattern"
-	}
+	d := &Doc{Key: key(p)}
 	proofs := inSizes(p, own)
 	var whole [][]Block
 	for _, t := range terms {
@@ -41,7 +38,9 @@ func New(proof *pattern.Proof, o Options) *Doc {
 		}
 		b := build(text, t, proofs, o)
 		d.Unlike = append(d.Unlike, b.unlike...)
-		d.About = b.about
+		if d.Title, d.About = b.title, b.about; len(terms) > 1 {
+			d.Title = unsided(d.Title) // it is in both
+		}
 		whole = append(whole, b.blocks())
 	}
 	front, back := shared(whole)
@@ -89,16 +88,15 @@ func key(p *pattern.Pattern) string {
 	return strconv.FormatUint(h.Sum64(), 36)
 }
 
-// care is how freely the author's words are laid out anew.
-type care uint8
+// care is how closely the author's layout is kept.
+type care struct {
+	rows  bool // every line of the rows as it stands
+	words bool // every line outside the rows as it stands, and no list made of them
+	title bool // no title but the author's own
+}
 
-const (
-	asUsual   care = iota // paragraphs run on, unused abbreviations left out
-	linesKept             // every line outside the rows as it stands
-	asWritten             // and in the author's order
-	rowsKept              // and every line of the rows as it stands
-	cares
-)
+// cares are tried in this order until one reads back.
+var cares = []care{{}, {title: true}, {rows: true}, {rows: true, title: true}, {words: true, title: true}, {true, true, true}}
 
 // builder puts one version together.
 type builder struct {
@@ -106,6 +104,7 @@ type builder struct {
 	proof  *pattern.Proof   // of p
 	o      Options
 	care   care
+	title  string
 	about  []string
 	unlike []string
 
@@ -132,7 +131,7 @@ type line struct {
 // pattern that it came from.
 func build(text string, t stitch.Terms, own []*pattern.Proof, o Options) *builder {
 	var best *builder
-	for c := asUsual; c < cares; c++ {
+	for _, c := range cares {
 		p := pattern.ReadIn(text, t)
 		b := &builder{p: p, proof: p.Prove(pattern.Options{Terms: t}), o: o, care: c}
 		b.gather()
@@ -150,7 +149,15 @@ func build(text string, t stitch.Terms, own []*pattern.Proof, o Options) *builde
 // gather goes through the pattern and sorts what stands in it.
 func (b *builder) gather() {
 	ps := b.p.Passages()
-	for i := 0; i < len(ps); {
+	i, own := 0, false
+	if b.title, own = title(b.p, ps); !own && b.care.title {
+		b.title = untitled
+	} else if !own && b.title != untitled {
+		if ps[0].Kind != pattern.PiecePassage || len(b.p.Pieces) == 1 && b.p.Pieces[0].Copies == 1 {
+			i = 1 // it is said at the top
+		}
+	}
+	for i < len(ps) {
 		switch x := ps[i]; x.Kind {
 		case pattern.TitlePassage:
 			i++
@@ -178,7 +185,7 @@ func (b *builder) section(ps []pattern.Passage) int {
 	case pattern.HeaderAssembly:
 		b.steps = append(b.steps, Block{Kind: Heading, Text: head}, Block{Kind: Steps, Items: b.assembly(ps[1:n])})
 	case pattern.HeaderAbbreviations:
-		if b.care == asUsual && !isSpecial(lower) {
+		if !b.care.words && !isSpecial(lower) {
 			b.glossary = append(b.glossary, lines...)
 			break
 		}
@@ -242,9 +249,19 @@ func (b *builder) outside(ps []pattern.Passage) int {
 		}
 		text = label + " " + text
 	}
+	if x.Kind == pattern.HeaderPassage && x.Is == pattern.HeaderTerms {
+		return 1 // "UK" alone on its line
+	}
 	if x.Kind == pattern.HeaderPassage && x.Is == pattern.HeaderAbbreviations {
+		if defs := definitions(text); defs != nil && !b.care.words {
+			b.glossary = append(b.glossary, defs...)
+			return 1
+		}
 		b.special = append(b.special, Block{Kind: Para, Text: text})
 		return 1
+	}
+	if len(ps) > 1 && ps[1].Kind == pattern.RowPassage && isTableHead(b.p.Source.Line(lineOf(b.p.Source, x.Span.Start))) {
+		return 1 // over columns that the sheet has not
 	}
 	n := 1
 	lines := []line{{text, false}}
@@ -253,6 +270,8 @@ func (b *builder) outside(ps []pattern.Passage) int {
 		n++
 	}
 	switch blocks := b.paragraphs(lines); {
+	case len(b.making) > 0 && len(b.steps) == 0 && (!x.Apart || rowsFollow(ps[n:])):
+		b.making = append(b.making, blocks...) // it belongs where it stands
 	case len(b.making) > 0 || len(b.steps) > 0:
 		b.after = append(b.after, blocks...)
 	case len(b.notes) == 0 && len(b.facts) == 0 && len(b.measures) == 0:
@@ -265,20 +284,71 @@ func (b *builder) outside(ps []pattern.Passage) int {
 	return n
 }
 
+// rowsFollow reports whether there is more to make.
+func rowsFollow(ps []pattern.Passage) bool {
+	for _, x := range ps {
+		if x.Kind == pattern.RowPassage {
+			return true
+		}
+	}
+	return false
+}
+
+// isTableHead reports whether a line of the source is the head of a table of
+// rows: "Round | Work | Sts".
+func isTableHead(s string) bool {
+	cells := strings.FieldsFunc(s, func(r rune) bool { return r == '\t' || r == '|' })
+	known := 0
+	for _, c := range cells {
+		switch strings.Trim(strings.ToLower(strings.TrimSpace(c)), "*_.#: ") {
+		case "row", "rows", "rnd", "rnds", "round", "rounds", "r", "no", "work", "what to do", "instruction", "instructions", "pattern", "stitches", "sts", "total", "count", "stitch count", "colour", "color":
+			known++
+		case "":
+		default:
+			return false
+		}
+	}
+	return known > 1
+}
+
 // paragraphs joins lines that run on.
 func (b *builder) paragraphs(lines []line) []Block {
+	wide, sentences := 0, true
+	for _, l := range lines {
+		wide = max(wide, len(l.text))
+		sentences = sentences && endsSentence(l.text)
+	}
 	var out []Block
+	before := ""
 	for _, l := range lines {
 		if l.text == "" {
 			continue
 		}
-		if n := len(out); n > 0 && !l.apart && b.care == asUsual && runsOn(out[n-1].Text, l.text) {
+		// A line that ends a sentence with room left on it ends there on purpose.
+		first, _, _ := strings.Cut(l.text, " ")
+		parted := endsSentence(before) && !speaksOfRow(first) && (sentences || len(before)+1+len(first) <= wide)
+		before = l.text
+		if n := len(out); n > 0 && !l.apart && !b.care.words && !parted && runsOn(out[n-1].Text, l.text) {
 			out[n-1].Text += " " + l.text
 			continue
 		}
 		out = append(out, Block{Kind: Para, Text: l.text})
 	}
 	return out
+}
+
+// speaksOfRow reports whether a line begins as a row's label does, as a remark
+// on a row may: at the head of a paragraph it would read as the row itself.
+func speaksOfRow(first string) bool {
+	switch strings.ToLower(first) {
+	case "row", "rows", "rnd", "rnds", "round", "rounds":
+		return true
+	}
+	return false
+}
+
+func endsSentence(s string) bool {
+	return strings.HasSuffix(s, ".") || strings.HasSuffix(s, "!") || strings.HasSuffix(s, "?") || strings.HasSuffix(s, ".)")
 }
 
 // runsOn reports whether a line goes on with the one before it, rather than

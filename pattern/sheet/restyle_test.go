@@ -43,7 +43,7 @@ func TestAbbreviations(t *testing.T) {
 			}
 		}
 	}
-	want := []string{"ch(s): chain(s)", "dc: double crochet", "FPdc: front post double crochet", "rem: remaining", "sc2tog: single crochet 2 together", "sk: skip", "st(s): stitch(es)", "whelk: my own knot"}
+	want := []string{"ch(s): chain(s)", "dc: double crochet", "FPdc: front post double crochet", "rem: remaining", "sc2tog: single crochet 2 stitches together", "sk: skip", "st(s): stitch(es)", "whelk: my own knot"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q\nwant %q", got, want)
 	}

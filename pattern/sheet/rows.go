@@ -20,7 +20,7 @@ func (b *builder) piece(ps []pattern.Passage) int {
 		if pc.Copies > 1 {
 			head += fmt.Sprintf(" (make %d)", pc.Copies)
 		}
-		b.making = append(b.making, Block{Kind: Heading, Text: head, Sub: false})
+		b.making = append(b.making, Block{Kind: Heading, Text: head, Sub: isShaping(head) && len(b.making) > 0})
 		n++
 	} else if len(b.making) == 0 {
 		b.making = append(b.making, Block{Kind: Heading, Text: "Pattern"})
@@ -36,6 +36,13 @@ func (b *builder) piece(ps []pattern.Passage) int {
 		}
 	}
 	return n
+}
+
+// isShaping reports whether a heading opens a part of the piece above it rather
+// than a piece of its own: "Shape armholes".
+func isShaping(head string) bool {
+	first, _, _ := strings.Cut(strings.ToLower(head), " ")
+	return first == "shape" || first == "shaping" || first == "divide"
 }
 
 // within reports whether a note stands among a piece's own.
@@ -150,8 +157,8 @@ func (b *builder) lines(s string) []string {
 		if strings.Trim(l, "-*_=~|#+ ") == "" && len(l) != 1 {
 			continue
 		}
-		if n := len(out); n > 0 && b.care < rowsKept {
-			if last := out[n-1]; !strings.ContainsAny(last[len(last)-1:], ".)]}!:") || !('A' <= l[0] && l[0] <= 'Z') {
+		if n := len(out); n > 0 && !b.care.rows {
+			if last := out[n-1]; !strings.ContainsAny(last[len(last)-1:], ".)]}!:;") || !('A' <= l[0] && l[0] <= 'Z') {
 				out[n-1] += " " + l
 				continue
 			}
@@ -182,7 +189,7 @@ func (b *builder) assembly(ps []pattern.Passage) []string {
 		}
 		out = append(out, l.text)
 	}
-	if listed || b.care != asUsual {
+	if listed || b.care.words {
 		return out
 	}
 	var steps []string

@@ -48,7 +48,7 @@ func (b *builder) glossaryBlocks() []Block {
 		for _, f := range a.Forms {
 			listed = listed || said[f]
 		}
-		if !listed && b.care == asUsual {
+		if !listed && !b.care.words {
 			pairs = append(pairs, [2]string{a.Short, a.Words})
 		}
 	}
@@ -98,6 +98,29 @@ func forms(name string) []string {
 			continue
 		}
 		out = append(out, n)
+	}
+	return out
+}
+
+// definitions are those of a line that gives abbreviations one behind the other:
+// "Abbreviations: sc—single crochet; dc—double crochet." nil where it is not all
+// made of them.
+func definitions(s string) []line {
+	head, rest, ok := strings.Cut(s, ":")
+	if !ok || !strings.HasPrefix(strings.ToLower(head), "abbreviation") {
+		return nil
+	}
+	mark := ","
+	if strings.Contains(rest, ";") {
+		mark = ";"
+	}
+	var out []line
+	for d := range strings.SplitSeq(strings.TrimSuffix(strings.TrimSpace(rest), "."), mark) {
+		d = strings.TrimSpace(d)
+		if _, _, ok := definition(d); !ok {
+			return nil
+		}
+		out = append(out, line{text: d})
 	}
 	return out
 }

@@ -11,8 +11,8 @@ type Abbreviation struct {
 
 // abbreviations are in the order of the alphabet.
 //
-// Source: Craft Yarn Council, crochet abbreviations master list; inv dec, MR
-// and tch are common practice, no source.
+// Source: Craft Yarn Council, crochet abbreviations master list; FO, inv dec,
+// MR and tch are common practice, no source.
 var abbreviations = []Abbreviation{
 	{"alt", "alt", "alternate"},
 	{"beg", "beg", "beginning"},
@@ -23,6 +23,7 @@ var abbreviations = []Abbreviation{
 	{"cont", "cont", "continue"},
 	{"dec", "dec", "decrease"},
 	{"FLO", "flo", "front loops only"},
+	{"FO", "fo", "fasten off"},
 	{"foll", "foll", "following"},
 	{"inc", "inc", "increase"},
 	{"inv dec", "inv dec|invdec", "invisible decrease"},
