@@ -46,7 +46,7 @@ FILE is plain text of at most 4 MB; - is standard input.`,
 	}
 	c.Flags().StringVar(&k.piece, "piece", "", "draw the piece of this `name` (default: all of them)")
 	c.Flags().StringVar(&k.size, "size", "", "draw this `size`, spelled as in the pattern (default: its first)")
-	c.Flags().StringVar(&k.terms, "terms", "", "name the stitches in `us|uk` terms (default: the pattern's)")
+	c.Flags().StringVar(&k.terms, "terms", "", "name the stitches in `us|uk|both` terms (default: the pattern's)")
 	c.Flags().StringVar(&k.as, "as", "", "write `svg|png|txt` (default: as the name after -o ends, else txt)")
 	c.Flags().StringVarP(&k.to, "output", "o", "", "write to this `file`, not to standard output")
 	c.Flags().IntVar(&k.tile, "tile", 0, "draw this `part` only of a chart that comes in several")
@@ -59,8 +59,10 @@ func (k chartCommand) run(file string) error {
 		return err
 	}
 	o := chart.Options{Tile: k.tile}
-	if o.Terms, err = termsNamed(k.terms); err != nil {
-		return err
+	if o.Both = strings.EqualFold(k.terms, "both"); !o.Both {
+		if o.Terms, err = termsNamed(k.terms); err != nil {
+			return fmt.Errorf("--terms is us, uk or both, not %q", k.terms)
+		}
 	}
 	name, proof, err := choice{size: k.size}.open(k.world, file)
 	if err != nil {

@@ -25,7 +25,7 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 	for _, w := range k.with {
 		switch strings.ToLower(w) {
 		case "chart":
-			charts, err := chartPictures(proof, terms[0])
+			charts, err := chartPictures(proof, terms)
 			if err != nil {
 				return nil, fmt.Errorf("%s: %w", name, err)
 			}
@@ -38,7 +38,7 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 			l := layout.Of(proof, g)
 			out = append(out, sheet.Picture{
 				Title: sized("Layout", proof), SVG: l.SVG(titleOf(proof, "Layout")),
-				Words: "The pieces laid out flat, to the scale of the " + gaugeWord(terms[0]) + ".",
+				Words: "The pieces laid out flat, to scale.",
 				Print: l.Pages(printWidth, printHeight), Key: l.Legend(),
 			})
 		default:
@@ -49,30 +49,30 @@ func (k sheetCommand) pictures(name string, proof *pattern.Proof, terms []stitch
 }
 
 // chartPictures are the charts of all pieces but those drawn on another.
-func chartPictures(proof *pattern.Proof, terms stitch.Terms) ([]sheet.Picture, error) {
+func chartPictures(proof *pattern.Proof, terms []stitch.Terms) ([]sheet.Picture, error) {
 	var out []sheet.Picture
 	onto := chart.Onto(proof)
 	for i, p := range proof.Pieces {
 		if onto[i] >= 0 || p.Len() == 0 {
 			continue
 		}
-		c, err := chart.Draw(proof, i, chart.Options{Terms: terms})
+		c, err := chart.Draw(proof, i, chart.Options{Terms: terms[0], Both: len(terms) > 1})
 		if err != nil {
 			return nil, err
 		}
 		var parts []string
 		for k := range c.Tiles() {
-			part, err := chart.Draw(proof, i, chart.Options{Terms: terms, Tile: k + 1})
+			part, err := chart.Draw(proof, i, chart.Options{Terms: terms[0], Both: len(terms) > 1, Tile: k + 1})
 			if err != nil {
 				return nil, err
 			}
 			parts = append(parts, string(part.SVG()))
 		}
-		title, words := "Chart", "The symbol chart, drawn from the rows as they were proven."
+		title := "Chart"
 		if p.Piece.Name != "" {
 			title += " of " + p.Piece.Name
 		}
-		out = append(out, sheet.Picture{Title: sized(title, proof), SVG: string(c.SVG()), Words: words, Print: parts})
+		out = append(out, sheet.Picture{Title: sized(title, proof), SVG: string(c.SVG()), Words: c.Reading(), Print: parts})
 	}
 	return out, nil
 }
@@ -83,11 +83,4 @@ func sized(title string, proof *pattern.Proof) string {
 		return title + ", " + size
 	}
 	return title
-}
-
-func gaugeWord(t stitch.Terms) string {
-	if t == stitch.UK {
-		return "tension"
-	}
-	return "gauge"
 }

@@ -3,6 +3,8 @@ package chart
 import (
 	"fmt"
 	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
 )
 
 // margin is what is left free round an image and between what stands on it.
@@ -64,8 +66,48 @@ func (c *Chart) heading() string {
 		}
 		t += g
 	}
-	if in := "(" + c.Terms.String() + " terms)"; !strings.HasSuffix(strings.ToLower(t), strings.ToLower(in)) {
+	in := "(" + c.Terms.String() + " terms)"
+	if c.Both {
+		in = "(" + c.Terms.String() + " and " + other(c.Terms).String() + " terms)"
+	}
+	if !strings.HasSuffix(strings.ToLower(t), strings.ToLower(in)) {
 		t += " " + in
 	}
 	return t
+}
+
+// Reading tells how the chart is read.
+func (c *Chart) Reading() string {
+	switch {
+	case c.flat:
+		return "Drawn as seen from the right side. Read every row from its number: those numbered on the right from right to left, those on the left from left to right."
+	case c.turns:
+		return "Drawn as seen from the right side. Start in the middle and read every round from its number: against the clock, and with it where the wrong side faces you."
+	}
+	return "Drawn as seen from the right side. Start in the middle and read every round from its number, against the clock."
+}
+
+// other are the terms of the other side of the Atlantic.
+func other(t stitch.Terms) stitch.Terms {
+	if t == stitch.UK {
+		return stitch.US
+	}
+	return stitch.UK
+}
+
+// across is a stitch's name in the other terms, in brackets behind a space; ""
+// where the legend is in one, or where they call it alike.
+func (f *figure) across(id stitch.ID, legs int) string {
+	if !f.both {
+		return ""
+	}
+	t := other(f.terms)
+	name := id.Name(t)
+	if name == "" || name == id.Name(f.terms) {
+		return ""
+	}
+	if legs > 1 {
+		name += itoa(legs) + "tog"
+	}
+	return " (" + t.String() + " " + name + ")"
 }

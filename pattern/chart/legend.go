@@ -101,7 +101,7 @@ func (f *figure) legend() []entry {
 		})
 	}
 	if u.dot {
-		add(".", stitch.Slip.Name(f.terms), stitch.Slip.Words(f.terms), func(g *group, at pt) {
+		add(".", stitch.Slip.Name(f.terms), stitch.Slip.Words(f.terms)+f.across(stitch.Slip, 0), func(g *group, at pt) {
 			var o path
 			o.ellipse(at.add(pt{0, 0.5}), pt{1, 0}, 0.22, 0.15)
 			g.put(solid, o)
@@ -121,6 +121,9 @@ func (f *figure) legend() []entry {
 		case k.legs > 1:
 			name, words = name+itoa(k.legs)+"tog", words+" "+itoa(k.legs)+" stitches together"
 			letter = "Λ"
+		}
+		if k.id != stitch.None {
+			words += f.across(k.id, k.legs)
 		}
 		add(letter, name, words, func(g *group, at pt) {
 			sn := sign{symbol: s, feet: []pt{at}, head: at.add(pt{0, s.high})}

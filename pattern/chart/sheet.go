@@ -21,6 +21,8 @@ const (
 type Options struct {
 	// Terms are those of the legend; Unknown takes the pattern's.
 	Terms stitch.Terms
+	// Both names each stitch in the other terms too, behind its own.
+	Both bool
 	// Tile is the one part to draw of a chart that comes in several, from 1;
 	// 0 draws them all, one below the other.
 	Tile int
@@ -30,6 +32,7 @@ type Options struct {
 type Chart struct {
 	Title  string // of the piece
 	Terms  stitch.Terms
+	Both   bool  // its legend is in both terms
 	Pieces []int // what is drawn in it, by their places in the proof
 
 	guests []string // the names of the pieces on it
@@ -37,6 +40,7 @@ type Chart struct {
 	key    []entry
 	notes  []string
 	flat   bool
+	turns  bool // some of it is worked from the wrong side
 	tiles  []box
 	tile   int
 	yarns  []yarn
@@ -46,6 +50,7 @@ type Chart struct {
 type figure struct {
 	proof  *pattern.Proof
 	terms  stitch.Terms
+	both   bool
 	y      *yarns
 	places int
 
@@ -79,7 +84,7 @@ func Draw(proof *pattern.Proof, piece int, o Options) (*Chart, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := &Chart{Title: titleOf(proof, piece), Terms: f.terms, flat: l.g.flat, tile: o.Tile}
+	c := &Chart{Title: titleOf(proof, piece), Terms: f.terms, Both: o.Both, flat: l.g.flat, turns: f.turns(), tile: o.Tile}
 	f.draw()
 	seen := map[int]bool{}
 	for _, r := range f.rows {
@@ -114,7 +119,7 @@ func layFlat(proof *pattern.Proof, piece int, o Options) (*figure, *layer, error
 }
 
 func layOn(proof *pattern.Proof, piece int, o Options, unroll bool) (*figure, *layer, error) {
-	f := &figure{unroll: unroll, proof: proof, terms: o.Terms, y: newYarns(proof.Pattern), levels: make(map[[2]int]*level)}
+	f := &figure{unroll: unroll, proof: proof, terms: o.Terms, both: o.Both, y: newYarns(proof.Pattern), levels: make(map[[2]int]*level)}
 	if f.terms == stitch.Unknown {
 		f.terms = proof.Terms
 	}

@@ -205,7 +205,7 @@ func (f *figure) text(title string) string {
 		}
 	}
 	var b strings.Builder
-	b.WriteString((&Chart{Title: title, Terms: f.terms}).heading() + "\n\n")
+	b.WriteString((&Chart{Title: title, Terms: f.terms, Both: f.both}).heading() + "\n\n")
 	for i := len(lines) - 1; i >= 0; i-- {
 		b.WriteString(lines[i] + "\n")
 	}
@@ -245,6 +245,9 @@ func (f *figure) wordsOf(k textKind) string {
 	case k.legs > 1:
 		name += itoa(k.legs) + "tog"
 		words += " " + itoa(k.legs) + " stitches together"
+	}
+	if k.id != stitch.None && k.id != stitch.Special {
+		words += f.across(k.id, k.legs)
 	}
 	switch k.loop {
 	case pattern.BackLoop:

@@ -71,7 +71,7 @@ func shared(whole [][]Block) (front, back int) {
 	for back < min(len(a), len(b))-front && reflect.DeepEqual(a[len(a)-1-back], b[len(b)-1-back]) {
 		back++
 	}
-	for back > 0 && a[len(a)-back].Kind != Heading {
+	for back > 0 && a[len(a)-back].Kind != Heading && a[len(a)-back].Kind != Image { // both have a title
 		back--
 	}
 	return front, back

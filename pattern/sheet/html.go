@@ -168,8 +168,9 @@ func (p *htmlPage) row(r Row) {
 	p.put("</li>\n")
 }
 
-// picture puts a drawing in as an image: nothing in it can reach the page.
+// picture puts a drawing in as an image: nothing in it can reach the page. On a
+// phone it is not made so small that nothing can be read, and moves sideways.
 func (p *htmlPage) picture(pic *Picture) {
-	p.put("<h2>%s</h2>\n<figure><img src=\"data:image/svg+xml;base64,%s\" alt=\"%s\"><figcaption>%s</figcaption></figure>\n",
-		esc(pic.Title), base64.StdEncoding.EncodeToString([]byte(pic.SVG)), esc(pic.Words), esc(pic.Words))
+	p.put("<h2>%s</h2>\n<figure><div role=\"group\" tabindex=\"0\" aria-label=\"%s\"><img src=\"data:image/svg+xml;base64,%s\" alt=\"%s\"></div><figcaption>%s</figcaption></figure>\n",
+		esc(pic.Title), esc(pic.Title), base64.StdEncoding.EncodeToString([]byte(pic.SVG)), esc(pic.Words), esc(pic.Words))
 }

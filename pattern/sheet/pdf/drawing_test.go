@@ -27,7 +27,7 @@ func drawings(t testing.TB, proof *pattern.Proof, terms stitch.Terms) []sheet.Pi
 		if err != nil {
 			t.Fatal(err)
 		}
-		pic := sheet.Picture{Title: strings.TrimSpace("Chart of " + p.Piece.Name), SVG: string(c.SVG()), Words: "The symbol chart, drawn from the rows as they were proven."}
+		pic := sheet.Picture{Title: strings.TrimSpace("Chart of " + p.Piece.Name), SVG: string(c.SVG()), Words: c.Reading()}
 		for k := range c.Tiles() {
 			part, err := chart.Draw(proof, i, chart.Options{Terms: terms, Tile: k + 1})
 			if err != nil {
@@ -39,7 +39,7 @@ func drawings(t testing.TB, proof *pattern.Proof, terms stitch.Terms) []sheet.Pi
 	}
 	if g, err := gauge.Stated(proof); err == nil {
 		l := layout.Of(proof, g)
-		out = append(out, sheet.Picture{Title: "Layout", SVG: l.SVG("Layout"), Words: "The pieces laid out flat, to the scale of the gauge.", Print: l.Pages(170, 190), Key: l.Legend()})
+		out = append(out, sheet.Picture{Title: "Layout", SVG: l.SVG("Layout"), Words: "The pieces laid out flat, to scale.", Print: l.Pages(170, 190), Key: l.Legend()})
 	}
 	return out
 }

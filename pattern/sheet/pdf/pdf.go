@@ -37,6 +37,7 @@ const (
 	line   = 5.3 // from one line of the text to the next
 	gap    = 2.4 // between paragraphs
 	box    = 3.4 // the box to tick
+	under  = 1.5 // below a heading
 	hang   = 6.0 // rows stand so far in, beside their box
 )
 
@@ -190,7 +191,7 @@ func (w *printer) sheet(d *sheet.Doc) {
 	for _, v := range d.Versions {
 		below := 0.0
 		if len(d.Versions) > 1 {
-			w.heading(v.Terms.String()+" terms", 15, 4*line)
+			w.heading(v.Terms.String()+" terms", 15, w.first(v.Blocks))
 			below = 1
 		}
 		w.blocks(v.Blocks, below)
@@ -206,13 +207,13 @@ func (w *printer) heading(s string, points, with float64) {
 	if w.y > margin {
 		w.y += 3
 	}
-	w.room(float64(len(lines))*high + with)
+	w.room(float64(len(lines))*high + under + with)
 	w.font("B", points) // a new page has numbered the old one
 	for _, l := range lines {
 		w.text(margin, w.y+high*0.75, l)
 		w.y += high
 	}
-	w.y += 1.5
+	w.y += under
 }
 
 func (w *printer) wrapped(s string, width float64) []string {
@@ -245,11 +246,26 @@ func (w *printer) cut(bold, s string, width float64) paragraph {
 	return paragraph{bold, lines}
 }
 
+// keep is how many lines a paragraph may have and is not parted.
+const keep = 6
+
+// whole is how much of a paragraph must stand on the page that it begins on.
+func whole(p paragraph) float64 {
+	if len(p.lines) <= keep {
+		return p.height()
+	}
+	return 3 * line
+}
+
 // set prints a paragraph that is known to fit, and goes on to the next page in
 // it where no page could hold it.
 func (w *printer) set(p paragraph, x float64) {
 	for i, l := range p.lines {
-		if w.y+line > w.height-foot {
+		need := line
+		if i == len(p.lines)-2 {
+			need = 2 * line // the last line does not stand alone on the next page
+		}
+		if w.y+need > w.height-foot {
 			w.page()
 		}
 		at := x
@@ -266,7 +282,7 @@ func (w *printer) set(p paragraph, x float64) {
 
 func (w *printer) para(bold, s string, in float64) {
 	p := w.cut(bold, s, w.width-2*margin-in)
-	w.room(min(p.height(), 4*line))
+	w.room(whole(p))
 	w.set(p, margin+in)
 	w.y += gap
 }
@@ -307,6 +323,9 @@ func (w *printer) blocks(blocks []sheet.Block, below float64) {
 				w.row(r)
 			}
 			w.y += gap
+			if i+1 < len(blocks) && blocks[i+1].Kind == sheet.Para {
+				w.y += gap // a remark is told from the row above it
+			}
 		case sheet.Cautions:
 			w.cautions(k)
 		case sheet.Image:
@@ -320,9 +339,20 @@ func (w *printer) first(blocks []sheet.Block) float64 {
 	if len(blocks) == 0 {
 		return 0
 	}
+	whole := func(bold, text string, in float64) float64 {
+		return whole(w.cut(bold, text, w.width-2*margin-in))
+	}
 	switch k := blocks[0]; k.Kind {
 	case sheet.Heading:
 		return 12 + w.first(blocks[1:])
+	case sheet.Para:
+		return whole("", k.Text, 0)
+	case sheet.Facts:
+		return whole(k.Pairs[0][0], k.Pairs[0][1], 0)
+	case sheet.Cautions:
+		return w.cut(k.Pairs[0][0], k.Pairs[0][1], w.width-2*margin-hang).height()
+	case sheet.Steps, sheet.List:
+		return whole("", k.Items[0], 0)
 	case sheet.Rows:
 		return min(w.rowHeight(k.Rows[0]), 60)
 	case sheet.Image:
@@ -331,10 +361,10 @@ func (w *printer) first(blocks []sheet.Block) float64 {
 	return 2 * line
 }
 
-// item is a paragraph that is not parted from page to page, close to the next.
+// item is a paragraph close to the next.
 func (w *printer) item(bold, s string, in float64) {
 	p := w.cut(bold, s, w.width-2*margin-in)
-	w.room(p.height())
+	w.room(whole(p))
 	w.set(p, margin+in)
 }
 

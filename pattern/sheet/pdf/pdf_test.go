@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"bytes"
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -57,8 +58,11 @@ func write1(t *testing.T, d *sheet.Doc, paper Paper) []byte {
 	return out
 }
 
+var everything = flag.Bool("everything", false, "read back the print of all test data, in both terms")
+
 // TestReadsBack reads what pdftotext (poppler) finds in the print of every
-// demo, in both terms and on both papers, and of some patterns of print.
+// demo, in both terms and on both papers, and of some patterns of print; with
+// -everything, of all there are.
 func TestReadsBack(t *testing.T) {
 	texts := map[string]string{}
 	for _, d := range demo.All() {
@@ -66,7 +70,15 @@ func TestReadsBack(t *testing.T) {
 	}
 	files, _ := filepath.Glob("../../../testdata/corpus/modern/10*.case")
 	cases, _ := filepath.Glob("../../../testdata/cases/0[0-2]*.case")
-	for _, f := range append(files, cases...) {
+	files = append(files, cases...)
+	if *everything {
+		files = nil
+		for _, glob := range []string{"corpus/*/*.case", "cases/*.case", "dialects/*.txt"} {
+			more, _ := filepath.Glob("../../../testdata/" + glob)
+			files = append(files, more...)
+		}
+	}
+	for _, f := range files {
 		data, err := os.ReadFile(f)
 		if err != nil {
 			t.Fatal(err)
@@ -77,7 +89,7 @@ func TestReadsBack(t *testing.T) {
 	papers, all := []Paper{A4, Letter}, 0
 	for name, text := range texts {
 		terms := []stitch.Terms{stitch.US, stitch.UK}
-		if strings.HasSuffix(name, ".case") {
+		if !*everything && strings.HasSuffix(name, ".case") {
 			terms = terms[len(name)%2:][:1]
 		}
 		for i, terms := range terms {
@@ -108,6 +120,47 @@ func long() string {
 	}
 	b.WriteString("Fasten off.\n")
 	return b.String()
+}
+
+// TestOrphans has no heading last on its page, and no line of a paragraph alone
+// at the foot or the head of one.
+func TestOrphans(t *testing.T) {
+	d := &sheet.Doc{Title: "Skerry", Says: "Written in US terms."}
+	var blocks []sheet.Block
+	for i := range 120 {
+		var text []string
+		for k := range 12 + (i*37)%150 {
+			text = append(text, fmt.Sprintf("w%d.%d", i, k))
+		}
+		k := sheet.Block{Kind: sheet.Para, Text: strings.Join(text, " ")}
+		switch i % 4 {
+		case 1:
+			k = sheet.Block{Kind: sheet.Facts, Pairs: [][2]string{{"Yarn:", k.Text}}}
+		case 2:
+			k = sheet.Block{Kind: sheet.Cautions, Pairs: [][2]string{{"Cords:", k.Text}}}
+		case 3:
+			k = sheet.Block{Kind: sheet.Steps, Items: []string{k.Text}}
+		}
+		blocks = append(blocks, sheet.Block{Kind: sheet.Heading, Text: fmt.Sprintf("Heading %d", i)}, k)
+	}
+	d.Versions = []sheet.Version{{Terms: stitch.US, Blocks: blocks}}
+	for _, paper := range []Paper{A4, Letter} {
+		pages := strings.Split(strings.TrimRight(printed(t, "pdftotext", write1(t, d, paper), "-layout", "-"), "\f"), "\f")
+		if len(pages) < 10 {
+			t.Fatalf("only %d pages", len(pages))
+		}
+		for i, p := range pages {
+			lines := strings.FieldsFunc(p, func(r rune) bool { return r == '\n' })
+			lines = lines[:len(lines)-1] // the number of the page
+			last, before := lines[len(lines)-1], lines[len(lines)-2]
+			if i < len(pages)-1 && (strings.HasPrefix(last, "Heading") || strings.HasPrefix(before, "Heading") && strings.Contains(pages[i+1][:20], "w")) {
+				t.Errorf("%s, page %d ends in\n%s\n%s", paper, i+1, before, last)
+			}
+			if strings.HasPrefix(strings.TrimSpace(lines[0]), "w") && strings.HasPrefix(lines[1], "Heading") {
+				t.Errorf("%s, page %d begins with a lone line:\n%s\n%s", paper, i+1, lines[0], lines[1])
+			}
+		}
+	}
 }
 
 // TestPages has each row whole on one page, pages numbered, on the paper asked
