@@ -358,8 +358,35 @@ func (x *rowReader) labelNumbers(l *label) bool {
 				}
 			}
 			l.numbers.Last = num
+			if l.numbers.List == nil && num.Sizes == nil {
+				x.rangesOfSizes(&l.numbers)
+			}
 		}
 	}
+}
+
+// rangesOfSizes takes the rows of the further sizes behind those of the first:
+// "10-15 (14-21, 16-25)".
+func (x *rowReader) rangesOfSizes(n *Numbering) {
+	first, last := []int64{n.First.N}, []int64{n.Last.N}
+	if n.First.Sizes != nil || !x.peek().isMark("([") {
+		return
+	}
+	k := 1
+	for x.at(k).kind == tNum && x.at(k+1).isAny("-", "to") && x.at(k+2).kind == tNum {
+		first, last = append(first, x.at(k).num), append(last, x.at(k+2).num)
+		if k += 3; !x.at(k).isMark(",;") {
+			break
+		}
+		k++
+	}
+	if len(first) != len(x.pat.Sizes) || len(first) < 2 || !x.at(k).isMark(")]") {
+		return
+	}
+	x.p += k + 1
+	end := int(x.ts[x.p-1].end)
+	n.First.Sizes, n.Last.Sizes = first, last
+	n.Last.Span.End = end
 }
 
 // pluralLabel reports whether the label says "Rows".

@@ -48,10 +48,7 @@ func (p *Pattern) otherSizes(proof *Proof, o Options) {
 	}
 	for _, f := range found {
 		names := sizes[place{f.Code, f.Span}]
-		in := names[0]
-		if !strings.HasPrefix(strings.ToLower(in), "size") {
-			in = "size " + in
-		}
+		in := namedSize(names[0])
 		f.Message = "in " + in + " " + f.Message
 		if n := len(names) - 1; n > 0 {
 			f.Message += "; size " + strings.Join(names[1:], ", ") + " is wrong here too"

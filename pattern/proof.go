@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // Status is how a row's proof came out.
 type Status uint8
@@ -127,6 +131,23 @@ type KindCount struct {
 // Summary counts rows by how their proof came out.
 type Summary struct {
 	Rows, Agrees, Differs, Unstated, Trusted, Unread int
+}
+
+// InSize names the size that was proven, with the word before it: "size M"; ""
+// where there is only one.
+func (p *Proof) InSize() string {
+	if len(p.Pattern.Sizes) < 2 {
+		return ""
+	}
+	return namedSize(p.Size)
+}
+
+// namedSize is the name of a size with the word before it, once.
+func namedSize(name string) string {
+	if strings.HasPrefix(strings.ToLower(name), "size") {
+		return name
+	}
+	return "size " + name
 }
 
 // Summary counts the rows of all pieces, each copy of a piece once.

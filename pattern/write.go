@@ -271,6 +271,12 @@ func (w *writer) plainLabel(r *Row) string {
 		}
 	case sameNum(n.First, n.Last):
 		s = one + number(n.First)
+	case len(n.First.Sizes) > 1 && len(n.Last.Sizes) == len(n.First.Sizes):
+		var rest []string
+		for i, from := range n.First.Sizes[1:] {
+			rest = append(rest, itoa(from)+"-"+itoa(n.Last.Sizes[i+1]))
+		}
+		s = many + itoa(n.First.Sizes[0]) + "-" + itoa(n.Last.Sizes[0]) + " (" + strings.Join(rest, ", ") + ")"
 	default:
 		s = many + number(n.First) + "-" + number(n.Last)
 	}

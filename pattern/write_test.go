@@ -109,3 +109,29 @@ Row 2 (WS): Ch 3 (counts as dc), turn, skip first st, dc in each st across. (19 
 		t.Errorf("written otherwise:\n%s", lineDiff(want, got))
 	}
 }
+
+// TestWriteInSizes has the rows of each size told as a range of their own, and
+// each size named once.
+func TestWriteInSizes(t *testing.T) {
+	text := "Cuff\nSizes: S (M, L)\n\nCuff\nCh 11 (13, 15).\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 (12, 14) sc)\nRows 2-9 (10, 13): Ch 1, turn, sc in each st across. (10 (12, 14) sc)\nRows 10 (11, 14) to 15 (17, 21): Ch 1, turn, sc in each st across. (10 (12, 14) sc)\n"
+	got := checkWritten(t, text)
+	for _, want := range []string{"Rows 2-9 (10, 13): ", "Rows 10-15 (11-17, 14-21): "} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+	for text, want := range map[string]string{
+		text: "size L",
+		strings.Replace(text, "Sizes: S (M, L)\n", "", 1): "size 3",
+		"Rnd 1: 6 sc in magic ring. (6)\n":                "",
+	} {
+		p := Read(text)
+		size := ""
+		if n := len(p.Sizes); n > 0 {
+			size = p.Sizes[n-1]
+		}
+		if got := p.Prove(Options{Size: size}).InSize(); got != want {
+			t.Errorf("%q is proven in %q, want %q", text, got, want)
+		}
+	}
+}

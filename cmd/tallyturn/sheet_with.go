@@ -79,7 +79,7 @@ func chartPictures(proof *pattern.Proof, terms []stitch.Terms) ([]sheet.Picture,
 
 // sized is a title with the size that is drawn, of a pattern in several.
 func sized(title string, proof *pattern.Proof) string {
-	if size := sizeOf(proof); size != "" {
+	if size := proof.InSize(); size != "" {
 		return title + ", " + size
 	}
 	return title

@@ -117,19 +117,10 @@ func titleOf(proof *pattern.Proof, name string) string {
 	if proof.Pattern.Title != "" {
 		name = proof.Pattern.Title
 	}
-	if size := sizeOf(proof); size != "" {
+	if size := proof.InSize(); size != "" {
 		name += ", " + size + " of " + strings.Join(proof.Pattern.Sizes, ", ")
 	}
 	return name
-}
-
-// sizeOf says which size of a pattern in several is meant, "size S"; "" where
-// there is one only.
-func sizeOf(proof *pattern.Proof) string {
-	if len(proof.Pattern.Sizes) < 2 {
-		return ""
-	}
-	return "size " + proof.Size
 }
 
 // writeFile writes what a command has made into the file named for it.

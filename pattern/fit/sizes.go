@@ -65,7 +65,7 @@ func ToSizes(proof *pattern.Proof, g gauge.Gauge, sizes []Size) (*Several, error
 	if len(sizes) > 1 {
 		out.Text = withSizes(proof.Pattern, out.Text, names)
 	}
-	out.Text = asPairs(out.Text, pairs)
+	out.Text = asRanges(asPairs(out.Text, pairs))
 	p := pattern.Read(out.Text)
 	if len(sizes) > 1 && !slices.Equal(p.Sizes, names) {
 		return nil, fmt.Errorf("the names of the sizes do not read back as they are written (%s); plain words such as S, M, L do", strings.Join(names, ", "))

@@ -13,6 +13,7 @@
 //
 //	doc.go       what stands on a sheet
 //	build.go     a pattern to what stands on it
+//	title.go     what it is called
 //	rows.go      pieces and rows
 //	facts.go     yarn, hook, gauge, sizes
 //	yarn.go      amounts of yarn, worked out

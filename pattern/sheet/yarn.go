@@ -39,7 +39,7 @@ func (b *builder) yarnBlocks() []Block {
 			sum.Long += a.Long
 			if s := amount(a, g.Unit, ball); s != "" {
 				if len(proofs) > 1 {
-					s = "size " + p.Size + ", " + s
+					s = p.InSize() + ", " + s
 				}
 				items = append(items, s)
 			}

@@ -39,6 +39,7 @@ type Note struct {
 // Script is a pattern as it is said aloud.
 type Script struct {
 	Title        string
+	Size         string       // which of several it is in: "size M"; "" for a pattern in one
 	Terms        stitch.Terms // the terms it is said in
 	Rate         Rate
 	Parts        []Part
@@ -65,7 +66,7 @@ type Line struct {
 // Of says a proven pattern aloud.
 func Of(proof *pattern.Proof, o Options) *Script {
 	t := newTeller(proof, o)
-	s := &Script{Title: proof.Pattern.Title, Terms: t.to, Rate: o.Rate.orDefault()}
+	s := &Script{Title: proof.Pattern.Title, Size: proof.InSize(), Terms: t.to, Rate: o.Rate.orDefault()}
 	if o.Piece == "" {
 		s.add(t.opening())
 	}

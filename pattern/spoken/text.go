@@ -13,14 +13,14 @@ const width = 78
 func (s *Script) Text() string {
 	var b strings.Builder
 	if s.headed() {
-		b.WriteString(shown(s.Title) + "\n\n")
+		b.WriteString(shown(s.sized(s.Title)) + "\n\n")
 	}
 	for i, p := range s.Parts {
 		if i > 0 {
 			b.WriteByte('\n')
 		}
 		if p.Title != "" {
-			fmt.Fprintf(&b, "%s  (%s)\n\n", shown(p.Title), clock(p.Milliseconds))
+			fmt.Fprintf(&b, "%s  (%s)\n\n", shown(s.over(p)), clock(p.Milliseconds))
 		}
 		for k, l := range p.Lines {
 			if k > 0 {
@@ -45,6 +45,23 @@ func (s *Script) headed() bool {
 	return s.Title != "" && len(s.Parts) > 0 && s.Parts[0].Title != s.Title
 }
 
+// sized is a title with the size that is said, of a pattern in several.
+func (s *Script) sized(title string) string {
+	if s.Size == "" {
+		return title
+	}
+	return title + ", " + s.Size
+}
+
+// over is what stands over a part: its title, and the size where that is the
+// first title there is.
+func (s *Script) over(p Part) string {
+	if s.headed() || len(s.Parts) > 0 && s.Parts[0].Title != "" && p.Title != s.Parts[0].Title {
+		return p.Title
+	}
+	return s.sized(p.Title)
+}
+
 // inAll says how long the whole script is.
 func (s *Script) inAll() string {
 	return fmt.Sprintf("%s in all, at %.0f words a minute.", clock(s.Milliseconds), float64(s.Rate))
@@ -54,7 +71,7 @@ func (s *Script) inAll() string {
 func (s *Script) Markdown() string {
 	var b strings.Builder
 	if s.headed() {
-		fmt.Fprintf(&b, "# %s\n\n", escape(shown(s.Title)))
+		fmt.Fprintf(&b, "# %s\n\n", escape(shown(s.sized(s.Title))))
 	}
 	for i, p := range s.Parts {
 		if i > 0 {
@@ -65,7 +82,7 @@ func (s *Script) Markdown() string {
 			if i == 0 && p.Piece < 0 {
 				mark = "#"
 			}
-			fmt.Fprintf(&b, "%s %s\n\n*%s*\n\n", mark, escape(shown(p.Title)), clock(p.Milliseconds))
+			fmt.Fprintf(&b, "%s %s\n\n*%s*\n\n", mark, escape(shown(s.over(p))), clock(p.Milliseconds))
 		}
 		for k, l := range p.Lines {
 			if k > 0 {

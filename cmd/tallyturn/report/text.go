@@ -2,6 +2,7 @@ package report
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
 	"strconv"
@@ -51,7 +52,7 @@ func (o Options) titleLine(p *pattern.Proof) string {
 		about = append(about, t+" terms")
 	}
 	if p.Size != "" {
-		size := "size " + tui.Clean(p.Size)
+		size := tui.Clean(cmp.Or(p.InSize(), "size "+p.Size))
 		if len(p.Pattern.Sizes) > 1 {
 			size += " of " + tui.Clean(strings.Join(p.Pattern.Sizes, "/"))
 		}
