@@ -34,13 +34,43 @@ func (b *Basket) view() string {
 	if n == 0 {
 		put(span{quiet, b.empty()})
 	}
-	for len(c.lines) < b.height-basketFoot {
+	large := b.large(inner, b.height-basketFoot-2-len(c.lines))
+	for len(c.lines) < b.height-basketFoot-len(large) {
 		c.line()
+	}
+	for _, l := range large {
+		put(l...)
 	}
 	c.lines = c.lines[:max(b.height-basketFoot, 0)]
 	put(b.says(inner)...)
 	put(b.hints(inner)...)
 	return c.String()
+}
+
+// large is the lit thing and how far it is in block letters, with a blank line
+// under them; nil where they do not fit n lines.
+func (b *Basket) large(width, n int) [][]span {
+	it := b.item()
+	if it == nil {
+		return nil
+	}
+	text := it.Title
+	if !it.Demo && it.Total > 0 {
+		text += fmt.Sprintf(": %d%%", it.percent())
+	}
+	out := b.theme.look.brush().largest(figure2, text, 2, width, n-1)
+	if out == nil {
+		return nil
+	}
+	return append(out, nil)
+}
+
+// percent is how far a thing is.
+func (it Item) percent() int {
+	if it.Total <= 0 {
+		return 0
+	}
+	return min(max(int(100*float64(it.Done)/float64(it.Total)), 0), 100)
 }
 
 // held is how much is in progress.
@@ -166,17 +196,16 @@ func (b *Basket) entry(i, width int) [itemText][]span {
 	}
 	gap := max(width-len(number)-cells(title)-cells(when), 1)
 	bar := b.bar(width)
-	full, share := 0, 0
+	full := 0
 	if it.Total > 0 {
-		part := float64(it.Done) / float64(it.Total)
-		full, share = int(float64(bar)*part), int(100*part)
+		full = int(float64(bar) * float64(it.Done) / float64(it.Total))
 	}
 	full = min(max(full, 0), bar)
 	line := []span{{base, "     "}, {figure2, strings.Repeat("━", full)}, {edge, strings.Repeat("╌", bar-full)}}
 	if it.Demo {
 		line = append(line, span{quiet, "  " + count(it.Total, "stitch")})
 	} else {
-		line = append(line, span{accent, fmt.Sprintf(" %3d%%", min(max(share, 0), 100))}, span{quiet, "  " + b.far(it, width)})
+		line = append(line, span{accent, fmt.Sprintf(" %3d%%", it.percent())}, span{quiet, "  " + b.far(it, width)})
 	}
 	return [itemText][]span{
 		{{keycap, number}, {ink, title}, {base, strings.Repeat(" ", gap)}, {quiet, when}},

@@ -29,41 +29,64 @@ var pointFigures = [10][pointsHigh]string{
 // biggest is the largest scale drawn: beyond it figures are no easier to read.
 const biggest = 5
 
-// figureCells is how many lines figures take at a scale, and how many columns
-// each digit takes with the gap after it.
-func figureCells(scale int) (high, wide int) {
-	return (pointsHigh*scale + 1) / 2, (pointsWide + 1) * scale
+// brush draws figures and letters in points. Two points stand one above the
+// other in a cell, unless cells are filled whole: a terminal of nothing but
+// ASCII has no halves.
+type brush struct{ whole bool }
+
+func (l Look) brush() brush { return brush{whole: l.ASCII} }
+
+// cells is how many lines figures take at a scale, and how many columns each
+// digit takes with the gap after it.
+func (b brush) cells(scale int) (high, wide int) {
+	high = (pointsHigh*scale + 1) / 2
+	if b.whole {
+		high = pointsHigh * b.lines(scale)
+	}
+	return high, (pointsWide + 1) * scale
 }
 
-// figureWidth is how many columns n takes at a scale, without a gap at the end.
-func figureWidth(n int64, scale int) int {
-	_, wide := figureCells(scale)
+// lines is how many lines a point takes where cells are filled whole.
+func (brush) lines(scale int) int { return (scale + 1) / 2 }
+
+// width is how many columns n takes at a scale, without a gap at the end.
+func (b brush) width(n int64, scale int) int {
+	_, wide := b.cells(scale)
 	return len(strconv.FormatInt(n, 10))*wide - scale
 }
 
-// drawFigure draws n, which is not negative, at a scale: its lines from the
+// figure draws n, which is not negative, at a scale: its lines from the
 // top, all of one width.
-func drawFigure(n int64, scale int) []string {
+func (b brush) figure(n int64, scale int) []string {
 	digits := strconv.FormatInt(max(n, 0), 10)
-	high, _ := figureCells(scale)
+	high, _ := b.cells(scale)
 	lines := make([]string, high)
 	for y := range lines {
-		var b strings.Builder
+		var line strings.Builder
 		for i, d := range []byte(digits) {
 			if i > 0 {
-				b.WriteString(strings.Repeat(" ", scale))
+				line.WriteString(strings.Repeat(" ", scale))
 			}
-			points := pointFigures[d-'0']
-			for x := range pointsWide {
-				// Where the figures are an odd number of half lines high, the
-				// free half is above them, so that all stand on one line.
-				top := 2*y - pointsHigh*scale%2
-				b.WriteString(strings.Repeat(halves(points, x, top, scale), scale))
-			}
+			b.stroke(&line, pointFigures[d-'0'], y, scale)
 		}
-		lines[y] = b.String()
+		lines[y] = line.String()
 	}
 	return lines
+}
+
+// stroke draws line y of a figure or letter.
+func (b brush) stroke(line *strings.Builder, points [pointsHigh]string, y, scale int) {
+	for x := range len(points[0]) {
+		cell := " "
+		if !b.whole {
+			// Where the figures are an odd number of half lines high, the free
+			// half is above them, so that all stand on one line.
+			cell = halves(points, x, 2*y-pointsHigh*scale%2, scale)
+		} else if points[y/b.lines(scale)][x] == '#' {
+			cell = "█"
+		}
+		line.WriteString(strings.Repeat(cell, scale))
+	}
 }
 
 // halves is the character for column x of points and for the half lines y and

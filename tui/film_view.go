@@ -100,31 +100,17 @@ func (f *frame) takeState() {
 }
 
 // spoken is what is said of the row in hand, in at most high lines: in block
-// letters where they fit, else spaced out, else as it is.
+// letters where they fit, else in lines with air between them, else as it is.
 func (f *frame) spoken(high int) (out [][]span) {
 	line := f.w.said()
 	text := Clean(line.Text)
 	if text == "" {
 		return [][]span{{{quiet, "Nothing is said of this row."}}}
 	}
-	for scale := 2; scale > 0; scale-- {
-		if lines, ok := blockText(text, scale, f.inner, high); ok {
-			for _, l := range lines {
-				out = append(out, []span{{figure2, l}})
-			}
-			return out
-		}
+	if large := f.brush().largest(figure2, text, biggest, f.inner, high); large != nil {
+		return large
 	}
 	plain := fold(strong, text, min(f.inner, wordsWide))
-	if spaced := spaceOut(text, f.inner); len(spaced)*2-1 <= high {
-		for i, l := range spaced {
-			if i > 0 {
-				out = append(out, nil)
-			}
-			out = append(out, []span{{strong, l}})
-		}
-		return out
-	}
 	if len(plain)*2-1 <= high {
 		for i, l := range plain {
 			if i > 0 {
@@ -143,64 +129,6 @@ func (f *frame) spoken(high int) (out [][]span) {
 		}
 	}
 	return plain
-}
-
-// blockText sets text in block letters; false where it does not fit.
-func blockText(text string, scale, width, high int) ([]string, bool) {
-	each, _ := figureCells(scale)
-	var rows []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		next := word
-		if line != "" {
-			next = line + " " + word
-		}
-		n, ok := blockWidth(next, scale)
-		if !ok {
-			return nil, false
-		}
-		if n > width {
-			if n, _ := blockWidth(word, scale); n > width || line == "" {
-				return nil, false
-			}
-			rows, next = append(rows, line), word
-		}
-		line = next
-	}
-	if line != "" {
-		rows = append(rows, line)
-	}
-	if len(rows)*(each+1)-1 > high {
-		return nil, false
-	}
-	var out []string
-	for i, r := range rows {
-		if i > 0 {
-			out = append(out, "")
-		}
-		out = append(out, drawBlock(r, scale)...)
-	}
-	return out, true
-}
-
-// spaceOut sets text with a blank after each letter.
-func spaceOut(text string, width int) []string {
-	var out []string
-	for _, l := range fold(base, text, max(width/2, 4)) {
-		var b strings.Builder
-		for _, s := range l {
-			for _, r := range s.text {
-				b.WriteRune(r)
-				b.WriteByte(' ')
-			}
-		}
-		line := strings.TrimRight(b.String(), " ")
-		if cells(line) > width { // letters of two columns
-			return nil
-		}
-		out = append(out, line)
-	}
-	return out
 }
 
 // bars set the seconds of the words beside those of the row so far.

@@ -11,8 +11,13 @@ import (
 func (f *frame) finished() {
 	f.heading()
 	f.blank(f.gap())
-	f.put(span{good, "✓ finished"}, span{quiet, "  every row of every piece is worked"})
 	account := f.account()
+	if large := f.brush().largest(good, "finished", 2, f.inner, f.height-3-len(f.lines)-len(account)-3); large != nil {
+		for _, l := range append(large, nil) {
+			f.put(l...)
+		}
+	}
+	f.put(clipOrShort(f.inner, []span{{good, "✓ finished"}, {quiet, "  every row of every piece is worked"}})...)
 	room := max(f.height-2-len(f.lines), 0)
 	top := min(f.w.top, max(len(account)-room, 0))
 	for _, l := range account[top:min(top+room, len(account))] {
@@ -23,11 +28,23 @@ func (f *frame) finished() {
 	}
 	f.lines = f.lines[:max(f.height-2, 0)]
 	if more := len(account) - top - room; f.w.note == "" && (more > 0 || top > 0) {
-		f.put(span{quiet, fmt.Sprintf("Up and Down show the rest: %s above, %d below.", count(int64(top), "line"), max(more, 0))})
+		text := fmt.Sprintf("Up and Down show the rest: %s above, %d below.", count(int64(top), "line"), max(more, 0))
+		if cells(text) > f.inner {
+			text = fmt.Sprintf("Up and Down show the rest: %d more.", top+max(more, 0))
+		}
+		f.put(span{quiet, text})
 		f.line(f.w.buttonRow().spans()...)
 		return
 	}
 	f.footer()
+}
+
+// clipOrShort is a line, without its last part where there is no room for it.
+func clipOrShort(width int, line []span) []span {
+	if spanCells(line) > width && len(line) > 1 {
+		return line[:len(line)-1]
+	}
+	return line
 }
 
 // scrollEnd moves the account of the end by a line.

@@ -3,6 +3,8 @@ package tui
 import (
 	"fmt"
 	"strings"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // The frame of the walk, from the top:
@@ -20,7 +22,7 @@ import (
 // then the gaps, then what comes next.
 
 const (
-	widest     = 160 // columns of content; eyes do not travel further
+	widest     = 200 // columns of content; eyes do not travel further
 	wordsWide  = 110 // columns of running text
 	factsWide  = 24  // columns kept for the facts beside the figures
 	leastWide  = 24  // below this, or leastHigh lines, only the place is told
@@ -269,6 +271,33 @@ func (f *frame) time() span {
 	return span{base, t + " on this row"}
 }
 
+// quietLine sets a note. One that is too long for a line takes those above it
+// that are empty or tell of the rows to come.
+func (f *frame) quietLine(note span) {
+	lines := fold(note.role, note.text, f.inner)
+	if len(lines) == 0 {
+		lines = [][]span{nil}
+	}
+	free := 0
+	for most := min(len(lines)-1, mostNoteLines-1, len(f.lines)); free < most; free++ {
+		above := f.lines[len(f.lines)-1-free]
+		if f.w.mode != walking && strings.TrimSpace(ansi.Strip(above)) != "" {
+			break
+		}
+	}
+	f.lines = f.lines[:len(f.lines)-free]
+	if len(lines) > free+1 {
+		lines = lines[:free+1]
+		lines[free] = goesOn(lines[free], f.inner)
+	}
+	for _, l := range lines {
+		f.put(l...)
+	}
+}
+
+// mostNoteLines is how many lines a note takes at most.
+const mostNoteLines = 3
+
 // footer is the quiet line and the buttons.
 func (f *frame) footer() {
 	note := span{quiet, f.w.note}
@@ -288,6 +317,6 @@ func (f *frame) footer() {
 	case f.sc.paused:
 		note = span{quiet, "Paused. The next tap lets the time go on."}
 	}
-	f.put(note)
+	f.quietLine(note)
 	f.line(f.w.buttonRow().spans()...)
 }

@@ -46,6 +46,10 @@ var pointLetters = map[rune][pointsHigh]string{
 	'!': {"#", "#", "#", "#", "#", " ", "#"},
 	'“': {"# #", "# #", "   ", "   ", "   ", "   ", "   "},
 	'”': {"# #", "# #", "   ", "   ", "   ", "   ", "   "},
+	'*': {"     ", "# # #", " ### ", "#####", " ### ", "# # #", "     "},
+	'&': {" ##  ", "#  # ", " ##  ", " ##  ", "#  ##", "#  # ", " ## #"},
+	'+': {"     ", "  #  ", "  #  ", "#####", "  #  ", "  #  ", "     "},
+	'%': {"##  #", "##  #", "   # ", "  #  ", " #   ", "#  ##", "#  ##"},
 	'/': {"    #", "    #", "   # ", "  #  ", " #   ", "#    ", "#    "},
 }
 
@@ -65,9 +69,9 @@ func block(r rune) ([pointsHigh]string, bool) {
 	return b, ok
 }
 
-// blockWidth is how many columns text takes in block letters at a scale,
+// textWidth is how many columns text takes in block letters at a scale,
 // without a gap at its end; false where some of it cannot be drawn so.
-func blockWidth(text string, scale int) (int, bool) {
+func (brush) textWidth(text string, scale int) (int, bool) {
 	n := 0
 	for _, r := range text {
 		b, ok := block(r)
@@ -79,13 +83,13 @@ func blockWidth(text string, scale int) (int, bool) {
 	return max(n-scale, 0), true
 }
 
-// drawBlock draws text that can be drawn: its lines from the top, all of one
+// text draws text that can be drawn: its lines from the top, all of one
 // width.
-func drawBlock(text string, scale int) []string {
-	high, _ := figureCells(scale)
+func (b brush) text(text string, scale int) []string {
+	high, _ := b.cells(scale)
 	lines := make([]string, high)
 	for y := range lines {
-		var b strings.Builder
+		var line strings.Builder
 		first := true
 		for _, r := range text {
 			points, ok := block(r)
@@ -93,15 +97,66 @@ func drawBlock(text string, scale int) []string {
 				continue
 			}
 			if !first {
-				b.WriteString(strings.Repeat(" ", scale))
+				line.WriteString(strings.Repeat(" ", scale))
 			}
 			first = false
-			top := 2*y - pointsHigh*scale%2
-			for x := range len(points[0]) {
-				b.WriteString(strings.Repeat(halves(points, x, top, scale), scale))
-			}
+			b.stroke(&line, points, y, scale)
 		}
-		lines[y] = b.String()
+		lines[y] = line.String()
 	}
 	return lines
+}
+
+// largest sets text as large as fits n lines of a width, in block letters; nil
+// where none fit.
+func (b brush) largest(ink role, text string, most, width, n int) (out [][]span) {
+	for scale := most; scale > 0; scale-- {
+		lines, ok := b.fit(text, scale, width, n)
+		if !ok {
+			continue
+		}
+		for _, l := range lines {
+			out = append(out, []span{{ink, l}})
+		}
+		return out
+	}
+	return nil
+}
+
+// fit sets text in block letters; false where it does not fit.
+func (b brush) fit(text string, scale, width, high int) ([]string, bool) {
+	each, _ := b.cells(scale)
+	var rows []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		next := word
+		if line != "" {
+			next = line + " " + word
+		}
+		n, ok := b.textWidth(next, scale)
+		if !ok {
+			return nil, false
+		}
+		if n > width {
+			if n, _ := b.textWidth(word, scale); n > width || line == "" {
+				return nil, false
+			}
+			rows, next = append(rows, line), word
+		}
+		line = next
+	}
+	if line != "" {
+		rows = append(rows, line)
+	}
+	if len(rows)*(each+1)-1 > high {
+		return nil, false
+	}
+	var out []string
+	for i, r := range rows {
+		if i > 0 {
+			out = append(out, "")
+		}
+		out = append(out, b.text(r, scale)...)
+	}
+	return out, true
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -34,8 +35,10 @@ func (m *model) over(frame string) string {
 	}
 	if m.locked {
 		text := " LOCKED · " + m.keymap().name(keyLock) + " unlocks"
-		if m.knocks > 0 {
-			text += " · " + count(int64(m.knocks), "key") + " did nothing"
+		if did := " · " + count(int64(m.knocks), "key") + " did nothing"; m.knocks > 0 && cells(text+did) <= m.width {
+			text += did
+		} else if m.knocks > 0 {
+			text += fmt.Sprintf(" · %d ignored", m.knocks)
 		}
 		lines[len(lines)-1] = bar(text)
 	}

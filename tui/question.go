@@ -13,7 +13,7 @@ func (f *frame) question(width int) [][]span {
 	switch f.w.mode {
 	case asking:
 		if f.sc.known {
-			out = append(out, []span{{strong, fmt.Sprintf("The row comes to %d. You count ", f.sc.total)}, box})
+			out = append(out, foldSpans([]span{{strong, fmt.Sprintf("The row comes to %d. You count ", f.sc.total)}, box}, width)...)
 		} else {
 			out = append(out, []span{{strong, fmt.Sprintf("%d tapped. You count ", f.sc.done)}, box})
 		}
@@ -32,7 +32,7 @@ func (f *frame) question(width int) [][]span {
 		}
 		add(base, fmt.Sprintf("Enter carries on with yours, %s finds the slip, %s goes back, digits count again.", f.w.named(keyHunt), f.w.named(keyReturn)))
 	case counting:
-		out = append(out, []span{{strong, fmt.Sprintf("The tally is %d. On the hook are ", f.sc.done)}, box})
+		out = append(out, foldSpans([]span{{strong, fmt.Sprintf("The tally is %d. On the hook are ", f.sc.done)}, box}, width)...)
 		add(base, "Space takes it, digits give another, Esc closes this.")
 	case going:
 		out = append(out, []span{{strong, "Go to stitch "}, box})

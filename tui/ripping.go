@@ -62,7 +62,7 @@ func (f *frame) unravel(width int, box span) (out [][]span) {
 	add := func(r role, text string) { out = append(out, fold(r, text, width)...) }
 	w := f.w
 	to, err := w.ripTo()
-	out = append(out, []span{{strong, fmt.Sprintf("Unravel to row %d, keeping of it ", w.to.Row+1)}, box, {strong, " stitches"}})
+	out = append(out, foldSpans([]span{{strong, fmt.Sprintf("Unravel to row %d, keeping of it ", w.to.Row+1)}, box, {strong, " stitches"}}, width)...)
 	if err == nil {
 		var loss counter.Loss
 		if loss, err = w.state.Losing(to); err == nil {

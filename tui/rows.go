@@ -150,8 +150,12 @@ func (f *frame) rowList() {
 	for i := first; i < first+n; i++ {
 		f.put(f.rowEntry(i)...)
 	}
-	for len(f.lines) < f.height-2 {
+	lit := f.litRow(f.height - 3 - len(f.lines))
+	for len(f.lines) < f.height-2-len(lit) {
 		f.blank(1)
+	}
+	for _, l := range lit {
+		f.put(l...)
 	}
 	f.lines = f.lines[:max(f.height-2, 0)]
 	f.put(span{base, w.note})
@@ -160,6 +164,24 @@ func (f *frame) rowList() {
 		hint = "Enter goes there · Esc closes"
 	}
 	f.put(span{quiet, hint})
+}
+
+// litRow is the lit row in full, as large as it fits n lines under the list.
+func (f *frame) litRow(n int) [][]span {
+	proof, number := f.w.state.Plan().Row(f.w.rows.piece, f.w.rows.lit)
+	if proof == nil {
+		return nil
+	}
+	words := plainWords(f.w.words(proof))
+	label := []span{{strong, rowLabel(proof, number)}}
+	lines := f.brush().largest(figure2, words, 2, f.inner, n-1)
+	if lines == nil {
+		lines = fold(base, words, f.wordWidth())
+	}
+	if len(lines) == 0 || len(lines)+1 > n {
+		return nil
+	}
+	return append([][]span{label}, lines...)
 }
 
 // rowEntry is one row of the list: where the maker is with it, its label and

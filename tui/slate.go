@@ -57,7 +57,7 @@ func (w *Walk) slate() string {
 				said = append(said, s)
 			}
 		}
-		high, _ := figureCells(scale)
+		high, _ := w.cfg.Look.brush().cells(scale)
 		used := 1 + len(blocks)*high + min(len(said), 1)
 		gap := min(max((w.height-used)/(len(blocks)+2), 0), high)
 		f.blank(min(gap, max(w.height-used, 0)))
@@ -70,7 +70,7 @@ func (w *Walk) slate() string {
 			if len(f.lines)+between+(len(blocks)-i)*high <= w.height {
 				f.blank(between)
 			}
-			for _, l := range drawBlock(text, scale) {
+			for _, l := range w.cfg.Look.brush().text(text, scale) {
 				f.middle(span{[]role{figure2, figure}[min(i, 1)], l})
 			}
 		}
@@ -87,11 +87,12 @@ func (w *Walk) slate() string {
 // slateScale is the largest scale at which lines of text fit the window; 0
 // where there is none.
 func (f *frame) slateScale(blocks []string) int {
+	pen := f.w.cfg.Look.brush()
 	for scale := biggest; scale > 0; scale-- {
-		high, _ := figureCells(scale)
+		high, _ := pen.cells(scale)
 		fits := len(blocks)*high+2 <= f.height
 		for _, text := range blocks {
-			n, ok := blockWidth(text, scale)
+			n, ok := pen.textWidth(text, scale)
 			fits = fits && ok && n <= f.width
 		}
 		if fits {

@@ -42,19 +42,16 @@ func (w *Walk) set() *still {
 	}
 	f := w.frame()
 	s.scale = f.scale()
-	high, captions := 0, 2
-	if s.scale > 0 {
-		high, _ = figureCells(s.scale)
-		captions = f.captionLines()
+	braid, spare := f.fitting(&s.scale)
+	// Of what is left over, large words have a place that is the same all through
+	// a row, and then come gaps.
+	place := f.largeLines(spare - 1)
+	large := f.large(place)
+	if place > 0 {
+		large = append(large, make([][]span, place+1-len(large))...)
+		spare -= place + 1
 	}
-	// The words need some lines beside the drawing of the row.
-	braid := f.weave(f.height - 1 - high - captions - 2 - leastWords)
-	if braid == nil {
-		braid = strip{f.sc.done, f.sc.total, f.sc.known, f.sc.from, f.sc.upto}.draw(f.inner, max(f.height/14, 1))
-	}
-	used := 1 + high + captions + len(braid) + 2 // with heading and footer
-	// The gaps take what is left beside that which must be there.
-	gap := min(max((f.height-used-5)/3, 0), max(f.height/15, 1))
+	gap := min(max(spare/3, 0), max(f.height/15, 1))
 
 	f.blank(gap)
 	if s.scale > 0 {
@@ -67,15 +64,114 @@ func (w *Walk) set() *still {
 		f.put(l...)
 	}
 	f.blank(gap)
-	f.below(max(f.height-3-len(s.above)-captions-len(f.lines), 0), gap)
+	for _, l := range large {
+		f.put(l...)
+	}
+	f.below(max(f.height-3-len(s.above)-f.captionsUnder(s.scale)-len(f.lines), 0), gap)
 	s.below = f.lines
 	return s
+}
+
+// fitting is the drawing of the row, and how many lines are left over beside
+// it and the words. A question is read whole before anything is drawn: for one
+// that is long the drawing gives way, and then the figures.
+func (f *frame) fitting(scale *int) (braid [][]span, spare int) {
+	need := f.wanted()
+	room := func() int {
+		high := 0
+		if *scale > 0 {
+			high, _ = f.brush().cells(*scale)
+		}
+		return f.height - 3 - high - f.captionsUnder(*scale) // without heading and footer
+	}
+	least := leastWords
+	if f.w.mode != walking {
+		least = max(least, need)
+	}
+	if braid = f.weave(room() - least); braid == nil {
+		braid = strip{f.sc.done, f.sc.total, f.sc.known, f.sc.from, f.sc.upto}.draw(f.inner, max(f.height/14, 1))
+	}
+	if f.w.mode != walking {
+		if need > room()-len(braid) {
+			braid = nil
+		}
+		for *scale > 0 && need > room() {
+			*scale--
+		}
+	}
+	return braid, room() - len(braid) - need
+}
+
+// wanted is how many lines the words take with their heading and the next row.
+// A question takes as many as the row it is asked of, so that little moves
+// when it is.
+func (f *frame) wanted() int {
+	width := f.wordWidth()
+	mode := f.w.mode
+	n := 0
+	if lines, _ := f.sc.words.wrap(width); f.sc.label != "" {
+		n = min(1+max(len(lines), 1)+len(f.sc.notes)+f.nextLines(width), leastWords)
+	}
+	if mode != walking {
+		n = max(n, 1+len(f.question(width)))
+	}
+	return n
+}
+
+// wordWidth is how many columns running text takes.
+func (f *frame) wordWidth() int { return min(f.inner, wordsWide) }
+
+func (f *frame) brush() brush { return f.w.cfg.Look.brush() }
+
+// captionsUnder is how many lines the captions take.
+func (f *frame) captionsUnder(scale int) int {
+	if scale == 0 {
+		return 2
+	}
+	return f.captionLines()
+}
+
+// largeLines is how many lines are kept for large words where there are n: for
+// one or two lines of them, small or large.
+func (f *frame) largeLines(n int) int {
+	small, _ := f.brush().cells(1)
+	high, _ := f.brush().cells(2)
+	for _, lines := range []int{2*high + 1, 2*small + 1, max(high, small)} {
+		if lines+2 <= n {
+			return lines
+		}
+	}
+	if small <= n {
+		return small
+	}
+	return 0
+}
+
+// large is what is in hand in block letters, to be read without bending over:
+// the instruction, with what is to be done before it, or how a count differs.
+// It is nil where that does not fit n lines.
+func (f *frame) large(n int) [][]span {
+	text := ""
+	switch f.w.mode {
+	case walking:
+		text = f.sc.words.inHand()
+	case asking:
+		text = "count " + f.w.entry.String() + "?"
+	case differing:
+		if n, err := f.w.entry.number(); err == nil {
+			text = overOrShort(n - f.sc.total)
+		}
+	}
+	if text == "" {
+		return nil
+	}
+	return f.brush().largest(figure, text, 2, f.inner, n)
 }
 
 // below sets the words, what comes next and, where there is room, the outline
 // of the piece in exactly n lines.
 func (f *frame) below(n, gap int) {
-	width := min(f.inner, wordsWide)
+	width := f.wordWidth()
 	var picture [][]span
 	aside := 0
 	if n >= silhouetteLeast+1 && f.inner >= 90 {
@@ -93,7 +189,7 @@ func (f *frame) below(n, gap int) {
 	lines := scroll(text.lines, text.at, max(min(len(text.lines), want), 1), width)
 	left = append(left, lines...)
 	room -= len(lines)
-	if room > gap+1 {
+	if room-gap >= f.nextLines(width) {
 		left = append(left, make([][]span, gap)...)
 		room -= gap
 	}
@@ -154,8 +250,8 @@ func (f *frame) scale() int {
 		aside = 0
 	}
 	for s := min(biggest, f.inner/12); s > 0; s-- {
-		high, _ := figureCells(s)
-		wide := f.column(s) + max(figureWidth(int64(f.sc.row), max(s-1, 1)), cells(f.sc.rowLine())) + aside
+		high, _ := f.brush().cells(s)
+		wide := f.column(s) + max(f.brush().width(int64(f.sc.row), max(s-1, 1)), cells(f.sc.rowLine())) + aside
 		if high <= f.height/3 && high+16 <= f.height+1 && wide <= f.inner {
 			return s
 		}
@@ -168,13 +264,13 @@ func (f *frame) narrow() bool { return f.inner < 56 }
 
 // column is how many columns the stitch takes before the row begins.
 func (f *frame) column(scale int) int {
-	return max(figureWidth(f.sc.number(), scale), cells(f.sc.stitchLine())) + 4*scale
+	return max(f.brush().width(f.sc.number(), scale), cells(f.sc.stitchLine())) + 4*scale
 }
 
 // figures sets the stitch and the row in block figures, the facts at their
 // right.
 func (f *frame) figures(scale int) {
-	stitch, row := drawFigure(f.sc.number(), scale), drawFigure(int64(f.sc.row), max(scale-1, 1))
+	stitch, row := f.brush().figure(f.sc.number(), scale), f.brush().figure(int64(f.sc.row), max(scale-1, 1))
 	wide := f.column(scale)
 	var facts []span
 	if !f.narrow() {
@@ -205,10 +301,22 @@ func (f *frame) label(width int) []span {
 	return clipSpans(line, width)
 }
 
+// nextLines is how many lines the next row takes.
+func (f *frame) nextLines(width int) int {
+	if len(f.sc.next) == 0 {
+		return 0
+	}
+	row := f.sc.next[0]
+	return len(fold(quiet, row.label+": "+row.words, width-len(nextHead)))
+}
+
+// nextHead stands before the next row.
+const nextHead = "next  "
+
 // coming tells the next rows in at most n lines.
 func (f *frame) coming(width, n int) (out [][]span) {
 	for i, row := range f.sc.next {
-		head := "next  "
+		head := nextHead
 		if i > 0 {
 			head = "then  "
 		}

@@ -97,7 +97,7 @@ func (f *frame) lasting(width int) [][]span {
 }
 
 // largeVerdict is the answer in block letters, nil where there is no room.
-func (f *frame) largeVerdict(high int) (out [][]span) {
+func (f *frame) largeVerdict(high int) [][]span {
 	y := f.w.onPage()
 	if y.Left == nil || !y.Left.Known {
 		return nil
@@ -106,17 +106,11 @@ func (f *frame) largeVerdict(high int) (out [][]span) {
 	if ink == alarm {
 		ink = figure
 	}
-	for scale := 2; scale > 0; scale-- {
-		lines, ok := blockText(y.Left.Verdict.String(), scale, f.inner, high-1)
-		if !ok {
-			continue
-		}
-		for _, l := range lines {
-			out = append(out, []span{{ink, l}})
-		}
-		return append(out, clipSpans([]span{{ink, sign + Clean(y.Name)}, {quiet, " " + y.Left.Verdict.String()}}, f.inner))
+	out := f.brush().largest(ink, y.Left.Verdict.String(), 2, f.inner, high-1)
+	if out == nil {
+		return nil
 	}
-	return nil
+	return append(out, clipSpans([]span{{ink, sign + Clean(y.Name)}, {quiet, " " + y.Left.Verdict.String()}}, f.inner))
 }
 
 // toldOfYarn is what the answer comes from.

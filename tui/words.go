@@ -108,6 +108,29 @@ func (w wording) beside(i, step int) int {
 	return -1
 }
 
+// inHand is the instruction in hand with what is to be done before it, as it is
+// written; "" where nothing is in hand.
+func (w wording) inHand() string {
+	lit := func(i int) bool { return w[i].state == wordHand || w[i].state == wordLead }
+	first, last := -1, -1
+	for i := range w {
+		if lit(i) {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	var b strings.Builder
+	for i := max(first, 0); i <= last; i++ {
+		if w[i].state == wordDone || w[i].state == wordToCome {
+			return "" // scattered: the lit words of the row show it better
+		}
+		b.WriteString(w[i].text)
+	}
+	return strings.Trim(b.String(), " ,;.")
+}
+
 var wordRole = [...]role{wordRead: quiet, wordDone: done, wordLead: lead, wordHand: hand, wordToCome: base}
 
 // wrap lays the words out in lines of at most width columns. It also tells on
@@ -257,6 +280,16 @@ func fold(r role, text string, width int) [][]span {
 	}
 	f := folder{width: width}
 	f.add(r, text)
+	lines, _ := f.finish()
+	return lines
+}
+
+// foldSpans breaks spans into lines of at most width columns.
+func foldSpans(spans []span, width int) [][]span {
+	f := folder{width: max(width, 1)}
+	for _, s := range spans {
+		f.add(s.role, s.text)
+	}
 	lines, _ := f.finish()
 	return lines
 }
