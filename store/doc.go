@@ -56,6 +56,7 @@
 //	check.go    are the pages whole?
 //	guard.go    every use of the file goes through here
 //	project.go  projects: made, found, read
+//	erase.go    and erased for good
 //	progress.go how far they are, for lists
 //	glance.go   and a list to show before the file is opened
 //	writer.go   events: taken, committed, tried again

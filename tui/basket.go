@@ -51,8 +51,12 @@ type BasketConfig struct {
 	Begin  func(file string) (*Walk, error) // the walk of a pattern's file
 	Change func(Item) (Item, error)         // keeps the Name and the Part of a thing
 	Again  func(Item) (Item, error)         // another of the same pattern
-	Now    func() time.Time
-	Look   Look
+	// Erase takes a thing that was taken out off the disk for good.
+	Erase func(Item) error
+	// History, if there is one, is of the baskets shown before, and goes on.
+	History *History
+	Now     func() time.Time
+	Look    Look
 	// Unsaved, if there is one, says what is not on the disk for the time being,
 	// or that nothing can be; nil where all is well. It must not wait.
 	Unsaved func() error
@@ -71,7 +75,7 @@ type Basket struct {
 	lit           int    // among the shown
 	typed         string
 	field         field
-	undo          []change
+	undo          *History
 	note          string
 	opening       bool
 	changing      bool         // a change is on its way to the disk
@@ -83,7 +87,10 @@ type Basket struct {
 
 // NewBasket makes a basket.
 func NewBasket(cfg BasketConfig) *Basket {
-	b := &Basket{cfg: cfg, theme: newTheme(cfg.Look)}
+	b := &Basket{cfg: cfg, theme: newTheme(cfg.Look), undo: cfg.History}
+	if b.undo == nil {
+		b.undo = &History{}
+	}
 	b.cfg.Items = make([]Item, len(cfg.Items))
 	for i, it := range cfg.Items {
 		b.cfg.Items[i] = cleanItem(it)

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -35,6 +36,10 @@ func (b *Basket) view() string {
 		put(span{quiet, b.empty()})
 	}
 	large := b.large(inner, b.height-basketFoot-2-len(c.lines))
+	if q := b.field.question(); q != "" { // over the list, if need be
+		large = fold(lead, q, inner)
+		c.lines = c.lines[:max(min(len(c.lines), b.height-basketFoot-len(large)), 0)]
+	}
 	for len(c.lines) < b.height-basketFoot-len(large) {
 		c.line()
 	}
@@ -128,6 +133,10 @@ func (b *Basket) empty() string {
 // says is the line above the last: what is typed, or what the last key came to.
 func (b *Basket) says(width int) []span {
 	switch {
+	case b.typing() && b.note != "" && b.field.text == "":
+		return []span{{base, b.note}}
+	case b.field.of == erasing:
+		return nil // the hints say all there is
 	case b.typing():
 		return b.field.asks(width)
 	case b.broken:
@@ -141,7 +150,7 @@ func (b *Basket) says(width int) []span {
 	case b.part == SetAside && len(b.shown) > 0:
 		return []span{{quiet, "Taking one up puts it back in work."}}
 	case b.part == TakenOut && len(b.shown) > 0:
-		return []span{{quiet, b.named(keyOut) + " puts it back."}}
+		return []span{{quiet, b.named(keyOut) + " puts it back; " + b.named(keyForGood) + " erases it for good."}}
 	}
 	return nil
 }
@@ -157,9 +166,17 @@ func (b *Basket) hints(width int) (line []span) {
 	if b.typing() {
 		list = list[:0]
 		list = append(list, struct{ key, does string }{"Enter", "keeps"}, struct{ key, does string }{"Esc", "leaves it"})
-		if b.field.of == finding {
+		switch b.field.of {
+		case finding:
 			list[0].does = "takes the lit one up"
+		case erasing:
+			list[0].does, list[1].does = "asks once more", "keeps it"
+		case erasingSurely:
+			list[0].does, list[1].does = "erases it, after the word", "keeps it"
 		}
+	} else if b.part == TakenOut {
+		list[0] = struct{ key, does string }{b.named(keyOut), "put back"}
+		list = slices.Insert(list, 1, struct{ key, does string }{b.named(keyForGood), "erase for good"})
 	}
 	used := 0
 	for i, h := range list {

@@ -13,17 +13,19 @@ import (
 type purpose uint8
 
 const (
-	nothing   purpose = iota
-	finding           // words to look for
-	renaming          // another name
-	beginning         // the file of a pattern
+	nothing       purpose = iota
+	finding               // words to look for
+	renaming              // another name
+	beginning             // the file of a pattern
+	erasing               // whether a thing is to be erased
+	erasingSurely         // and the word for it
 )
 
 // field is a text being typed in the basket.
 type field struct {
 	of   purpose
 	text string
-	item Item // the one to be renamed
+	item Item // the one to be renamed or erased
 }
 
 // mostTyped is how many characters a name or the path of a file may have.
@@ -52,8 +54,14 @@ func (b *Basket) fieldKey(k tea.KeyMsg) tea.Cmd {
 		b.light(b.lit + 1)
 		return nil
 	case key.Matches(k, keyErase):
+		if f.of == erasing {
+			b.field = field{} // as Esc does: there is nothing to rub out
+			return nil
+		}
 		_, n := utf8.DecodeLastRuneInString(f.text)
 		f.text = f.text[:len(f.text)-n]
+	case f.of == erasing:
+		b.note = keyName(Clean(k.String())) + " does nothing here. Enter asks once more, Esc keeps it."
 	case k.Type == tea.KeyRunes || k.Type == tea.KeySpace:
 		text := string(k.Runes)
 		if k.Paste {
@@ -96,6 +104,8 @@ func (b *Basket) fieldDone() tea.Cmd {
 			note = "It is called as its pattern is."
 		}
 		return b.keep(change{f.item, after, "the new name of " + f.item.Title}, note)
+	case erasing, erasingSurely:
+		return b.erase(f, text)
 	case beginning:
 		if text == "" {
 			b.note = "No file was named."
@@ -110,8 +120,11 @@ func (b *Basket) fieldDone() tea.Cmd {
 // asks is the line on which the text is typed.
 func (f field) asks(width int) []span {
 	words := map[purpose]string{
-		finding: "find ", renaming: "its name ", beginning: "the file of a pattern ",
+		finding: "find ", renaming: "its name ", beginning: "the file of a pattern ", erasingSurely: "the word, then Enter ",
 	}[f.of]
+	if f.of == erasing {
+		return []span{{strong, "Enter asks once more, Esc keeps it."}}
+	}
 	text := Clean(f.text)
 	for cells(text) > max(width-cells(words)-3, 1) { // what is typed last is seen
 		_, n := utf8.DecodeRuneInString(text)

@@ -33,7 +33,7 @@ func flat(groups []keyGroup) (all []key.Binding) {
 
 func (b *Basket) here() []keyGroup {
 	return []keyGroup{
-		{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyUndo, keyPart, keyPartB, keyEsc}},
+		{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyForGood, keyUndo, keyPart, keyPartB, keyEsc}},
 		listKeys,
 	}
 }

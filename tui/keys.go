@@ -140,6 +140,7 @@ var (
 	keyAside    = bind("s", "set it aside, or back to the work", "s", "S")
 	keyComplete = bind("f", "put it with the finished, or back to the work", "f", "F")
 	keyOut      = bind("x", "take it out of the basket, or put it back", "x", "X")
+	keyForGood  = bind("e", "among what is taken out: erase it for good, after asking twice", "e", "E")
 	keyUndo     = bind("Backspace", "take the last change of the basket back, one after another", "backspace", "ctrl+h", "delete", "u", "U")
 	keyPart     = bind("Tab, Right", "the next part of the basket: in work, set aside, finished, taken out", "tab", "right")
 	keyPartB    = bind("Left", "the part before", "shift+tab", "left")
@@ -162,7 +163,7 @@ var allKeys = []keyGroup{
 	{"Yarn on the scale", yarnKeys},
 	{"Filming", []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyNextField, keyPrevField, keyRead, keyReadDone, keyFit, keyTakes}},
 	{"The fit of words and footage", fitKeys},
-	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyUndo, keyPart, keyPartB}},
+	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyForGood, keyUndo, keyPart, keyPartB}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
 	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},
 	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyLock, keyBasket, keyElsewhere, keyRest, keyQuit}},

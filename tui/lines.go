@@ -201,6 +201,9 @@ func (b *Basket) spoken() (lines []string) {
 	default:
 		lines = append(lines, fmt.Sprintf("%d: %s, %s, %s", b.lit+1, it.Title, b.far(*it, 80), b.when(*it)))
 	}
+	if q := b.field.question(); q != "" {
+		lines = append(lines, q)
+	}
 	if b.typing() {
 		lines = append(lines, plainText(b.field.asks(wordsWide)))
 	}

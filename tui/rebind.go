@@ -44,7 +44,7 @@ var actionNames = []struct {
 	{"fit-usual", &keyUsual}, {"fit-alike", &keyAlike}, {"fit-longer", &keyLonger}, {"fit-shorter", &keyShorter}, {"fit-close", &keyCloseFit},
 	{"another-ball", &keyNewBall}, {"first-weight", &keyFirstWeight}, {"yarn-close", &keyCloseYarn},
 	{"find", &keyFind}, {"begin", &keyBegin}, {"rename", &keyRename}, {"make-again", &keyAnew}, {"set-aside", &keyAside},
-	{"finish", &keyComplete}, {"basket-out", &keyOut}, {"basket-undo", &keyUndo}, {"next-part", &keyPart}, {"part-before", &keyPartB},
+	{"finish", &keyComplete}, {"basket-out", &keyOut}, {"erase-for-good", &keyForGood}, {"basket-undo", &keyUndo}, {"next-part", &keyPart}, {"part-before", &keyPartB},
 }
 
 // fixedKeys are not to be had otherwise: digits, and Enter and Esc where a
@@ -132,7 +132,7 @@ var places = [][]key.Binding{
 	{keyTap, keyBack, keyAgain, keyStride, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyYarn, keyOverview, keyEnd, keyPause,
 		keyRows, keyFilm, keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyBasket, keyLock, keyHelp, keyQuit, keyRest, keyElsewhere, keyEsc, keyPress, keyLight, keyLightB, keyGoTo},
 	{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyChoose, keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete,
-		keyOut, keyUndo, keyPart, keyPartB, keyLock, keyHelp, keyQuit, keyRest, keyNumber},
+		keyOut, keyForGood, keyUndo, keyPart, keyPartB, keyLock, keyHelp, keyQuit, keyRest, keyNumber},
 	{keyUp, keyDown, keyBack, keyFull, keySlow, keyShorten, keyWithin, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit,
 		keyMend, keyFaster, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
 	{keyUp, keyDown, keyNewBall, keyFirstWeight, keyCloseYarn, keyErase, keyEsc, keyTap, keyDigit, keyPoint, keyPress, keyLight, keyLightB, keyLock, keyHelp, keyQuit, keyRest},

@@ -10,7 +10,7 @@ import (
 )
 
 // What can be done with the things of a basket, besides taking them up. Each
-// can be taken back.
+// but the erasing can be taken back.
 
 // change is something done to a thing, to be taken back.
 type change struct {
@@ -18,11 +18,54 @@ type change struct {
 	words         string // "the new name"
 }
 
+// back is a thing as it was before the change, in all that the change changed;
+// false where that has changed again since, as the part of a thing does that is
+// taken up.
+func (c change) back(now Item) (Item, bool) {
+	if c.before.Part != c.after.Part && now.Part != c.after.Part || c.before.Name != c.after.Name && now.Name != c.after.Name {
+		return now, false
+	}
+	if c.before.Part != c.after.Part {
+		now.Part = c.before.Part
+	}
+	if c.before.Name != c.after.Name {
+		now.Name = c.before.Name
+	}
+	return now, true
+}
+
+// History is what was changed in a basket, so that it can be taken back in
+// another that is shown after it. The zero History is one of no changes.
+type History struct{ changes []change }
+
+// last is the newest change that can be taken back, with the thing as it was
+// before. Those that cannot any more are forgotten.
+func (h *History) last(items []Item) (c change, before Item, ok bool) {
+	for n := len(h.changes); n > 0; n = len(h.changes) {
+		c = h.changes[n-1]
+		if i := slices.IndexFunc(items, func(it Item) bool { return it.ID == c.after.ID }); i >= 0 {
+			if before, ok = c.back(items[i]); ok {
+				return c, before, true
+			}
+		}
+		h.drop()
+	}
+	return change{}, Item{}, false
+}
+
+func (h *History) drop() { h.changes = h.changes[:max(len(h.changes)-1, 0)] }
+
+// forget forgets what was done to a thing.
+func (h *History) forget(id string) {
+	h.changes = slices.DeleteFunc(h.changes, func(c change) bool { return c.after.ID == id })
+}
+
 // changedMsg tells a basket what came of a change.
 type changedMsg struct {
 	change
 	added  bool // the thing was not there before
 	undone bool // it was the taking back of a change
+	erased bool // the thing is no more
 	note   string
 	err    error
 }
@@ -104,6 +147,9 @@ func (b *Basket) changeKey(k tea.KeyMsg) tea.Cmd {
 		return nil
 	case key.Matches(k, keyUndo):
 		return b.takeBack()
+	case key.Matches(k, keyForGood):
+		b.askErase()
+		return nil
 	}
 	var do func(Item) tea.Cmd
 	switch {
@@ -192,18 +238,18 @@ func (b *Basket) again(it Item) tea.Cmd {
 
 // takeBack takes the last change back.
 func (b *Basket) takeBack() tea.Cmd {
-	if len(b.undo) == 0 {
+	c, before, ok := b.undo.last(b.cfg.Items)
+	if !ok {
 		b.note = "Nothing was changed in the basket that could be taken back."
 		return nil
 	}
 	if !b.mayChange() {
 		return nil
 	}
-	c := b.undo[len(b.undo)-1]
 	b.changing = true
 	keep := b.cfg.Change
 	return func() tea.Msg {
-		after, err := keep(c.before)
+		after, err := keep(before)
 		return changedMsg{change: change{after: after}, undone: true, err: err, note: sentence("taken back: " + c.words)}
 	}
 }
@@ -227,6 +273,13 @@ func (b *Basket) changed(m changedMsg) tea.Cmd {
 
 // shelve puts the thing where it is now.
 func (b *Basket) shelve(m changedMsg) {
+	if m.erased {
+		b.cfg.Items = slices.DeleteFunc(b.cfg.Items, func(it Item) bool { return it.ID == m.after.ID })
+		b.undo.forget(m.after.ID)
+		b.gather()
+		b.note = Clean(m.note)
+		return
+	}
 	it := cleanItem(m.after)
 	switch i := slices.IndexFunc(b.cfg.Items, func(x Item) bool { return x.ID == it.ID }); {
 	case i >= 0:
@@ -235,9 +288,10 @@ func (b *Basket) shelve(m changedMsg) {
 		b.cfg.Items = slices.Insert(b.cfg.Items, 0, it)
 	}
 	if m.undone {
-		b.undo = b.undo[:len(b.undo)-1]
+		b.undo.drop()
 	} else {
-		b.undo = append(b.undo, m.change)
+		m.change.after = it
+		b.undo.changes = append(b.undo.changes, m.change)
 	}
 	if m.added || m.undone && it.Part != b.part && it.Part != TakenOut {
 		b.part, b.find = it.Part, "" // it is to be seen

@@ -118,8 +118,8 @@ func TestBasketKeepsItsChanges(t *testing.T) {
 	typeIn(m, "backspace", "backspace")
 	b.cfg.Change = func(it Item) (Item, error) { return it, errors.New("the disk is full") }
 	typeIn(m, "x")
-	if !b.broken || b.note != "The disk is full." || len(b.undo) != 1 {
-		t.Errorf("after a change that could not be kept: %q, %d to take back", b.note, len(b.undo))
+	if !b.broken || b.note != "The disk is full." || len(b.undo.changes) != 1 {
+		t.Errorf("after a change that could not be kept: %q, %d to take back", b.note, len(b.undo.changes))
 	}
 	if got := titles(b)[0]; !strings.HasPrefix(got, "Fog bank") {
 		t.Errorf("the first is %q; it was not kept, and must stay", got)

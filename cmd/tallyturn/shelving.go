@@ -80,6 +80,23 @@ func (s *shelf) change(it tui.Item) (tui.Item, error) {
 	return s.item(p)
 }
 
+// erase takes a thing off the disk for good.
+func (s *shelf) erase(it tui.Item) error {
+	kept := s.kept()
+	if kept == nil {
+		return s.barred()
+	}
+	for _, j := range s.all() {
+		if n, _ := j.unsaved(); n > 0 && j.project.ID == it.ID {
+			return fmt.Errorf("%s has something that is not saved yet; erase it when it is", it.Title)
+		}
+	}
+	if err := kept.Erase(it.ID); err != nil {
+		return s.stumble(plainly(err))
+	}
+	return nil
+}
+
 // remake puts another making of a thing's pattern into the basket, as the
 // pattern is worked there, with the notes of the last making.
 func (s *shelf) remake(it tui.Item) (tui.Item, error) {

@@ -60,6 +60,44 @@ func TestBasketIsKept(t *testing.T) {
 	}
 }
 
+// TestBasketAcrossScreens takes something out, walks something else, comes back
+// and takes that back; and then erases it, which is for good.
+func TestBasketAcrossScreens(t *testing.T) {
+	program, data := built(t), t.TempDir()
+	term := onScreen(t, program, data)
+	term.WaitFor("stitch 1 of 20", "✓ saved")
+	term.Type("   b")
+	term.WaitFor("[Harbour Pennant]", "3 of 135")
+	term.Type("mx") // another is made and taken out
+	term.WaitFor("Out 1", "[Harbour Pennant]")
+	term.Type("\r")
+	term.WaitFor("stitch 4 of 20")
+	term.Type("b")
+	term.WaitFor("Out 1", "[Harbour Pennant]")
+	term.Type("\x7f")
+	term.WaitFor("In work 2", "Taken back", "no. 2")
+	term.Type("x\x1b[D")
+	term.WaitFor("[Out 1]", "[Harbour Pennant, no. 2]", "e erase for good")
+	term.Type("e")
+	term.WaitFor("Erase Harbour Pennant, no. 2 for good", "Nothing brings it back.")
+	term.Type("\rerase\r")
+	term.WaitFor("is erased for good", "Nothing is taken out.")
+	term.Type("\x7f")
+	term.WaitFor("Nothing was changed in the basket that could be taken back.")
+	term.Type("q")
+	if err := term.WaitEnd(); err != nil {
+		t.Fatal(err)
+	}
+	s, err := store.Open(filepath.Join(data, "tallyturn.db"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	if all, err := s.Projects(); err != nil || len(all) != 1 || all[0].Called() != "Harbour Pennant" {
+		t.Errorf("left are %+v, %v", all, err)
+	}
+}
+
 // TestPartsAreShelves: the screen and the file number the parts alike.
 func TestPartsAreShelves(t *testing.T) {
 	for part, shelf := range map[tui.Part]store.Shelf{
