@@ -155,6 +155,8 @@ func (f *frame) heading() {
 	}
 	state := span{good, "✓ saved"}
 	switch {
+	case f.w.cfg.Sketch != nil:
+		state = span{quiet, "… opening"}
 	case f.w.cfg.Journal == nil:
 		state = span{lead, "only looking"}
 	case f.w.safe < f.w.appended:
@@ -259,6 +261,9 @@ func (f *frame) facts() []span {
 // time is how long the row has taken.
 func (f *frame) time() span {
 	t := clockTime(f.w.state.RowMillis(f.w.now))
+	if f.w.cfg.Sketch != nil {
+		t = clockTime(f.w.cfg.Sketch.RowMillis)
+	}
 	if f.sc.paused {
 		return span{alarm, " paused at " + t + " "}
 	}

@@ -60,7 +60,7 @@ func runInside(path string) int {
 	j := &fileJournal{file: file}
 	w := NewWalk(WalkConfig{
 		ID: "crab", Title: "Harbour crab", State: counter.Begin(counter.NewPlan(b.proof)),
-		Journal: j, Now: time.Now, Look: FindLook(os.Stdout), Release: file.Close,
+		Journal: j, Now: time.Now, Look: FindLook(os.Stdout), Release: func(counter.State) error { return file.Close() },
 	})
 	w.words = func(r *pattern.RowProof) []pattern.Word { return b.words[r] }
 	w.refresh()

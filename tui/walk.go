@@ -65,11 +65,20 @@ type WalkConfig struct {
 	Woke func() bool
 	Look Look // what the terminal can show
 
+	// Sketch, if there is one, says that the walk stands in for one that is being
+	// opened (see [Options.Then]): State is only near enough for a frame.
+	Sketch *Sketch
+
 	// Release, if there is one, is called once when the walk is left, after
-	// its last event; it brings the journal to disk.
-	Release func() error
+	// its last event, with the state that led to; it brings the journal to disk.
+	Release func(counter.State) error
 	// Basket, if there is one, gives the basket to go back to.
 	Basket func() (*Basket, error)
+}
+
+// Sketch is what a frame shows of a walk besides its State.
+type Sketch struct {
+	RowMillis int64 // ms spent on the row in hand
 }
 
 // mode is what the keys of a walk mean at the moment.
@@ -165,6 +174,11 @@ func (w *Walk) clock() int64 { return w.cfg.Now().UnixMilli() }
 
 // open begins the run.
 func (w *Walk) open() tea.Cmd {
+	if w.cfg.Sketch != nil {
+		w.note = "Opening. What you press now is kept for it."
+		w.settle()
+		return tea.SetWindowTitle("tallyturn: " + w.cfg.Title)
+	}
 	broke := w.broke()
 	w.do(counter.Event{Kind: counter.Open})
 	w.note = broke
@@ -199,7 +213,7 @@ func (w *Walk) close() error {
 	if release == nil {
 		return nil
 	}
-	return release()
+	return release(w.state)
 }
 
 // fail tells that the basket could not be had, after the walk was ended for

@@ -314,11 +314,11 @@ func (w *Walk) toBasket() tea.Cmd {
 		return nil
 	}
 	w.end()
-	release, basket := w.cfg.Release, w.cfg.Basket
+	release, basket, state := w.cfg.Release, w.cfg.Basket, w.state
 	w.cfg.Release = nil
 	return func() tea.Msg {
 		if release != nil {
-			if err := release(); err != nil {
+			if err := release(state); err != nil {
 				return turnMsg{err: fmt.Errorf("%w: %w", errUnsaved, err)}
 			}
 		}

@@ -382,7 +382,7 @@ func TestHelpLiesOverAll(t *testing.T) {
 func TestBackToTheBasket(t *testing.T) {
 	w, shelf := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
 	released := 0
-	w.cfg.Release = func() error { released++; return nil }
+	w.cfg.Release = func(counter.State) error { released++; return nil }
 	w.cfg.Basket = func() (*Basket, error) { return basketOf(Look{}), nil }
 	m := &model{page: w, width: 80, height: 24}
 	m.Update(m.key(keyOf("b"))())
@@ -396,7 +396,7 @@ func TestBackToTheBasket(t *testing.T) {
 
 func TestBasketThatCannotBeHad(t *testing.T) {
 	w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain, Dark: true}, 80, 24)
-	w.cfg.Release = func() error { return errors.New("the disk is full") }
+	w.cfg.Release = func(counter.State) error { return errors.New("the disk is full") }
 	w.cfg.Basket = func() (*Basket, error) { return basketOf(Look{}), nil }
 	m := &model{page: w, width: 80, height: 24}
 	m.Update(m.key(keyOf("b"))())

@@ -100,7 +100,7 @@ func (s *shelf) onScreen() *tui.Screen {
 // journal gives a walk its journal.
 func (s *shelf) journal(cfg *tui.WalkConfig, p store.Project, events []counter.Event) error {
 	j := &journal{
-		shelf: s, walk: cfg.ID,
+		shelf: s, walk: cfg.ID, title: cfg.Title,
 		project: p, log: events, safe: uint64(len(events)),
 	}
 	if err := j.begin(); errors.Is(err, store.ErrDamaged) || errors.Is(err, store.ErrBusy) {

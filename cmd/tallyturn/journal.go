@@ -23,6 +23,7 @@ const saveAgain = 500 * time.Millisecond
 type journal struct {
 	shelf *shelf
 	walk  string // names the walk on the screen
+	title string // its heading
 
 	saving  sync.Mutex // held by whoever saves what is in memory
 	mu      sync.Mutex
@@ -32,6 +33,7 @@ type journal struct {
 	w       *store.Writer   // nil while it is kept in memory
 	why     error           // why it is
 	left    bool            // the walk is
+	state   *counter.State  // after all of log, once the walk is left
 	trying  bool            // somebody goes on trying
 }
 
@@ -169,9 +171,9 @@ func (j *journal) save() error {
 
 // release is called when the walk is left: what is not on the disk by then is
 // tried further as long as the program runs.
-func (j *journal) release() error {
+func (j *journal) release(state counter.State) error {
 	j.mu.Lock()
-	j.left = true
+	j.left, j.state = true, &state
 	w := j.w
 	j.mu.Unlock()
 	if w == nil {
@@ -191,11 +193,12 @@ func (j *journal) close(w *store.Writer) error {
 		return err
 	}
 	j.mu.Lock()
-	p, log := j.project, j.log
+	p, events, state := j.project, uint64(len(j.log)), j.state
 	j.mu.Unlock()
-	// The basket is shown without replaying what is known already. Nothing is
-	// lost where that cannot be kept.
-	_ = j.shelf.kept().SetProgress(p.ID, progressOf(p, log))
+	// The basket is shown, and the walk opened, without replaying what is known
+	// already. Nothing is lost where that cannot be kept.
+	_ = j.shelf.kept().SetProgress(p.ID, progressAt(*state, events))
+	j.shelf.left(placeOf(p, j.title, events, *state))
 	return nil
 }
 

@@ -39,6 +39,7 @@ type shelf struct {
 	front     func() (tui.Page, error) // opens the page in front anew
 	journals  []*journal
 	history   tui.History // of the baskets shown; for the screen alone
+	places    []leftAt    // where walks were left, the last first
 }
 
 // origin is a pattern to walk, as the maker named it.

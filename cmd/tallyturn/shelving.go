@@ -49,7 +49,12 @@ func (s *shelf) progress(p store.Project) (store.Progress, error) {
 // progressOf works out how far a project is.
 func progressOf(p store.Project, log []counter.Event) store.Progress {
 	state, _ := counter.Replay(counter.NewPlan(provenAgain(p)), log)
-	how := store.Progress{Events: uint64(len(log)), Millis: state.Millis(state.LastEvent())}
+	return progressAt(state, uint64(len(log)))
+}
+
+// progressAt is how far a project is in the state that so many events led to.
+func progressAt(state counter.State, events uint64) store.Progress {
+	how := store.Progress{Events: events, Millis: state.Millis(state.LastEvent())}
 	how.Done, how.Total = state.Stitches()
 	if state.Finished() {
 		return how

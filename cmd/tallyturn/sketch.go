@@ -18,7 +18,7 @@ const sketched = 64
 
 // sketch is the basket as it was left, or nil where nothing is known of it.
 func (s *shelf) sketch() tui.Page {
-	items, counts, ok := readSketch(store.Glance(s.file))
+	items, counts, _, ok := readSketch(store.Glance(s.file))
 	if !ok {
 		return nil
 	}
@@ -38,14 +38,17 @@ func (s *shelf) keepSketch() {
 			return nil, errors.Join(err, store.ErrNoProject)
 		}
 		items, err := s.items(all)
-		return appendSketch(nil, items), err
+		return appendSketch(nil, items, s.placesNow()), err
 	})
 }
 
+// sketchVersion comes first: what has another is not read.
+const sketchVersion = 2
+
 // appendSketch writes how many things are in each part, and then the first of
 // those in work: each after its number of bytes, so that more can be said of
-// one some day.
-func appendSketch(b []byte, items []tui.Item) []byte {
+// one some day. Then come the places where walks were left.
+func appendSketch(b []byte, items []tui.Item, places []leftAt) []byte {
 	var counts [tui.TakenOut + 1]uint64
 	var first []tui.Item
 	for _, it := range items {
@@ -56,9 +59,11 @@ func appendSketch(b []byte, items []tui.Item) []byte {
 			first = append(first, it)
 		}
 	}
+	b = append(b, sketchVersion)
 	for _, n := range counts {
 		b = binary.AppendUvarint(b, n)
 	}
+	b = binary.AppendUvarint(b, uint64(len(first)))
 	for _, it := range first {
 		var one []byte
 		for _, text := range []string{it.ID, it.Title, it.Name} {
@@ -77,6 +82,9 @@ func appendSketch(b []byte, items []tui.Item) []byte {
 		}
 		b = appendText(b, string(one))
 	}
+	for _, l := range places {
+		b = l.append(b)
+	}
 	return b
 }
 
@@ -85,12 +93,15 @@ func appendText(b []byte, text string) []byte {
 }
 
 // readSketch reads what appendSketch wrote; ok is false where it did not.
-func readSketch(b []byte) (items []tui.Item, counts []int, ok bool) {
-	all := sketchReader{b: b}
+func readSketch(b []byte) (items []tui.Item, counts []int, places []leftAt, ok bool) {
+	if len(b) == 0 || b[0] != sketchVersion {
+		return nil, nil, nil, false
+	}
+	all := sketchReader{b: b[1:]}
 	for range tui.TakenOut + 1 {
 		counts = append(counts, int(all.uvarint()))
 	}
-	for len(all.b) > 0 {
+	for n := all.uvarint(); n > 0 && !all.odd; n-- {
 		var it tui.Item
 		one := sketchReader{b: all.text()}
 		for _, to := range []*string{&it.ID, &it.Title, &it.Name} {
@@ -101,14 +112,20 @@ func readSketch(b []byte) (items []tui.Item, counts []int, ok bool) {
 			*to = one.varint()
 		}
 		if one.odd {
-			return nil, nil, false
+			return nil, nil, nil, false
 		}
 		if it.Demo = demo != 0; touched != 0 {
 			it.Touched = time.UnixMilli(touched)
 		}
 		items = append(items, it)
 	}
-	return items, counts, !all.odd
+	for len(all.b) > 0 {
+		places = append(places, all.place())
+	}
+	if all.odd {
+		return nil, nil, nil, false
+	}
+	return items, counts, places, true
 }
 
 // sketchReader reads numbers and texts until one is odd.

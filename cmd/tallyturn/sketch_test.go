@@ -18,8 +18,8 @@ func TestSketchIsReadAsWritten(t *testing.T) {
 		{ID: "demo buoy", Title: "海の\x1b", Total: 12, Demo: true},
 		{ID: "4", Title: "Net", Part: tui.TakenOut},
 	}
-	b := appendSketch(nil, items)
-	got, counts, ok := readSketch(b)
+	b := appendSketch(nil, items, nil)
+	got, counts, _, ok := readSketch(b)
 	if want := []tui.Item{items[0], items[2]}; !ok || !reflect.DeepEqual(got, want) {
 		t.Errorf("got %v (%v), want %v", got, ok, want)
 	}
@@ -27,11 +27,11 @@ func TestSketchIsReadAsWritten(t *testing.T) {
 		t.Errorf("counted %v, want %v", counts, want)
 	}
 	for i := range b {
-		if short, _, ok := readSketch(b[:i]); ok && len(short) > 1 {
+		if short, _, _, ok := readSketch(b[:i]); ok && len(short) > 1 {
 			t.Errorf("cut to %d of %d bytes it still has %v", i, len(b), short)
 		}
 	}
-	if _, _, ok := readSketch(nil); ok {
+	if _, _, _, ok := readSketch(nil); ok {
 		t.Error("nothing is taken for a sketch")
 	}
 }
@@ -49,7 +49,7 @@ func TestStartFromSketch(t *testing.T) {
 		t.Fatal(err)
 	}
 	left := store.Glance(file)
-	if items, counts, ok := readSketch(left); !ok || counts[tui.InWork] != 1 || items[0].Title != "Mooring Buoy" || items[0].Done != 1 {
+	if items, counts, _, ok := readSketch(left); !ok || counts[tui.InWork] != 1 || items[0].Title != "Mooring Buoy" || items[0].Done != 1 {
 		t.Fatalf("what was left is sketched as %v, %v (%v)", items, counts, ok)
 	}
 	term = onScreen(t, program, data)
@@ -59,7 +59,7 @@ func TestStartFromSketch(t *testing.T) {
 	if err := term.WaitEnd(); err != nil {
 		t.Fatal(err)
 	}
-	if items, _, ok := readSketch(store.Glance(file)); !ok || items[0].Title != "Mooring Buoy, the red one" {
+	if items, _, _, ok := readSketch(store.Glance(file)); !ok || items[0].Title != "Mooring Buoy, the red one" {
 		t.Errorf("renamed, it is sketched as %v (%v)", items, ok)
 	}
 	// Somebody else writes to the basket, and leaves no sketch of it.

@@ -67,7 +67,8 @@ func (k walkCommand) pattern(o origin) error {
 	if err != nil {
 		return err
 	}
-	return k.show(nil, func(s *shelf) (tui.Page, error) { return s.walk(s.take(o, proof)) })
+	sketch := func(s *shelf) tui.Page { return s.placeSketch(o, proof) }
+	return k.show(sketch, func(s *shelf) (tui.Page, error) { return s.walk(s.take(o, proof)) })
 }
 
 // basket opens the basket or, where nothing is in it, the first demo.
@@ -92,8 +93,8 @@ func (k walkCommand) basket() error {
 // Whatever is written waits for it.
 const afterFirstFrame = 50 * time.Millisecond
 
-// show runs the screen from opening the basket's file to closing it. Sketch, if
-// it has one, is what can be shown before the file is opened.
+// show runs the screen from opening the basket's file to closing it. Sketch is
+// what can be shown before the file is opened; nil where that is nothing.
 func (k walkCommand) show(sketch func(*shelf) tui.Page, first func(*shelf) (tui.Page, error)) (err error) {
 	if _, ok := onTerminal(k.in); !ok {
 		return errNoTerminal
@@ -122,7 +123,10 @@ func (k walkCommand) show(sketch func(*shelf) tui.Page, first func(*shelf) (tui.
 		},
 	}
 	var page tui.Page
-	if sketch != nil && !o.Lines {
+	if _, _, places, ok := readSketch(store.Glance(s.file)); ok {
+		s.places = places // for as long as they are right: see placesNow
+	}
+	if !o.Lines {
 		page = sketch(s)
 	}
 	if page == nil {
