@@ -53,8 +53,9 @@ type Store struct {
 
 	copier *copier // nil while looking
 
-	checking sync.Once
-	checked  chan struct{} // closed when the whole file was gone through
+	checking sync.Mutex    // held while the whole file is gone through
+	settled  bool          // that came to an end
+	checked  chan struct{} // closed then; nil while looking
 	whole    func() error  // goes through it
 	unsound  error         // what came of that; set before checked is closed
 	stop     atomic.Bool   // whoever goes through it is to leave off
@@ -110,7 +111,7 @@ func open(path string, soon bool) (*Store, error) {
 	}
 	s := &Store{path: path, db: db, writers: map[string]*Writer{}, checked: make(chan struct{})}
 	if !soon {
-		s.checking.Do(func() { close(s.checked) })
+		s.settle(nil)
 	}
 	s.commit = func(write func(*bbolt.Tx) error) error { return s.db.Update(write) }
 	info, err := os.Stat(path)
@@ -232,16 +233,31 @@ func (s *Store) goThrough(file *os.File) error {
 }
 
 // Check goes through the whole file, if that was not done yet, and says what
-// came of it: ErrDamaged, ErrClosed where it was closed first, or nil.
+// came of it: ErrDamaged, ErrClosed where it was closed first, or nil. Where
+// the file could not be read, the error says so, and the next Check tries again.
 func (s *Store) Check() error {
 	if s.checked == nil { // looking: it was done
 		return nil
 	}
-	s.checking.Do(func() {
-		s.unsound = s.watch(s.whole())
+	s.checking.Lock()
+	defer s.checking.Unlock()
+	if s.settled {
+		return s.unsound
+	}
+	err := s.watch(s.whole())
+	if err == nil || errors.Is(err, ErrDamaged) || errors.Is(err, ErrClosed) {
+		s.settle(err)
+	}
+	return err
+}
+
+// settle notes what came of going through the file. Checking is held by the
+// caller, or nobody else has the store yet.
+func (s *Store) settle(unsound error) {
+	s.settled, s.unsound = true, unsound
+	if s.checked != nil {
 		close(s.checked)
-	})
-	return s.unsound
+	}
 }
 
 func checkSchema(tx *bbolt.Tx) error {
@@ -293,11 +309,11 @@ func (s *Store) Close() error {
 		errs = append(errs, w.Close())
 	}
 	s.stop.Store(true)
-	s.checking.Do(func() { // no more
-		if s.unsound = ErrClosed; s.checked != nil {
-			close(s.checked)
-		}
-	})
+	s.checking.Lock()
+	if !s.settled {
+		s.settle(ErrClosed) // no more
+	}
+	s.checking.Unlock()
 	s.copier.stop()
 
 	s.mu.Lock()

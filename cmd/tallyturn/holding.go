@@ -40,7 +40,7 @@ func (s *shelf) ended() bool {
 	}
 }
 
-// bar notes why something could not be written.
+// bar notes why something could not be written; nil for that it can be now.
 func (s *shelf) bar(why error) {
 	s.mu.Lock()
 	defer s.mu.Unlock()

@@ -94,20 +94,38 @@ func (s *shelf) openBasket() (said []string, err error) {
 }
 
 // check goes through the basket's file behind the first frame, and has damage
-// mended that is found. Nothing is written to the file before.
+// mended that is found. Nothing is written to the file before. Where the file
+// cannot be read for now, that is tried again.
 func (s *shelf) check() {
-	kept := s.kept()
-	if kept == nil {
-		return
-	}
-	switch err := kept.Check(); {
-	case err == nil, errors.Is(err, store.ErrClosed):
-	case errors.Is(err, store.ErrDamaged):
-		s.mend()
-	default:
-		s.bar(err)
+	for wait := saveAgain; ; wait = min(2*wait, checkAgainLast) {
+		kept := s.kept()
+		if kept == nil {
+			return
+		}
+		switch err := kept.Check(); {
+		case errors.Is(err, store.ErrClosed):
+			return
+		case errors.Is(err, store.ErrDamaged):
+			s.mend()
+			return
+		case err != nil:
+			s.bar(err)
+		default:
+			if wait > saveAgain {
+				s.bar(nil)
+			}
+			return
+		}
+		select {
+		case <-s.done:
+			return
+		case <-time.After(wait):
+		}
 	}
 }
+
+// checkAgainLast is the longest that check waits.
+const checkAgainLast = 8 * time.Second
 
 func isFolder(path string) bool {
 	info, err := os.Stat(path)
