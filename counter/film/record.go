@@ -15,6 +15,8 @@ type Recorder struct {
 	undone []step // what it has, the newest last
 	slips  []step // slips that were seen before they were taken back
 	seq    int
+
+	settled *unfolding // of the steps that are older than the newest; nil before the first session
 }
 
 // reel is a take as it is recorded.
@@ -179,6 +181,10 @@ func (r *Recorder) back() {
 		r.slips = append(r.slips, s)
 	}
 	r.undone = append(r.undone, s)
+	// The last step that is left may take further taps in.
+	if r.settled != nil && r.settled.stepped >= len(r.done) {
+		r.settled = nil
+	}
 }
 
 // again brings it back where it was.

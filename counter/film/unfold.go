@@ -1,6 +1,7 @@
 package film
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 
@@ -10,6 +11,8 @@ import (
 // unfolding parts takes into tries, going through what was done and not taken
 // back in the order in which it was done.
 type unfolding struct {
+	stepped, taken int // how many steps and takes it has gone through
+
 	plan  *counter.Plan
 	at    counter.Place
 	take  *reel // the one that is on
@@ -32,26 +35,55 @@ type trying struct {
 
 type reach struct{ stitch, ms int64 }
 
-// Session is what the events come to so far. Its cost is that of the steps
-// that takes show and of the rows worked outside of them.
+// mayChange is how many of the newest steps are gone through anew for each
+// session: as many can be taken back before all of them are.
+const mayChange = 32
+
+// Session is what the events come to so far. As long as they only come, its
+// cost is that of the tries and marks there are and of the newest steps; after
+// more than a few were taken back, once that of all steps.
 func (r *Recorder) Session() *Session {
-	u := &unfolding{plan: r.begun.Plan(), at: r.begun.At(), alike: Usual,
-		cameras: map[int]string{}, codes: map[int]string{}, claps: map[int]int64{}, choices: map[place]Choice{}}
-	takes, done := r.takes, r.done
-	for len(takes) > 0 || len(done) > 0 {
+	if r.settled == nil {
+		r.settled = &unfolding{plan: r.begun.Plan(), at: r.begun.At(), alike: Usual,
+			cameras: map[int]string{}, codes: map[int]string{}, claps: map[int]int64{}, choices: map[place]Choice{}}
+	}
+	r.settled.goOn(r, mayChange)
+	u := r.settled.copy()
+	u.goOn(r, 0)
+	u.endTake()
+	return u.session(r)
+}
+
+// goOn goes through the steps of a recorder that it has not gone through yet,
+// but for the newest.
+func (u *unfolding) goOn(r *Recorder, but int) {
+	for u.taken < len(r.takes) || u.stepped < len(r.done) {
+		takes, done := r.takes[u.taken:], r.done[u.stepped:]
+		if but > 0 && len(done) <= but {
+			return
+		}
 		switch {
 		case u.take != nil && u.take.End != Rolling && (len(done) == 0 || done[0].seq > u.take.to):
 			u.endTake()
 		case len(takes) > 0 && (len(done) == 0 || done[0].seq > takes[0].from):
 			u.beginTake(takes[0])
-			takes = takes[1:]
+			u.taken++
 		default:
 			u.step(done[0])
-			done = done[1:]
+			u.stepped++
 		}
 	}
-	u.endTake()
-	return u.session(r)
+}
+
+// copy is an unfolding that goes on by itself.
+func (u *unfolding) copy() *unfolding {
+	c := *u
+	c.tries, c.marks = slices.Clone(u.tries), slices.Clone(u.marks)
+	if n := len(c.tries) - 1; n >= 0 { // the only one that is reached further
+		c.tries[n].reached = slices.Clip(c.tries[n].reached)
+	}
+	c.cameras, c.codes, c.claps, c.choices = maps.Clone(u.cameras), maps.Clone(u.codes), maps.Clone(u.claps), maps.Clone(u.choices)
+	return &c
 }
 
 func (u *unfolding) session(r *Recorder) *Session {
@@ -321,7 +353,7 @@ func (u *unfolding) drop(at place, stitch int64, why Why) {
 		rest := *t
 		rest.reached = t.reached[k+1:]
 		rest.From, rest.FromStitch, rest.Unused = t.reached[k].ms, t.reached[k].stitch, why
-		t.reached = t.reached[:k+1]
+		t.reached = t.reached[: k+1 : k+1] // a copy may have what follows
 		t.To, t.ToStitch, t.Ended = rest.From, rest.FromStitch, false
 		u.tries = slices.Insert(u.tries, i+1, rest)
 		i++
