@@ -132,19 +132,26 @@ func (f *frame) captionsUnder(scale int) int {
 }
 
 // largeLines is how many lines are kept for large words where there are n: for
-// one or two lines of them, small or large.
+// one or two lines of them, small or large, and none where an instruction of
+// the row does not fit them.
 func (f *frame) largeLines(n int) int {
 	small, _ := f.brush().cells(1)
 	high, _ := f.brush().cells(2)
-	for _, lines := range []int{2*high + 1, 2*small + 1, max(high, small)} {
-		if lines+2 <= n {
-			return lines
+	lines := 0
+	for _, most := range []int{2*high + 1 + 2, 2*small + 1 + 2, max(high, small) + 2, small} {
+		if most <= n {
+			if lines = most; most > small {
+				lines -= 2
+			}
+			break
 		}
 	}
-	if small <= n {
-		return small
+	for _, text := range f.sc.words.instructions() {
+		if lines == 0 || f.brush().largest(figure, text, 1, f.inner, lines) == nil {
+			return 0
+		}
 	}
-	return 0
+	return lines
 }
 
 // large is what is in hand in block letters, to be read without bending over:
@@ -155,6 +162,10 @@ func (f *frame) large(n int) [][]span {
 	switch f.w.mode {
 	case walking:
 		text = f.sc.words.inHand()
+		if out := f.brush().largest(figure, text, 2, f.inner, n); out != nil {
+			return out
+		}
+		text = f.sc.words.text(wordLead) // what comes first, alone
 	case asking:
 		text = "count " + f.w.entry.String() + "?"
 	case differing:

@@ -108,6 +108,16 @@ func (w wording) beside(i, step int) int {
 	return -1
 }
 
+// instructions are those of the row, each by itself.
+func (w wording) instructions() (all []string) {
+	for _, word := range w {
+		if text := strings.Trim(word.text, " ,;."); word.state != wordRead && text != "" {
+			all = append(all, text)
+		}
+	}
+	return all
+}
+
 // inHand is the instruction in hand with what is to be done before it, as it is
 // written; "" where nothing is in hand.
 func (w wording) inHand() string {
