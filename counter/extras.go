@@ -165,7 +165,7 @@ func (s State) Steps() (ticked, total int) {
 	if s.ticked != nil {
 		ticked = s.ticked.Len()
 	}
-	return ticked, len(p.proof.Pattern.Assembly)
+	return ticked, len(p.proof.Pattern.MakingUp())
 }
 
 // Checked is the last count given in the row in hand up to where the tally

@@ -231,12 +231,13 @@ func (t *translation) extras(was extras) extras {
 	}
 	// A step of the making up is the same if its words are.
 	if t.from.proof != nil && t.from.proof.Pattern != nil {
-		for i, h := range t.from.proof.Pattern.Assembly {
+		steps := t.to.proof.Pattern.MakingUp()
+		for i, step := range t.from.proof.Pattern.MakingUp() {
 			if done, _ := was.ticked.Get(i); !done {
 				continue
 			}
-			for j, g := range t.to.proof.Pattern.Assembly {
-				if g.Text == h.Text {
+			for j := range steps {
+				if steps[j] == step {
 					now.ticked = now.ticked.Set(j, true)
 				}
 			}

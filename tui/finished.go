@@ -120,10 +120,10 @@ func (f *frame) assembly() [][]span {
 		return nil
 	}
 	out := append(make([][]span, f.gap()), []span{{strong, "Making up"}})
-	for i, h := range proof.Pattern.Assembly {
+	for i, step := range proof.Pattern.MakingUp() {
 		head := fmt.Sprintf("%2d ", i+1)
 		sign := f.stepSign(i)
-		for _, l := range fold(base, Clean(h.Text), min(f.inner, wordsWide)-len(head)-2) {
+		for _, l := range fold(base, Clean(step), min(f.inner, wordsWide)-len(head)-2) {
 			out = append(out, append([]span{sign, {keycap, " " + head}}, l...))
 			head, sign.text = "   ", " "
 		}

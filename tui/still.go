@@ -48,8 +48,10 @@ func (w *Walk) set() *still {
 	place := f.largeLines(spare - 1)
 	large := f.large(place)
 	if place > 0 {
-		large = append(large, make([][]span, place+1-len(large))...)
 		spare -= place + 1
+		if f.speaksLarge() {
+			large = append(large, make([][]span, place+1-len(large))...)
+		}
 	}
 	gap := min(max(spare/3, 0), max(f.height/15, 1))
 
@@ -152,6 +154,11 @@ func (f *frame) largeLines(n int) int {
 		}
 	}
 	return lines
+}
+
+// speaksLarge reports whether there are large words while this is being asked.
+func (f *frame) speaksLarge() bool {
+	return f.w.mode == walking || f.w.mode == asking || f.w.mode == differing
 }
 
 // large is what is in hand in block letters, to be read without bending over:
