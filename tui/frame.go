@@ -213,6 +213,9 @@ func (f *frame) captions(scale int) {
 	first := []span{stitch, gap, row}
 	var second []span
 	switch {
+	case scale == 0 && f.shortCaptions():
+		f.put(first...)
+		return
 	case scale > 0 && !f.narrow():
 		f.ends(first, []span{f.time()})
 		return
@@ -223,6 +226,12 @@ func (f *frame) captions(scale int) {
 		second = append(second, row)
 	}
 	f.ends(f.factLine(second), []span{f.time()})
+}
+
+// shortCaptions reports whether the captions are a line without the facts: in a
+// low window, which has no line to spare from a question.
+func (f *frame) shortCaptions() bool {
+	return f.w.mode != walking && f.height < figureFrom && cells(f.sc.stitchLine()+" · "+f.sc.rowLine()) <= f.inner
 }
 
 // factLine puts the facts on one line after what stands there, the most

@@ -164,7 +164,11 @@ func (f *frame) liveQuestion(width int) (out [][]span) {
 		if f.sc.known {
 			add(base, Clean(f.w.state.Difference(f.sc.done, n))+".")
 		}
-		add(quiet, fmt.Sprintf("Enter sets the tally by your count, %s finds the slip, %s goes on as it is.", f.w.named(keyHunt), f.w.named(keyAsIs)))
+		hint := "Enter sets the tally by your count, %s finds the slip, %s goes on as it is."
+		if width < 50 {
+			hint = "Enter sets the tally, %s finds the slip, %s goes on."
+		}
+		add(quiet, fmt.Sprintf(hint, f.w.named(keyHunt), f.w.named(keyAsIs)))
 	case hunting:
 		return f.hunt(width, box)
 	case ripping:

@@ -30,7 +30,11 @@ func (f *frame) question(width int) [][]span {
 		if len(f.w.state.CouldBe(f.sc.total, n)) > 0 {
 			add(base, Clean(f.w.state.Difference(f.sc.total, n))+".")
 		}
-		add(base, fmt.Sprintf("Enter carries on with yours, %s finds the slip, %s goes back, digits count again.", f.w.named(keyHunt), f.w.named(keyReturn)))
+		hint := "Enter carries on with yours, %s finds the slip, %s goes back, digits count again."
+		if width < 50 {
+			hint = "Enter carries on, %s finds the slip, %s goes back."
+		}
+		add(base, fmt.Sprintf(hint, f.w.named(keyHunt), f.w.named(keyReturn)))
 	case counting:
 		out = append(out, foldSpans([]span{{strong, fmt.Sprintf("The tally is %d. On the hook are ", f.sc.done)}, box}, width)...)
 		add(base, "Space takes it, digits give another, Esc closes this.")

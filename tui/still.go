@@ -127,7 +127,10 @@ func (f *frame) brush() brush { return f.w.cfg.Look.brush() }
 
 // captionsUnder is how many lines the captions take.
 func (f *frame) captionsUnder(scale int) int {
-	if scale == 0 {
+	switch {
+	case scale == 0 && f.shortCaptions():
+		return 1
+	case scale == 0:
 		return 2
 	}
 	return f.captionLines()

@@ -30,6 +30,25 @@ func (s *shelf) use(kept *store.Store, why error) {
 	s.store, s.why = kept, why
 }
 
+// useRescued goes on with a basket that was rescued. Its things may have other
+// numbers, so what is known by number is forgotten.
+func (s *shelf) useRescued(kept *store.Store) {
+	s.use(kept, nil)
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.history, s.places = nil, nil
+}
+
+// changes are those of the baskets shown so far.
+func (s *shelf) changes() *tui.History {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.history == nil {
+		s.history = &tui.History{}
+	}
+	return s.history
+}
+
 // ended reports whether the program is about to end.
 func (s *shelf) ended() bool {
 	select {

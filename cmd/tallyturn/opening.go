@@ -71,6 +71,9 @@ func (s *shelf) openBasket() (said []string, err error) {
 		kept, err = store.Open(s.file)
 	}
 	switch {
+	case err == nil && len(said) > 0:
+		s.useRescued(kept)
+		return append(said, s.takeLeftovers(kept)...), nil
 	case err == nil:
 		s.use(kept, nil)
 		return append(said, s.takeLeftovers(kept)...), nil
@@ -151,7 +154,11 @@ func (s *shelf) takeOver() {
 		if err != nil {
 			continue
 		}
-		s.use(kept, nil)
+		if len(said) > 0 {
+			s.useRescued(kept)
+		} else {
+			s.use(kept, nil)
+		}
 		s.mu.Lock()
 		looked := s.elsewhere
 		s.elsewhere = false
@@ -210,7 +217,7 @@ func (s *shelf) mendNow() (said []string, err error) {
 	if said, err = rescued(s.file, bad.Damaged()); err == nil {
 		var kept *store.Store
 		if kept, err = store.Open(s.file); err == nil {
-			s.use(kept, nil)
+			s.useRescued(kept)
 			return said, nil
 		}
 	}

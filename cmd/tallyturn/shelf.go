@@ -38,8 +38,8 @@ type shelf struct {
 	screen    *tui.Screen
 	front     func() (tui.Page, error) // opens the page in front anew
 	journals  []*journal
-	history   tui.History // of the baskets shown; for the screen alone
-	places    []leftAt    // where walks were left, the last first
+	history   *tui.History // of the baskets shown; for the screen alone
+	places    []leftAt     // where walks were left, the last first
 }
 
 // origin is a pattern to walk, as the maker named it.
@@ -294,7 +294,7 @@ func (s *shelf) basketOf(all []store.Project) (*tui.Basket, error) {
 		return nil, s.stumble(err)
 	}
 	return tui.NewBasket(tui.BasketConfig{
-		Items: items, Open: s.open, Begin: s.beginFile, Change: s.change, Again: s.remake, Erase: s.erase, History: &s.history, Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved,
+		Items: items, Open: s.open, Begin: s.beginFile, Change: s.change, Again: s.remake, Erase: s.erase, History: s.changes(), Now: s.now, Look: s.look, LookOnly: s.lookOnly(), Unsaved: s.unsaved,
 	}), nil
 }
 
