@@ -91,3 +91,50 @@ func TestLongNote(t *testing.T) {
 		t.Errorf("the note is cut:\n%s", w.view())
 	}
 }
+
+// No more lines are kept empty between what is drawn and the words of the row
+// than a gap takes: room that large words could have had goes below.
+func TestNoHole(t *testing.T) {
+	walks := map[string]func(width, height int) *Walk{
+		"crab": func(width, height int) *Walk {
+			w, _ := walkOf(t, harbourCrab(), Look{Colours: Plain}, width, height)
+			return w
+		},
+	}
+	for _, name := range []string{"pennant", "star", "net", "buoy"} {
+		walks[name] = func(width, height int) *Walk {
+			w, _ := walkTextLook(t, demoText(t, name), Look{Colours: Plain}, width, height)
+			return w
+		}
+	}
+	for name, walk := range walks {
+		for _, size := range sizes {
+			w := walk(size.width, size.height)
+			for range 120 {
+				if w.state.Finished() {
+					break
+				}
+				if _, known := w.state.Expect(); !known && w.state.Stitch() >= 3 && w.mode == walking {
+					press(w, "e")
+				}
+				w.draw()
+				empty, most := 0, 0
+				for _, l := range strings.Split(w.view(), "\n") {
+					if strings.HasPrefix(strings.TrimSpace(l), w.scene.label) {
+						break
+					}
+					if empty++; strings.TrimSpace(l) != "" {
+						empty = 0
+					}
+					most = max(most, empty)
+				}
+				// A gap, an empty line at the edge of the drawing, and half of what a
+				// short instruction leaves of the place of a long one.
+				if allowed := max(size.height/15, 1) + 1 + 4; most > allowed {
+					t.Fatalf("%s %dx%d, row %d, stitch %d: %d empty lines above the words:\n%s", name, size.width, size.height, w.state.Row()+1, w.state.Stitch(), most, w.view())
+				}
+				press(w, " ")
+			}
+		}
+	}
+}

@@ -50,6 +50,8 @@ func (w *Walk) set() *still {
 	if place > 0 {
 		spare -= place + 1
 		if f.speaksLarge() {
+			above := (place - len(large)) / 2 // in the middle of their place
+			large = append(make([][]span, above, place+1), large...)
 			large = append(large, make([][]span, place+1-len(large))...)
 		}
 	}
@@ -138,7 +140,7 @@ func (f *frame) captionsUnder(scale int) int {
 
 // largeLines is how many lines are kept for large words where there are n: for
 // one or two lines of them, small or large, and none where an instruction of
-// the row does not fit them.
+// the row does not fit them or nobody knows which is in hand.
 func (f *frame) largeLines(n int) int {
 	small, _ := f.brush().cells(1)
 	high, _ := f.brush().cells(2)
@@ -151,12 +153,19 @@ func (f *frame) largeLines(n int) int {
 			break
 		}
 	}
-	for _, text := range f.sc.words.instructions() {
-		if lines == 0 || f.brush().largest(figure, text, 1, f.inner, lines) == nil {
+	all := f.sc.words.instructions()
+	if len(all) == 0 || f.sc.words.written() {
+		return 0
+	}
+	need := 0
+	for _, text := range all {
+		out := f.brush().largest(figure, text, 2, f.inner, lines)
+		if lines == 0 || out == nil {
 			return 0
 		}
+		need = max(need, len(out))
 	}
-	return lines
+	return need
 }
 
 // speaksLarge reports whether there are large words while this is being asked.
@@ -175,7 +184,15 @@ func (f *frame) large(n int) [][]span {
 		if out := f.brush().largest(figure, text, 2, f.inner, n); out != nil {
 			return out
 		}
-		text = f.sc.words.text(wordLead) // what comes first, alone
+		// What comes first is more than there is room for: its beginning, and
+		// the words below have the rest.
+		for words := strings.Fields(text); len(words) > 2; {
+			words = words[:len(words)-1]
+			if out := f.brush().largest(figure, strings.Join(words, " ")+" ...", 1, f.inner, n); out != nil {
+				return out
+			}
+		}
+		return nil
 	case asking:
 		text = "count " + f.w.entry.String() + "?"
 	case differing:

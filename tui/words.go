@@ -29,6 +29,7 @@ const (
 type wording []struct {
 	text  string // clean
 	state wordState
+	step  bool // an instruction is known for it
 	open  bool // a sign stands before it
 	shut  bool // a sign stands after it
 }
@@ -48,7 +49,7 @@ func wordsOf(words []pattern.Word, here pattern.Here, atEnd bool) wording {
 	steps := slices.ContainsFunc(words, func(w pattern.Word) bool { return w.Step != nil })
 	out := make(wording, len(words))
 	for i, w := range words {
-		out[i].text = Clean(w.Text)
+		out[i].text, out[i].step = Clean(w.Text), w.Step != nil
 		switch {
 		case !steps:
 			out[i].state = wordToCome // as written, all of it
@@ -108,6 +109,17 @@ func (w wording) beside(i, step int) int {
 	return -1
 }
 
+// written reports whether the row is only there as it is written, and no
+// instruction of it is ever in hand.
+func (w wording) written() bool {
+	for _, word := range w {
+		if word.step {
+			return false
+		}
+	}
+	return true
+}
+
 // instructions are those of the row, each by itself.
 func (w wording) instructions() (all []string) {
 	for _, word := range w {
@@ -121,22 +133,18 @@ func (w wording) instructions() (all []string) {
 // inHand is the instruction in hand with what is to be done before it, as it is
 // written; "" where nothing is in hand.
 func (w wording) inHand() string {
-	lit := func(i int) bool { return w[i].state == wordHand || w[i].state == wordLead }
-	first, last := -1, -1
-	for i := range w {
-		if lit(i) {
-			if first < 0 {
-				first = i
-			}
-			last = i
-		}
-	}
 	var b strings.Builder
-	for i := max(first, 0); i <= last; i++ {
-		if w[i].state == wordDone || w[i].state == wordToCome {
-			return "" // scattered: the lit words of the row show it better
+	between := ""
+	for _, word := range w {
+		switch lit := word.state == wordHand || word.state == wordLead; {
+		case lit:
+			b.WriteString(between + word.text)
+			between = ""
+		case b.Len() > 0 && word.state != wordRead: // a second stretch is only lit
+			return strings.Trim(b.String(), " ,;.")
+		case b.Len() > 0:
+			between += word.text
 		}
-		b.WriteString(w[i].text)
 	}
 	return strings.Trim(b.String(), " ,;.")
 }
