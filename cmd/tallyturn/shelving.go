@@ -59,6 +59,11 @@ func progressAt(state counter.State, events uint64) store.Progress {
 	if state.Finished() {
 		return how
 	}
+	// Rows whose number nobody knows have no stitches in that: as long as some
+	// are left each has one at least, and it is not all done.
+	if worked, rows := state.Rows(); how.Done >= how.Total {
+		how.Total = how.Done + max(rows-worked, 1)
+	}
 	if all := state.Outlook(state.Pace()).Project; all.Known {
 		how.Low, how.High = all.Low, all.High
 	}

@@ -127,6 +127,22 @@ func TestTakenOutIsBegunAnew(t *testing.T) {
 	}
 }
 
+// TestProgressOfUnknownRows: where the rows that are left have no number that
+// anybody knows, a walk is not said to be all done before it is.
+func TestProgressOfUnknownRows(t *testing.T) {
+	const text = "Kelp\n\nUS terms\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch across. (5 sc)\nRow 2: Flombulate across.\nRow 3: Flombulate across.\n"
+	p := store.Project{Text: text}
+	events := []counter.Event{tap(5), finish(5)}
+	how := progressOf(p, events)
+	if how.Done != 5 || how.Total != 7 {
+		t.Errorf("with two such rows left %d of %d are done", how.Done, how.Total)
+	}
+	events = append(events, tap(3), finish(3), tap(3), finish(3))
+	if how = progressOf(p, events); how.Done != how.Total {
+		t.Errorf("at the end %d of %d are done", how.Done, how.Total)
+	}
+}
+
 func TestMakingAgain(t *testing.T) {
 	x := newShelfTest(t)
 	first, _ := x.taken(x.write("mat.txt", mat))
