@@ -110,7 +110,7 @@ func TestNoHole(t *testing.T) {
 	for name, walk := range walks {
 		for _, size := range sizes {
 			w := walk(size.width, size.height)
-			for range 120 {
+			for range 70 {
 				if w.state.Finished() {
 					break
 				}

@@ -53,7 +53,7 @@ func filmedEvent(r *rand.Rand, s counter.State, text *string) counter.Event {
 // taken back and done again in between, is that of the log from its beginning.
 func TestSessionGoesOn(t *testing.T) {
 	plan := counter.NewPlan(pattern.Read(filmedMat).Prove(pattern.Options{}))
-	for seed := range uint64(12) {
+	for seed := range uint64(7) {
 		r := rand.New(rand.NewPCG(seed, 2))
 		text := filmedMat
 		recorder := film.NewRecorder(plan)
