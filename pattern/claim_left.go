@@ -16,8 +16,10 @@ func (r *reader) leftClaim(at *claimRow, i int) {
 	}
 	for k := i - 1; k >= max(0, i-14) && !r.toks[k+1].blank; k-- {
 		switch w := &r.toks[k]; {
-		case w.isMark(";.!") && k < i-1 && !r.toks[k-1].isAny("rem", "st", "sts"), w.isAny("each", "work", "in", "sc", "dc", "every", "end"):
+		case w.isMark(";.!") && k < i-1 && !r.toks[k-1].isAny("rem", "st", "sts"), w.isAny("each", "work", "in", "sc", "dc", "every", "end", "rep", "repeat"):
 			return // stitches are worked into them, or it is a sentence before
+		case w.isAny("through", "thru") && r.toks[k+1].kind == tNum:
+			return // "Rows 32 thru 36"
 		case w.isAny("through", "thru", "gather", "cinch", "thread", "weave"):
 			r.pat.claims = append(r.pat.claims, claim{kind: claimLeft, n: Num{N: t.num, Span: t.span()}, span: Span{int(t.start), int(r.toks[i+1].end)}, piece: at.piece, row: at.row})
 			return

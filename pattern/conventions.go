@@ -39,6 +39,9 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 		if t.isMark(".;") && !r.goesOn(toks, j) {
 			break
 		}
+		if len(heights) > 0 && t.isAny("count", "counts", "counted", "stands", "stand", "represents") {
+			break // "ch 3 counts as a dc, ch 1 does not count"
+		}
 		switch {
 		case t.isAny("not", "never", "doesn't", "don't", "isn't", "no", "aren't"):
 			no = true

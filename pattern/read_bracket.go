@@ -182,6 +182,20 @@ func (x *rowReader) intoPlace(start int, g *Step) []*Step {
 	return x.repeated(start, out)
 }
 
+// toldByHand reports a bracket that says how the hands make what was just
+// named: "(to dec: draw up a lp in each of 2 sc, yo and through all 3 lps)".
+func (x *rowReader) toldByHand(end int) bool {
+	if x.phraseAt(1, "to", "[make|work|do]", "[a|an|the]", "inc|dec|decrease|increase|cluster|cl|bobble|popcorn|puff|picot|shell", "[:|-|,]") < 0 {
+		return false
+	}
+	for i := x.p + 2; i < end; i++ {
+		if x.ts[i].isAny("yo", "yoh", "yrh", "draw", "pull", "insert", "loops", "lps", "hook", "make", "work") {
+			return true
+		}
+	}
+	return false
+}
+
 // remark reports whether a bracket is only something to know, and takes it.
 func (x *rowReader) remark(before []*Step, end int) bool {
 	t := x.at(1)
@@ -190,6 +204,10 @@ func (x *rowReader) remark(before []*Step, end int) bool {
 	}
 	size := end - x.p
 	if size <= 1 {
+		x.p = end + 1
+		return true
+	}
+	if x.toldByHand(end) {
 		x.p = end + 1
 		return true
 	}

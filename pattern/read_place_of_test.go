@@ -29,7 +29,7 @@ func TestPlacesInWords(t *testing.T) {
 		{square, "Rnd 2: Ch 1, *sc in next 3 sc, ch 2, sl st in ch-3 sp of the previous square, ch 2; rep from * around, join to first sc.", 12},
 		{square, "Rnd 2: Ch 1, sc in first sc, *(ch 3, sl st in 3rd ch from hook) - picot made, skip next sc, sc in next sc; rep from * around, ending with skip last sc, join to first sc.", 6},
 		{square, "Rnd 2: Ch 3, dc2tog over next 2 sc, *ch 5, dc3tog over next 3 sc; rep from * around, ch 5, join to top of first cluster.", 4},
-		{square, "Rnd 2: Ch 1, sc in first sc, *ch 5, skip 2 sc, sc in next sc; rep from *, ending ch 2, dc in first sc. (4 loops)", 5},
+		{square, "Rnd 2: Ch 1, sc in first sc, *ch 5, skip 2 sc, sc in next sc; rep from *, ending ch 2, dc in first sc. (4 loops)", 4},
 		{fans, "Row 3: Ch 3, 2 dc in first sc, *sc in center dc of next fan, 5 dc in next sc; rep from * across, ending last repeat with 3 dc in last sc.", 19},
 		{square, "Rnd 2: Ch 1, *3 sc in next sc, sc in next 2 sc; rep from * around, join to first sc. (20)\nRnd 3: Ch 1, sc in each sc around, working 3 sc in centre sc of each corner, join to first sc.", 28},
 		{square, "Rnd 2: Ch 1, *3 sc in next sc, sc in next 2 sc; rep from * around, join to first sc. (20)\nRnd 3: Ch 1, sc in each sc around, making 3 sc in each corner sc, join to first sc.", 28},

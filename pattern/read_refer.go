@@ -303,6 +303,27 @@ func (x *rowReader) ordinalRows(r *Refer) bool {
 	return x.listed(r)
 }
 
+// lastPlaced takes where the last stitches of a repeated row go: "with last 2 sc
+// in top of ch-3". The row below decides that anyway.
+func (x *rowReader) lastPlaced() bool {
+	start := x.p
+	if x.phrase("with|working|having|ending|placing|making", "[with]", "[the]", "last") {
+		if x.peek().kind == tNum {
+			x.p++
+		}
+		if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+			x.phrase("of|on", "[the]")
+			x.rowName()
+			if x.peek().isAny("in", "into", "on") && len(x.place()) > 0 {
+				return true
+			}
+		}
+	}
+	x.p = start
+	return false
+}
+
 // referTimes reads "3 more times", "alternately until there are 12 rows".
 func (x *rowReader) referTimes(r *Refer) {
 	for {
@@ -316,7 +337,7 @@ func (x *rowReader) referTimes(r *Refer) {
 		if x.phrase("for", "[the]", "pattern|patt", "[stitch|st]") {
 			continue
 		}
-		if x.fewerEach() {
+		if x.fewerEach() || x.lastPlaced() || x.phrase("in|into|on|over", "[the]", "sc|dc|hdc|htr|tr|st|sts|stitches", "of", "[the]", "last|previous|preceding", "row|rnd|round") {
 			continue
 		}
 		if x.phrase("[in]", "[the|this|same]", "color|colour|stripe|striping", "sequence|pattern|patt|repeat|order|changes") {

@@ -1100,4 +1100,7 @@ func (x *rowReader) countsSpace(c *Counts) {
 	}
 	x.accept("-")
 	x.accept("sp", "space", "loop", "lp", "arch", "sps")
+	if x.peek().isAny("at", "does", "doesn't", "do", "don't", "is", "isn't", "are", "counts", "count", "never", "always", "not", "=") {
+		x.p, c.Space = save, 0 // "ch 3 counts as a dc, ch 1 does not count"
+	}
 }
