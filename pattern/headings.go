@@ -161,7 +161,7 @@ func (r *reader) beginsWork(ln line) bool {
 	case t.isAny("foundation", "base", "starting", "beginning") && x.at(1).isAny("ch", "chain") && x.at(2).kind == tNum:
 		return true
 	case t.isAny("ch", "chain", "chs"):
-		return x.at(1).kind == tNum && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end)
+		return x.at(1).kind == tNum && !x.at(2).is("=") && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end)
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
 	case t.isAny("cast", "commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "beginning", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
@@ -332,6 +332,41 @@ func (r *reader) definitionLike(ln line) bool {
 		}
 		if t.kind == tPunct && !t.isMark("-()") || isRowWord(t) {
 			return false
+		}
+	}
+	return false
+}
+
+// everyRow reports a line on what is done in all rows alike: "Every round: 1 ch
+// first (doesn't count), slip stitch to the first dc at the end."
+func (r *reader) everyRow(ln line) bool {
+	return ln.end-ln.start > 3 && r.toks[ln.start].isAny("every", "each", "all") && isRowWord(&r.toks[ln.start+1]) && r.toks[ln.start+2].isMark(":=-")
+}
+
+// bulleted reports an item of a list of notes above the work, which begins no
+// piece: "• where I give a count it includes the ch-1 spaces".
+func (r *reader) bulleted(ln line) bool {
+	t := &r.toks[ln.start]
+	if len(r.pat.Pieces) > 0 || ln.end-ln.start < 4 {
+		return false
+	}
+	rest := ln
+	if t.isMark("^") || ornament(t) {
+		rest.start++
+	} else if before := strings.TrimRight(r.src.Text[:t.start], " \t"); !strings.HasSuffix(before, "•") && !strings.HasSuffix(before, "·") && !strings.HasSuffix(before, "▪") {
+		return false
+	}
+	if _, ok := r.labelAt(rest.start); ok || r.foundation(rest) {
+		return false
+	}
+	return !r.hasStitches(rest) || !r.beginsWork(rest) || r.says(rest, "=")
+}
+
+// says reports whether a line holds a word or mark.
+func (r *reader) says(ln line, word string) bool {
+	for k := ln.start; k < ln.end; k++ {
+		if r.toks[k].is(word) {
+			return true
 		}
 	}
 	return false

@@ -269,6 +269,10 @@ func (r *reader) line(i int) {
 		r.prose(ln)
 		return
 	}
+	if r.row == nil && len(r.setup) == 0 && (r.everyRow(ln) || r.bulleted(ln)) {
+		r.prose(ln)
+		return
+	}
 	if r.glossLine(ln) {
 		r.header(secSpecial, ln.start, ln.end)
 		r.specialLine(ln)

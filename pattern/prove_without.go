@@ -120,6 +120,9 @@ const workWords = " sc dc hdc htr tr dtr ttr slst sl ss st sts stitch stitches c
 
 // asksForWork reports whether words may ask for stitches, rather than talk.
 func asksForWork(s string) bool {
+	if first, _, _ := strings.Cut(strings.ToLower(s), " "); first == "i" || first == "we" || first == "mine" || first == "my" {
+		return false // the author tells of her own
+	}
 	for _, f := range strings.FieldsFunc(strings.ToLower(s), func(c rune) bool { return c < 'a' || c > 'z' }) {
 		if strings.Contains(workWords, " "+f+" ") {
 			return true

@@ -453,9 +453,9 @@ func (x *rowReader) toMeasureEnd() {
 // measured: which of them is the last the maker knows.
 func (x *rowReader) endingRow() {
 	save := x.p
-	x.accept(",")
+	x.accept(",", ";")
 	x.phrase("and", "[then]")
-	if x.phrase("ending|end|finishing|finish", "[off]", "[on|with|after|by]", "[working|completing|having]", "[worked|completed]", "[a|an|the]", "[last|complete|full]", "[ws|rs|wrong|right|odd|even]", "[side]", "[numbered]", "row|rnd|round|repeat|rep") {
+	if x.phrase("ending|end|finishing|finish|stop|stopping", "[off]", "[on|with|after|by]", "[working|completing|having]", "[worked|completed]", "[a|an|the]", "[last|complete|full]", "[ws|rs|wrong|right|odd|even]", "[side]", "[numbered]", "row|rnd|round|repeat|rep") {
 		if x.peek().kind == tNum {
 			x.p++
 			x.phrase("of", "[the]", "pattern|patt|repeat|rep")

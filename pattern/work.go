@@ -313,7 +313,7 @@ func (w *rowWork) attach(s *Step) bool {
 		if t.Which == First {
 			n = 1
 		}
-		if !w.absolute(n, t.Of) {
+		if !w.below.free && !w.absolute(n, t.Of) {
 			return w.fail(CodeOverrun, s, 0, "there is no %s stitch to join in: the row has %s", ordinal(n), w.offers())
 		}
 	case Last:
