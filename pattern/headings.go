@@ -413,7 +413,8 @@ func (r *reader) foundation(ln line) bool {
 	x.phrase("foundation|base|start|beginning|begin|starting", "[ch|chain|row]", ":")
 	x.phrase("with|using", "[color|colour|yarn]", "[a|b|c|mc|cc]", "[,]")
 	told := x.phrase("commence|begin|start|make|work", "[with|by]", "[a]", "[chaining]")
-	if told && x.peek().kind == tNum && x.peek().num > 7 && x.at(1).isAny("ch", "chain", "chains") && (x.at(2).isMark(".,") || x.at(2).head || x.at(2).kind == tEnd) {
+	_, sized := x.sizesAhead(1) // "Commence with 58 (64, 70) ch."
+	if told && x.peek().kind == tNum && x.peek().num > 7 && x.at(1+sized).isAny("ch", "chain", "chains") && (x.at(2+sized).isMark(".,") || x.at(2+sized).head || x.at(2+sized).kind == tEnd) {
 		return true // "Commence with 56 ch.", whatever was told above it
 	}
 	if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains") && !x.at(2).isAny("sp", "loop", "=", "-") && !x.countsSoon(ln.end) {
@@ -733,6 +734,7 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 				return "", 0, false
 			}
 			name = strings.ToLower(r.text(ln.start, k))
+			nameEnd := k
 			for named && k+2 < ln.end && r.toks[k+1].is("-") {
 				k++ // "THE PEAK.--Commence with 20 ch."
 			}
@@ -746,7 +748,7 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 				return "", 0, false
 			}
 			if !setupNames[name] {
-				if _, ok := r.headingWords(line{ln.start, k}); !ok {
+				if _, ok := r.headingWords(line{ln.start, nameEnd}); !ok {
 					return "", 0, false
 				}
 			}

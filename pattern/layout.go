@@ -58,6 +58,9 @@ func abbreviationStops(src string, toks []token) []token {
 			if lowerAt(src, next.start) && (!next.head || !next.blank && next.kind == tWord && !isRowWord(next)) {
 				continue // a wrapped line goes on in small letters
 			}
+			if next.kind == tNum && !next.head && i+2 < len(toks) && toks[i+2].isAny("tog", "together") {
+				continue // "tr.2 tog."
+			}
 			if next.kind == tNum && !next.head && toks[i-1].isAny("ch", "rnd", "rnds", "rep", "sl", "no") && (len(out) < 2 || toks[i-1].is("ch") && out[len(out)-2].isAny("of", "and") && next.num <= 8 && i+2 < len(toks) && toks[i+2].kind != tWord || toks[i-1].head || out[len(out)-2].kind == tPunct || !toks[i-1].is("ch")) {
 				continue
 			}
@@ -312,7 +315,7 @@ func (r *reader) line(i int) {
 	if t.blank && r.sec != noSection && r.sec != secAssembly {
 		// "BODY: With Gray, ch 4. Rnd 1: 8 sc in ring.": a paragraph of rows
 		// ends a section of notes, whatever it begins with
-		if _, k := r.labelWithin(ln, 80); k > 0 || r.pieceBegins(i) {
+		if _, k := r.labelWithin(ln, 80); k > 0 || r.pieceBegins(i) || r.namesAndChains(ln) {
 			r.sec = noSection
 		}
 	}
@@ -357,6 +360,16 @@ func (r *reader) line(i int) {
 	r.prose(ln)
 }
 
+// namesAndChains reports a piece named in capitals with its foundation behind the
+// name, "THE EDGING.--Commence with 9 ch.": it ends a section of abbreviations.
+func (r *reader) namesAndChains(ln line) bool {
+	sec := r.sec
+	r.sec = noSection
+	_, body, ok := r.runIn(ln)
+	r.sec = sec
+	return ok && body > ln.start && r.inCapitals(ln.start, body-1) && r.foundation(line{body, ln.end})
+}
+
 // swatchChain finds the foundation at the end of "Multiple of 6 plus 1. For a
 // swatch of 25 sts, chain 26."; 0 where there is none.
 func (r *reader) swatchChain(ln line) int {
@@ -364,7 +377,21 @@ func (r *reader) swatchChain(ln line) int {
 	for k > ln.start && r.toks[k-1].is(".") {
 		k--
 	}
-	if k -= 2; k <= ln.start || !r.toks[k].isAny("ch", "chain") || r.toks[k+1].kind != tNum || !r.toks[k-1].isMark(",:.;") {
+	k -= 2
+	if k <= ln.start {
+		return 0
+	}
+	a, b := &r.toks[k], &r.toks[k+1]
+	switch {
+	case a.isAny("ch", "chain") && b.kind == tNum:
+		if !r.toks[k-1].isMark(",:.;") && (b.num < 8 || r.toks[k-1].isMark("+-") || r.toks[k-1].isAny("of", "plus", "extra", "turning", "and", "a", "each")) {
+			return 0
+		}
+	case a.kind == tNum && b.isAny("ch", "chain", "chains"):
+		if a.num < 8 || !r.toks[k-1].isAny("with", "begin", "start", "make", "commence", "work") && !r.toks[k-1].isMark(":,") {
+			return 0 // "multiple of 6 ch", "plus 10 ch"
+		}
+	default:
 		return 0
 	}
 	for i := ln.start; i < k; i++ {

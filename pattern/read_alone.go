@@ -38,8 +38,10 @@ func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 		id = stitch.None
 	}
 	even = x.plainly() || even
-	if even && x.phrase("as", "[for|on|in]") {
-		x.pieceName()
+	if even && x.phrase("as", "[for|on|in]", "[the]") && x.pieceName() == "" {
+		if n, ok := x.rowName(); !ok && n.N == 0 {
+			return fail()
+		}
 	}
 	if !even || !x.end() && !x.peek().isMark(".;,(") {
 		return fail()

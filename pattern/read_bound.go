@@ -75,6 +75,8 @@ func (x *rowReader) bound() (Bound, bool) {
 			x.phrase("[of|from]", "[the]", "end", "[of]", "[the]", "[row|rnd|round|chain]")
 			return done(ToLast)
 		}
+	case x.phrase("until|till|til", "you", "reach|meet", "[the]", "tch") || x.phrase("until|till|til", "you", "reach|meet", "[the]", "turning", "ch|chain"):
+		return done(ToEnd) // which the step behind it names
 	case x.phrase("until|till|til", "[there]", "[are|is]", "[only]", "[you]", "[have]", "[just]"):
 		if n, ok := x.countOf(&b); ok {
 			b.N = n

@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // blockWords are what a filled mesh of filet is called.
 var blockWords = newWordSet("block blocks bl bls blk blks bk bks")
@@ -30,6 +34,8 @@ func (x *rowReader) filet(start int, count Num, counted bool) []*Step {
 		solid = true
 	case counted && t.in(meshWords):
 		x.p++
+	case counted && x.pat.meshes != nil && t.kind == tWord && x.ownMesh(&solid):
+		x.p++
 	default:
 		return nil
 	}
@@ -40,6 +46,57 @@ func (x *rowReader) filet(start int, count Num, counted bool) []*Step {
 	x.overMeshes()
 	s.Span = x.spanFrom(start)
 	return []*Step{s}
+}
+
+// ownMesh reports letters of the author's own for a mesh, "3 OS, 2 SS".
+func (x *rowReader) ownMesh(solid *bool) bool {
+	filled, ok := x.pat.meshes[x.peek().text]
+	*solid = filled
+	return ok
+}
+
+// defineMesh keeps the letters for a mesh that is defined as filet usually has
+// it, "Open square (OS) = ch 2, skip 2 sts, dc in next dc": rows of them are read
+// as rows of meshes.
+func (r *reader) defineMesh(names []string, from, to int) bool {
+	words := strings.Fields(names[0])
+	if len(words) > 2 && (words[0] == "beg" || words[0] == "beginning" || words[0] == "starting") {
+		words = words[1:]
+	}
+	if len(names) < 2 || len(words) != 2 {
+		return false
+	}
+	solid := false
+	switch words[0] {
+	case "open", "empty":
+	case "solid", "filled", "closed", "full":
+		solid = true
+	default:
+		return false
+	}
+	switch words[1] {
+	case "mesh", "square", "sq", "space", "sp", "block", "blk":
+	default:
+		return false
+	}
+	chains := int64(0)
+	for k := from; k+1 < to; k++ {
+		if r.toks[k].isAny("ch", "chain") && r.toks[k+1].kind == tNum && !(k+2 < to && r.toks[k+2].isAny("sp", "space")) && !(k+3 < to && r.toks[k+3].isAny("sp", "space")) {
+			chains = r.toks[k+1].num
+		}
+	}
+	if solid && chains != 0 && chains != 3 || !solid && chains != 2 {
+		return false // of another size than filet usually has
+	}
+	for _, n := range names[1:] {
+		if !strings.Contains(n, " ") {
+			if r.pat.meshes == nil {
+				r.pat.meshes = make(map[string]bool)
+			}
+			r.pat.meshes[n] = solid
+		}
+	}
+	return true
 }
 
 // oneMesh reports whether an article, or a word for the first of a row, stands

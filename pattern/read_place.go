@@ -1122,6 +1122,11 @@ func (x *rowReader) topOf(t *Target) bool {
 			return x.ordinal(t, true)
 		}
 	}
+	if x.peek().is("it") && x.lastStep != nil { // "to the tch, dc in top of it"
+		x.p++
+		t.Which = TurnTop
+		return true
+	}
 	same := x.peek().is("same")
 	opening := x.peek().kind == tOrd && x.peek().num == 1 || x.peek().is("first")
 	x.accept("the", "same", "first", "last", "that", "next", "previous", "prev")
@@ -1253,7 +1258,11 @@ func (x *rowReader) qualify(t *Target) {
 			}
 		case x.phrase("below", "[the]", "next", "st|stitch|sc|dc"), x.phrase("that|which", "follow|follows|is|are|remain|remains", "[still]", "[left]", "[over]"), x.phrase("after", "it|that|this|them"), x.phrase("there", "is|are"),
 			(t.Which == Each || t.Which == Next) && (x.end1() || x.at(1).separator() || x.at(1).isMark("([")) && x.phrase("after|left|remaining|afterwards"):
-		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.justMade(t), x.phrase("made"), x.phrase("at", "[the]", "base|foot", "of", "these|those|this|the", "[turning|3|2|4]", "ch|chs|chain|chains"), x.phrase("at", "[the]", "base|foot", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
+		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.justMade(t), x.phrase("made"):
+		case x.phrase("at", "[the]", "base|foot|bottom", "of", "these|those|this|the|your", "[turning|beg|beginning]", "[3|2|4]", "ch|chs|chain|chains"), x.phrase("at", "[the]", "base|foot|bottom", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
+			if !x.worked && t.Which == Next && t.N.N <= 1 {
+				t.Which, t.foot = First, true // it stands beside the chain: one more
+			}
 			if x.peek().kind == tNum && x.at(-1).isAny("ch", "-", "chain") {
 				x.p++
 			}
@@ -1457,6 +1466,11 @@ func (x *rowReader) partOf(t *Target) bool {
 	first := x.peek().kind == tOrd && x.peek().num == 1
 	if x.peek().kind == tOrd {
 		x.p++
+	}
+	if m, ok := x.nounAt(1); ok && t.Which == First && t.N.N <= 1 && x.peek().kind == tNum && m.filter.Kind == OneStitch && m.chain == 0 {
+		x.p += 1 + m.tokens // "the first of the 10 tr": the next one, for they stand together
+		t.Which, t.Of = Next, []Filter{m.filter}
+		return true
 	}
 	n, ok := x.nounAt(0)
 	if k := x.chainsCounted(0); !ok && k > 0 {

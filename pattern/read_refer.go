@@ -410,6 +410,7 @@ func (x *rowReader) referTimes(r *Refer) {
 		if x.phrase("for|to", "[the]", "desired|required|wanted", "length|size|width|height") || x.phrase("over", "and", "over") || x.phrase("to|for", "[the]", "length|size", "desired|required") || x.phrase("to", "[the]", "end") || x.phrase("as", "many", "times", "as") || x.phrase("throughout") {
 			r.Measure = true
 			x.toClauseEnd()
+			x.endingRow()
 			continue
 		}
 		if x.phrase("and|&", "over", "[again]") {
@@ -455,7 +456,7 @@ func (x *rowReader) endingRow() {
 	save := x.p
 	x.accept(",", ";")
 	x.phrase("and", "[then]")
-	if x.phrase("ending|end|finishing|finish|stop|stopping", "[off]", "[on|with|after|by]", "[working|completing|having]", "[worked|completed]", "[a|an|the]", "[last|complete|full]", "[ws|rs|wrong|right|odd|even]", "[side]", "[numbered]", "row|rnd|round|repeat|rep") {
+	if x.phrase("ending|end|finishing|finish|stop|stopping", "[off]", "[on|with|after|by]", "[working|completing|having]", "[worked|completed]", "[a|an|the]", "[last|complete|full]", "[ws|rs|wrong|right|odd|even]", "[side]", "[numbered]") && (x.peek().kind != tOrd || func() bool { x.p++; return true }()) && x.accept("row", "rnd", "round", "repeat", "rep") {
 		if x.peek().kind == tNum {
 			x.p++
 			x.phrase("of", "[the]", "pattern|patt|repeat|rep")

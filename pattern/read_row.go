@@ -990,6 +990,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 			x.phrase("st|stitch")
 			c.Said, c.As = true, id
 			x.countsSpace(c)
+			x.standsOn()
 			return true
 		}
 		return false
@@ -1021,6 +1022,19 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	}
 	x.p = save
 	return false
+}
+
+// standsOn takes where a chain that counts stands, which the slip stitches before
+// it have led to: "to stand as a tr on the last of these", "over the fifth of them".
+func (x *rowReader) standsOn() {
+	save := x.p
+	if x.accept("on", "over", "above") && x.accept("the") && (x.peek().kind == tOrd || x.peek().isAny("last", "same")) {
+		x.p++
+		if x.phrase("of", "these|those|them|the", "[ss|sts|st|slip]", "[sts]") || x.phrase("ss|one|slip|sl", "[st|stitch]") {
+			return
+		}
+	}
+	x.p = save
 }
 
 // bareCounts reads "(1st tr)", "(a dc)", "(a dc and ch-1)" after a chain.

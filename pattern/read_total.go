@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern/stitch"
@@ -241,7 +242,8 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
-	if l := x.lastStep; mark == "," && l != nil && l.isMesh() && parts[0].Name != "" {
+	inMeshes := slices.ContainsFunc(parts, func(p TotalPart) bool { return p.ofBlocks() })
+	if l := x.lastStep; mark == "," && (inMeshes || l != nil && l.isMesh() && parts[0].Name != "") {
 		x.p = start // "1 block, 5 spaces, 2 blocks": meshes in a row
 		return false
 	}
@@ -463,8 +465,38 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			break
 		}
 	}
+	out = mergeMeshes(out)
 	settleFigures(out)
 	return out, len(out) > 0
+}
+
+// mergeMeshes adds up meshes that are told in the order they stand: "7 sps, 1 bl,
+// 7 sps".
+func mergeMeshes(parts []TotalPart) []TotalPart {
+	blocks, spaces := 0, 0
+	for i := range parts {
+		switch p := &parts[i]; {
+		case p.ofBlocks():
+			blocks++
+		case p.Kind == PartSpace && p.N.Sizes == nil:
+			spaces++
+		default:
+			return parts
+		}
+	}
+	if blocks == 0 || spaces == 0 || blocks+spaces < 3 {
+		return parts
+	}
+	var out []TotalPart
+	for _, p := range parts {
+		same := func(q TotalPart) bool { return q.Kind == p.Kind && q.Size == p.Size }
+		if i := slices.IndexFunc(out, same); i >= 0 && p.N.Sizes == nil {
+			out[i].N.N += p.N.N
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
 }
 
 // settleFigures leaves what rows look like uncounted where the stitches are
@@ -664,9 +696,17 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 	t := x.peek()
 	p.Name, p.word = t.text, t.text
 	switch {
+	case x.pat.meshes != nil && t.isAny("square", "squares"):
+		x.p++
+		p.Kind, p.word = PartSpace, "meshes"
+		return true
 	case t.isAny("picot", "picots"):
 		x.p++
 		p.Kind = PartNamed
+		return true
+	case t.in(blockWords):
+		x.p++
+		p.Kind, p.Name = PartNamed, "group"
 		return true
 	case t.isAny("v") && groupWord(x, 0) > 0:
 		x.p += groupWord(x, 0)

@@ -146,6 +146,9 @@ func (r *reader) define(from, to int) {
 	if len(names) == 1 && len(names[0]) <= 2 && r.alias(names[0], k, to) {
 		return
 	}
+	if r.defineMesh(names, k, to) {
+		return
+	}
 	var keep []string
 	for _, n := range names {
 		id, _ := r.lex.Find(n)

@@ -21,6 +21,7 @@ type Pattern struct {
 	blocks   bool         // it is worked in blocks, from corner to corner
 	conv     conventions
 	aliases  map[string]string // letters that stand for stitches
+	meshes   map[string]bool   // the author's own letters for the meshes of filet; true for a filled one
 	findings []Finding         // what reading alone had to say
 	claims   []claim           // what it says of itself beside the instructions
 }
@@ -248,6 +249,7 @@ type Target struct {
 	plain    bool     // "in ch-2 sp", with no "next"
 	butFirst bool     // "each st except the first"
 	dropped  bool     // "two rows below": it stands before the stitch of this row, which is then skipped
+	foot     bool     // "at the foot of these ch": where the turning chain stands
 	orSpace  bool     // OpSkip: or else the space that lies there, "skip 2 dc or ch-2 sp"
 	first    bool     // "of first scallop": the group may be begun already
 }

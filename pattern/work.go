@@ -313,7 +313,9 @@ func (w *rowWork) attach(s *Step) bool {
 		if t.Which == First {
 			n = 1
 		}
-		if !w.below.free && !w.absolute(n, t.Of) {
+		if len(w.below.runs) == 0 {
+			w.elsewhere = true // "along the other side of the foundation, join in first ch"
+		} else if !w.below.free && !w.absolute(n, t.Of) {
 			return w.fail(CodeOverrun, s, 0, "there is no %s stitch to join in: the row has %s", ordinal(n), w.offers())
 		}
 	case Last:

@@ -342,7 +342,7 @@ func (w *rowWork) firstNamed(s *Step, h int64) bool {
 	if s == nil {
 		return false
 	}
-	return s.Target.Which == First && s.N.N <= 1 || s.Target.Which == Same && w.kind == Round && s.N.N <= 1 && s.Op == OpWork && !w.lastSet && h < 3
+	return s.Target.Which == First && s.N.N <= 1 && !s.Target.foot || s.Target.Which == Same && w.kind == Round && s.N.N <= 1 && s.Op == OpWork && !w.lastSet && h < 3
 }
 
 // fillCounts completes "counts as a stitch" with the stitch and the space.

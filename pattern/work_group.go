@@ -145,6 +145,10 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 		}
 		n = count
 	case Next:
+		if t.plain && n == 1 && w.onSpace(of) {
+			w.openGroup()
+			return w.inPlaceFirst(s, times, false)
+		}
 		w.leaveTravelled(t)
 	case Last:
 		stepped, ok := w.seekLast(n, of)
@@ -320,7 +324,7 @@ func (w *rowWork) inPlaceFirst(s *Step, times int64, first bool) bool {
 
 // placeBody makes the things that go into one place.
 func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
-	for _, b := range body {
+	for i, b := range body {
 		if !w.step(b) {
 			return false
 		}
@@ -346,6 +350,10 @@ func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
 			*first = false
 			w.emit(b, p, n)
 		case OpChain:
+			if i == 0 && *first && w.beginsWith(b, body[1:], name) {
+				*first = false
+				continue
+			}
 			w.pending += b.N.At(w.pr.size)
 			w.leaf(b, 0)
 		case OpInto:
@@ -383,6 +391,34 @@ func (w *rowWork) placeBody(body []*Step, name string, first *bool) bool {
 			w.leaf(b, 0)
 		}
 	}
+	return true
+}
+
+// onSpace reports whether the round has only its first chain, which stands in a
+// space that answers, as one comes to it by slip stitches: "sl st to corner, ch 3,
+// (dc, ch 2, 2 dc) in corner" is all in that corner.
+func (w *rowWork) onSpace(of []Filter) bool {
+	return w.stands && w.lastSet && w.last.kind == pSpace && len(of) > 0 && of[0].Kind == Space && !w.workedYet() && w.matches(&w.last, of)
+}
+
+// beginsWith makes the first stitch of a round out of the chain that a list in
+// one place begins with, where it counts as one: "(ch 3, 2 dc, ch 2, 3 dc) in
+// same sp".
+func (w *rowWork) beginsWith(b *Step, rest []*Step, name string) bool {
+	n := b.N.At(w.pr.size)
+	if w.begun || w.chained > 0 || w.pending > 0 || n < 2 || w.nest > 0 {
+		return false
+	}
+	c := w.counts(b, n, rest)
+	if c.As == stitch.None {
+		return false
+	}
+	w.chained = n
+	p := place{stitch: c.As, turn: true, in: true, first: true, name: name, size: int32(min(n, 1<<20))}
+	w.make(p, 1)
+	w.begun = true
+	w.leaf(b, p.worth(1))
+	w.pending = c.Space
 	return true
 }
 
@@ -549,6 +585,25 @@ func (w *rowWork) hasten(s *Step, m mark, most int64) int64 {
 	return k
 }
 
+// allElsewhere reports whether all that a group works goes into an earlier row
+// than the one below.
+func (w *rowWork) allElsewhere(body []*Step) bool {
+	works := 0
+	for _, s := range body {
+		switch s.Op {
+		case OpWork, OpInto:
+			if r := s.Target.Row; r == nil || r.Number == 0 || w.rowBelow(r) {
+				return false
+			}
+			works++
+		case OpChain, OpNote, OpPicot:
+		default:
+			return false
+		}
+	}
+	return works > 0
+}
+
 // fill goes through a group as often as it fits.
 func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 	w.ground()
@@ -562,6 +617,10 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 	}
 	if s.stopAt && s.partial > 0 {
 		return w.fillPartial(s, s.Body[:s.partial-1], rest)
+	}
+	if w.allElsewhere(s.Body) {
+		w.free, w.elsewhere = true, true // "*bpsc around next sc of Rnd 5, ch 4*": as often as that round has it
+		return w.pass(s, s.Body, 1), 1
 	}
 	of := s.Times.Bound.Of
 	goal := w.goalOf(s, rest, of)

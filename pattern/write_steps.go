@@ -183,7 +183,7 @@ func (w *writer) worked(s *Step, name string) string {
 
 // place writes where a stitch goes, with the preposition before it.
 func (w *writer) place(t *Target, per int64, legs bool) string {
-	if t.Within != nil || t.Row != nil || t.plain || t.dropped {
+	if t.Within != nil || t.Row != nil || t.plain || t.dropped || t.foot {
 		return ""
 	}
 	one, many, ok := w.noun(t.Of)
