@@ -443,6 +443,9 @@ func (r *reader) continues(ln line) bool {
 	if t.kind == tPunct && t.isMark("*([") && !r.endsSentence() {
 		return true
 	}
+	if c := r.src.Text[r.row.row.labelSpan.Start:]; t.blank && c != "" && 'a' <= c[0] && c[0] <= 'z' && !r.row.row.labelSpan.Empty() && len(r.row.body) > 0 && !r.row.body[len(r.row.body)-1].separator() {
+		return false // who types no capitals and no full stops parts things by a blank line
+	}
 	return !r.capital(ln.start) && t.kind == tWord && !r.endsSentence()
 }
 

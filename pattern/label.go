@@ -57,6 +57,12 @@ func (r *reader) labelAt(i int) (label, bool) {
 			return l, false
 		}
 		x.sizedRanges(&l)
+	case r.letterLabel(t, x.at(1)):
+		l.kind = Round
+		x.p++
+		if !x.labelNumbers(&l) {
+			return l, false
+		}
 	case t.kind == tOrd:
 		x.p++
 		l.numbers.First = Num{N: t.num, Span: t.span()}
@@ -147,6 +153,17 @@ func (r *reader) labelAt(i int) (label, bool) {
 			}
 			x.p++
 		}
+	case t.kind == tNum && t.head && r.counted[i]:
+		l.weak = true
+		l.numbers.First = Num{N: t.num, Span: t.span()}
+		l.numbers.Last = l.numbers.First
+		x.p++
+		if x.peek().is("-") && x.peek().glued && x.at(1).kind == tNum {
+			l.numbers.Last = Num{N: x.at(1).num, Span: x.at(1).span()}
+			x.p += 2
+		}
+		l.end = x.p
+		return l, true
 	case t.head && (t.isMark("(") && x.at(1).kind == tNum && x.at(1).glued || t.is("#") && x.at(1).kind == tNum && x.at(1).glued):
 		if !x.markedNumbers(&l) {
 			return l, false

@@ -201,6 +201,8 @@ func boldCloses(l []token, i int) int {
 
 // layout goes through the lines and gives each its part.
 func (r *reader) layout() {
+	r.surveyLetters()
+	r.surveyCounted()
 	r.surveyLabels()
 	for i := range r.lines {
 		if r.stop {
@@ -223,6 +225,9 @@ func (r *reader) surveyLabels() {
 	longest := int64(0)
 	for _, ln := range r.lines {
 		if l, ok := r.labelAt(ln.start); ok {
+			if r.letterLabel(&r.toks[ln.start], &r.toks[ln.start+1]) {
+				continue // one part has letters: others may have bare numbers
+			}
 			if l.weak {
 				if !l.inOrder {
 					weak++
@@ -237,7 +242,7 @@ func (r *reader) surveyLabels() {
 		}
 	}
 	r.hasLabel = strong > 0
-	r.weakOK = weak >= 2 && strong == 0 || longest >= 4 && longest > int64(strong)
+	r.weakOK = (weak >= 2 || len(r.counted) > 0) && strong == 0 || longest >= 4 && longest > int64(strong)
 }
 
 // line gives one line its part.
@@ -544,9 +549,10 @@ func (r *reader) startRow(l label, start, end int) {
 	if len(r.setup) > 0 && r.worksStitches(r.setup) {
 		r.flushSetup(false)
 	}
+	r.letterPiece(start)
 	p := r.currentPiece(start)
 	d := &rowDraft{label: l, piece: p, row: &Row{Kind: l.kind, Side: l.side, Numbers: l.numbers}}
-	d.row.ambiguous = r.toks[start].is("r")
+	d.row.ambiguous = r.toks[start].is("r") || r.letterLabel(&r.toks[start], &r.toks[start+1])
 	d.row.labelSpan = Span{int(r.toks[start].start), int(r.toks[l.end-1].end)}
 	d.row.Span = d.row.labelSpan
 	d.row.Label = tidyLabel(r.src.Slice(d.row.labelSpan))

@@ -58,7 +58,7 @@ var openings = []struct {
 }{
 	{opensRepeat, "keep carry continue continuing go rep repeat rpt repeating from work"},
 	{opensEnding, "end ending ends finish finishing"},
-	{opensRefer, "[ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical"},
+	{opensRefer, "with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical"},
 	{opensClosing, "join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro"},
 	{opensNote, "fix position secure fit mount eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +
@@ -74,7 +74,7 @@ var openings = []struct {
 	{opensPicot, "make work a ch chain one picot picots p"},
 	{opensChain, "ch chain chs cha cast begin start starting beginning commence commencing make work with using in a foundation base initial"},
 	{opensSkip, "skip sk miss skp skipping missing omit pass leave"},
-	{opensControl, "turn turning stop end finish and do does don't without never no fasten tie bind cast close break cut fo f fastening foff finished clip snip broken " +
+	{opensControl, "off turn turning stop end finish and do does don't without never no fasten tie bind cast close break cut fo f fastening foff finished clip snip broken " +
 		"invisible inv seamless join connect joining joined closed closing unite leave leaving"},
 	{opensStart | opensControl, "beginning starting begin start off in into with at from"},
 	{opensRing | opensControl, "make start begin create form starting using with into working work in a an the ring circle mr mc magic adjustable sliding standing stdg chainless regular plain joint single joined turning beginning beg turn initial corner corners marked marker"},

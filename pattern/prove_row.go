@@ -554,7 +554,7 @@ func (w *pieceWork) continued(row *Row) *fabric {
 		return nil
 	}
 	prev := pr.pieces[len(pr.pieces)-1]
-	if prev.below == nil {
+	if prev.below == nil || w.piece.apart {
 		return &fabric{free: true}
 	}
 	if pr.ended(prev) {

@@ -49,6 +49,10 @@ type reader struct {
 
 	layersNext bool // the row to come is worked through both layers
 
+	letters map[string]bool // that number rows: "e1", "e2"
+	letter  string          // of the row read last
+	counted map[int]bool    // tokens of bare figures that number rows
+
 	hasLabel bool
 	weakOK   bool
 	stop     bool

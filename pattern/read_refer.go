@@ -13,6 +13,9 @@ func (x *rowReader) refer() []*Step {
 	if bracket {
 		x.p++
 	}
+	if s := x.sameBetween(); s != nil {
+		return s
+	}
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
 	lead := bare || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
 		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
@@ -145,6 +148,11 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		}
 		return true
 	case x.peek().is("#") && x.at(1).kind == tNum, isRowWord(x.peek()) && !x.peek().is("r") || x.peek().is("r") && (x.at(1).kind == tNum || x.at(1).is(".") && x.at(2).kind == tNum):
+		if !x.rowNumbers(r) {
+			return false
+		}
+	case repeats && !x.worked && x.peek().kind == tNum && !x.peek().frac && x.at(-1).isAny("as", "like") && (x.at(1).head || x.at(1).kind == tEnd || x.at(1).isMark(".,-(=")):
+		x.p-- // "23-24. as 2", where rows have bare numbers
 		if !x.rowNumbers(r) {
 			return false
 		}
@@ -558,4 +566,24 @@ func (x *rowReader) chainEdit() (Edit, bool) {
 		return e, true
 	}
 	return e, false
+}
+
+// sameBetween reads a row that only says what is other than in the one before
+// it: "With 3 sc between decreases."
+func (x *rowReader) sameBetween() []*Step {
+	if x.p > 0 || !x.afterRows || !x.peek().isAny("with", "but", "having", "same", "now") {
+		return nil
+	}
+	start := x.p
+	x.phrase("[the]", "[same|now]", "[again|,]", "[but]")
+	r := &Refer{LastRows: 1}
+	x.referEdits(r)
+	if len(r.Edits) == 0 || r.Edits[0].Between == 0 || !x.end() && !x.peek().separator() && !x.peek().isMark("([{=<") {
+		x.p = start
+		return nil
+	}
+	r.Span = x.spanFrom(start)
+	x.row.Refer = r
+	x.worked, x.bounded = true, true
+	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
 }

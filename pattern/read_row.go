@@ -1,6 +1,8 @@
 package pattern
 
 import (
+	"strings"
+
 	"crochet/tallyturn/pattern/stitch"
 )
 
@@ -62,6 +64,11 @@ func (x *rowReader) steps(closer string) []*Step {
 		if fill := x.fillList(out, made); fill != nil {
 			out = append(out[:len(out)-len(fill.Body)+1], fill)
 			x.remember([]*Step{fill})
+			continue
+		}
+		if list := x.runTogether(out, made); list != nil {
+			out = append(out[:len(out)-len(list.Body)+1], list)
+			x.remember([]*Step{list})
 			continue
 		}
 		if along := x.along(out, made); along != nil {
@@ -141,6 +148,28 @@ func (x *rowReader) fillList(out, made []*Step) *Step {
 	last.Target = Target{Which: Next, N: Num{N: 1}}
 	body = append(body, &last)
 	return &Step{Op: OpGroup, Body: body, Times: Times{Kind: Fill, Bound: made[0].Target.Bound, Span: made[0].Target.Bound.Span}, Span: cover(body[0].Span, made[0].Span)}
+}
+
+// runTogether makes a repeat of "3sc 1inc x6": steps that no mark parts are
+// repeated together, where they are all that the row says.
+func (x *rowReader) runTogether(out, made []*Step) *Step {
+	if len(made) != 1 || made[0].Op != OpGroup || made[0].Times.Kind != Exactly || len(made[0].Body) != 1 || made[0].Body[0].Op != OpWork || x.depth > 1 {
+		return nil
+	}
+	n, end := 0, made[0].Span.Start
+	for n < len(out) {
+		s := out[len(out)-1-n]
+		if s.Op != OpWork || s.Target.said || s.Span.Empty() || s.Span.End > end || strings.TrimSpace(x.src.Text[s.Span.End:end]) != "" {
+			break
+		}
+		end = s.Span.Start
+		n++
+	}
+	if n == 0 || stepsMake(out[:len(out)-n]) || !x.lastWordsAfter(0) && !x.peek().isMark("([{=-,.") {
+		return nil
+	}
+	body := append(append([]*Step(nil), out[len(out)-n:]...), made[0].Body[0])
+	return &Step{Op: OpGroup, Body: body, Times: made[0].Times, Span: cover(body[0].Span, made[0].Span)}
 }
 
 // saidAll reports "all in corner loop" among the words from a token on.
@@ -326,6 +355,19 @@ func (x *rowReader) spend(n int) bool {
 	return false
 }
 
+// worksAgain reports whether the words from a token to here speak of any work.
+func (x *rowReader) worksAgain(from int) bool {
+	here := x.p
+	defer func() { x.p = here }()
+	for x.p = from; x.p < here; x.p++ {
+		if _, n := x.stitchAt(0); n > 0 || x.peek().kind == tOrd || isRowWord(x.peek()) ||
+			x.peek().isAny("ch", "chs", "chain", "st", "sts", "stitch", "stitches", "rejoin", "join", "attach", "skip", "sk", "miss", "rep", "repeat", "inc", "dec", "times", "twice", "each", "every", "next", "sp", "loop", "loops", "edge", "side") {
+			return true
+		}
+	}
+	return false
+}
+
 // skipTo moves to the closer without reading, where nesting is too deep.
 func (x *rowReader) skipTo(closer string) {
 	start := x.p
@@ -374,6 +416,9 @@ func (x *rowReader) connector() bool {
 func (x *rowReader) remember(steps []*Step) {
 	for _, s := range steps {
 		x.lastStep = s
+		if s.Op != OpNote {
+			x.off = s.Op == OpFasten
+		}
 		if s.Op != OpNote {
 			x.alongEdge = s.Op == OpFree && s.N.N == 0 && s.N.Sizes == nil
 		}
@@ -437,6 +482,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 			return s
 		}
 		x.p = start
+	}
+	if s := x.inStitch(); s != nil {
+		return s
 	}
 	// most steps begin with a stitch, a number of them, or chains, and then
 	// nothing else can be meant
@@ -568,6 +616,9 @@ func (x *rowReader) unknown() []*Step {
 		x.p++
 	}
 	sp := x.spanFrom(start)
+	if hard && x.off && !x.worksAgain(start) {
+		hard = false // "pompom 8 cm", once the yarn is fastened off
+	}
 	if hard && !x.at(-1).is("apart") && !x.prosy(start) {
 		x.row.bad = append(x.row.bad, sp)
 		x.worked, x.bounded = true, true // so that the total after it is seen as one

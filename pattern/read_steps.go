@@ -281,6 +281,9 @@ func (x *rowReader) control() []*Step {
 		x.accept("unworked", "free", "left")
 		s.Span = x.spanFrom(start)
 		return []*Step{s}
+	case x.peek().is("off") && x.worked && (x.peek().head || x.p > 0 && (x.at(-1).separator() || x.at(-1).isAny("then", "and"))) && (x.at(1).kind == tEnd || x.at(1).head || x.at(1).separator()):
+		x.p++ // "dc round then off"
+		return one(OpFasten)
 	case x.phrase("[and]", "turn|turning", "[the|your|work]", "[work|over|piece|around]") && !x.peek().isAny("ch", "chain"):
 		x.phrase("each|every", "time|row|rnd|round")
 		return one(OpTurn)

@@ -188,6 +188,23 @@ func (x *rowReader) betweenEnds() []*Step {
 	return []*Step{&shape, &middle, &last}
 }
 
+// inStitch reads "sc: (8, dec) x6": the stitch that the numbers of the row are
+// worked in stands before them.
+func (x *rowReader) inStitch() []*Step {
+	if x.p > 0 || x.worked || x.depth > 1 || !x.peek().plainStitch() && x.peek().kind != tWord {
+		return nil
+	}
+	id, n := x.stitchAt(0)
+	if n == 0 || id == stitch.Slip || stitch.Of(id).Kind != stitch.Basic || !x.at(n).is(":") || x.at(n+1).kind == tEnd || x.at(n+1).kind == tNum && !x.terseRow() {
+		return nil
+	}
+	start := x.p
+	x.p += n + 1
+	x.main = id
+	sp := x.spanFrom(start)
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
 // plainRow reads a row that says only that it goes on: "plain", "even",
 // "same", "no change", "one plain round of sc".
 func (x *rowReader) plainRow() []*Step {

@@ -304,6 +304,9 @@ func (x *rowReader) lastWordsAfter(k int) bool {
 			return true
 		case t.kind == tNum || t.kind == tOrd:
 			return false
+		case t.isAny("left", "remain", "remaining") && x.at(k-1).kind == tNum:
+		case t.isAny("off") && t.head:
+			return true
 		case t.isAny("fasten", "fo", "f", "finish", "stuff", "cut", "break", "turn", "join"):
 			return true
 		case !t.separator():

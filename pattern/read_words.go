@@ -31,6 +31,7 @@ type rowReader struct {
 	lastStep *Step
 
 	alongEdge bool // the last such step runs along an edge, by no number
+	off       bool // the yarn was fastened off
 
 	rowsAsked    int64     // "6 more rows like the 2nd"
 	terse        int8      // whether the row is written in few words; 0 where it is not known yet
@@ -48,7 +49,7 @@ func (x *rowReader) restart(p int) {
 	x.p, x.depth, x.spent, x.gaveUp = p, 0, 0, false
 	x.marks, x.closed = x.marks[:0], x.closed[:0]
 	x.main, x.worked, x.bounded, x.lastStep, x.alongEdge = stitch.None, false, false, nil, false
-	x.rowsAsked, x.holdBack, x.hookCounts = 0, false, Counts{}
+	x.rowsAsked, x.holdBack, x.hookCounts, x.off = 0, false, Counts{}, false
 	x.terse, x.bareIn, x.afterRows, x.afterShaping = 0, stitch.None, false, false
 }
 

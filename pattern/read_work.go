@@ -835,7 +835,8 @@ func (x *rowReader) delta() []*Step {
 		x.p += k
 	}
 	even := x.phrase("[spaced]", "evenly|equally", "[spaced|distributed]", "[around|across|along]", "[the]", "[row|rnd|round]") || x.phrase("at", "even|equal", "intervals|distances")
-	if !even && !x.phrase("around|across") && !x.phrase("over|in", "[the|this]", "row|rnd|round") {
+	told := x.ts[start].isAny("increasing", "decreasing") && x.worked && (x.end() || x.peek().isMark(".([{=<"))
+	if !even && !told && !x.phrase("around|across") && !x.phrase("over|in", "[the|this]", "row|rnd|round") {
 		x.p = start
 		return nil
 	}

@@ -72,6 +72,7 @@ type Piece struct {
 	Notes  []Header
 
 	words []string // of the name, once it was looked for
+	apart bool     // a part begun for itself, whatever was worked before it
 }
 
 // RowKind says how a row runs.

@@ -286,7 +286,10 @@ func (w *writer) plainLabel(r *Row) string {
 	case WrongSide:
 		s += " (WS)"
 	}
-	for _, t := range lex(smooth(r.Label)) {
+	for i, t := range lex(smooth(r.Label)) {
+		if i == 0 && t.kind == tWord && len(t.text) == 1 && !t.is("r") {
+			return "" // "s1": its letter tells the part
+		}
 		if t.kind == tWord && !isRowWord(&t) && !t.isAny("rs", "ws", "right", "wrong", "side", "to", "and", "through", "s", "incl", "inclusive") {
 			return ""
 		}
