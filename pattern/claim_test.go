@@ -90,6 +90,8 @@ func TestNumbersNotPassedOver(t *testing.T) {
 		{ball + "Rnds 4-9: Work 6 rnds straight.\n", "Work 6", "Work 5", 4},
 		{ball + "Rnd 4: Increase in every third stitch. (24)\n", "third", "fourth", 4},
 		{ball + "Rnd 4: Decrease every 2nd and 3rd st together. (12)\n", "2nd and 3rd", "3rd and 4th", 4},
+		{flat + "Row 2: Ch 1, turn, sc in next 12 sts, turn, leaving 8 sc for front.\n", "leaving 8", "leaving 7", 3},
+		{"Head\n" + ball + "\nBody\nRnds 1-3: as for head\nRnd 4: (2 sc, inc) x 6 (24)\n", "(24)", "(22)", 8},
 		// a repeat over rows that state no total
 		{ball + "Rnd 4: (sc 2, inc) around\nRnd 5: (sc 3, inc) around\n", "sc 3", "sc 4", 5},
 		{ball + "Rnd 4: (sc 2, inc) 6 times\nRnd 5: *sc 3, inc* x 6\nRnd 6: *sc 3, dec* x 6\n", "*sc 3, dec", "*sc 4, dec", 6},

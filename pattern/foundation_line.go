@@ -32,7 +32,7 @@ func (r *reader) foundationBefore(ln line) (int, bool) {
 			continue
 		}
 		num, ok := x.number()
-		if !ok || num.N < 2 || num.N < 8 && r.sec != noSection && k > ln.start {
+		if !ok || num.N < 2 || num.N < 8 && (r.sec == secSpecial || r.sec == secAbbreviations || r.sec == secNotes) && k > ln.start {
 			continue // "V: ch 3" among the special stitches
 		}
 		for x.p < ln.end && (x.peek().isMark(".,;()-:") || x.peek().isAny("ch", "chs", "chain", "chains", "sts", "st", "stitches", "loosely", "join", "with", "sl", "ss", "slst", "slip", "stitch", "into", "to", "in", "form", "make", "a", "ring", "first", "1st", "the", "and", "turn")) {
@@ -84,6 +84,9 @@ func (r *reader) aside(from, to int) bool {
 	}
 	if r.toks[to-1].separator() {
 		return false // "Using the #3 hook; ch 25."
+	}
+	if r.toks[from].isAny("commence", "begin", "start", "starting", "beginning", "commencing") {
+		return true // "Commence at crown with 3 ch., join in a ring."
 	}
 	for i := from; i < to; i++ {
 		if r.toks[i].kind == tNum || r.toks[i].isAny("hook", "edge", "loosely") {

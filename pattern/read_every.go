@@ -26,9 +26,11 @@ func (x *rowReader) everyShaped() []*Step {
 	case t.isAny("increase", "inc", "increasing"):
 		sign = 1
 		x.p++
+		x.abbreviatedBy("in", "at", "every", "each")
 	case t.isAny("decrease", "dec", "decreasing"):
 		sign = -1
 		x.p++
+		x.abbreviatedBy("in", "at", "every", "each")
 	}
 	x.phrase("[by]", "[working|a|one|1]", "[st|stitch]")
 	x.accept("in", "into", "at", "on")
@@ -79,4 +81,12 @@ func (x *rowReader) everyShaped() []*Step {
 		body = []*Step{{Op: OpWork, Stitch: id, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: plain}}, Span: sp}, shape}
 	}
 	return []*Step{{Op: OpGroup, Body: body, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Span: sp}}
+}
+
+// abbreviatedBy takes the full stop of "Inc. in every 4th d.c." where the
+// sentence goes on with one of the words.
+func (x *rowReader) abbreviatedBy(words ...string) {
+	if x.peek().is(".") && x.peek().glued && x.at(1).isAny(words...) {
+		x.p++
+	}
 }

@@ -164,6 +164,14 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		// "repeat 2 rows": the last two
 		r.LastRows = int(x.peek().num)
 		x.p += 2
+	case repeats && x.row.Numbers.First.N > 0 && x.row.Numbers.List == nil && x.at(-1).isAny("for", "as", "the", "like"):
+		name := x.pieceName() // "Rnds 1-5: as for head"
+		if name == "" || !x.end() && !x.peek().separator() && !x.peek().isMark("([{") {
+			return false
+		}
+		r.Piece = name
+		r.First, r.Last = int(x.row.Numbers.First.N), int(x.row.Numbers.Last.N)
+		return true
 	default:
 		return false
 	}

@@ -407,7 +407,7 @@ func (x *rowReader) connector() bool {
 		if x.at(1).kind == tOrd || isRowWord(x.at(1)) || x.at(1).kind == tNum && (isRowWord(x.at(k)) || x.at(k).isAny("more", "further") && isRowWord(x.at(k+1))) {
 			return false
 		}
-		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "to", "last", "same", "the", "this", "these", "now", "loosely", "both", "rows", "row", "each", "every")
+		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "to", "last", "same", "the", "this", "these", "now", "loosely", "both", "rows", "row", "each", "every", "without", "straight", "plain")
 	}
 	return true
 }

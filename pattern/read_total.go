@@ -146,6 +146,15 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
 		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]")
+	if ok && x.ts[start].is("leaving") && x.peek().kind == tNum {
+		_, n := x.stitchAt(1)
+		if n == 0 && x.nounFollows(1) {
+			n = 1
+		}
+		if x.at(1+n).isAny("for", "free", "unworked", "at", "on", "alone", "unused") {
+			ok = false // "leaving 22 d.c. for front"
+		}
+	}
 	if !ok || !x.worked && x.row.Refer == nil && !x.ts[start].isAny("total") {
 		x.p = start
 		return false

@@ -28,6 +28,11 @@ func (pr *prover) firstAmiss(w *pieceWork, found int) {
 	}
 	switch f := &pr.out[first]; f.Code {
 	case CodeMisfit, CodeStepped:
+		for _, r := range w.proof.Rows {
+			if r.Row.Span.Contains(f.Span) && r.Status == Agrees {
+				return // it has the number that it states
+			}
+		}
 		f.Severity = Error
 		for _, r := range w.proof.Rows {
 			if r.Row.Span.Contains(f.Span) && r.Status == Unstated {
