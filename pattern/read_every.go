@@ -71,7 +71,7 @@ func (x *rowReader) everyShaped() []*Step {
 		x.p = start
 		return nil
 	}
-	sp := x.spanFrom(start)
+	all, sp := x.spanFrom(start), x.ts[start].span() // no step has the words to itself
 	shape := &Step{Op: OpWork, Stitch: id, N: Num{N: 2}, Target: Target{Which: Next, N: Num{N: 1}}, Span: sp}
 	if legs > 0 {
 		shape.N, shape.Legs = Num{N: 1}, legs
@@ -80,7 +80,7 @@ func (x *rowReader) everyShaped() []*Step {
 	if plain > 0 {
 		body = []*Step{{Op: OpWork, Stitch: id, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: plain}}, Span: sp}, shape}
 	}
-	return []*Step{{Op: OpGroup, Body: body, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Span: sp}}
+	return []*Step{{Op: OpGroup, Body: body, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Span: all}}
 }
 
 // abbreviatedBy takes the full stop of "Inc. in every 4th d.c." where the
