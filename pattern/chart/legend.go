@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -188,29 +189,27 @@ func (f *figure) legend() []entry {
 	return out
 }
 
-// draw lays the legend out below from, as wide as there is room, and gives
-// what it drew.
+// drawLegend lays the legend out below from, in as many columns as there is room
+// for, and gives what it drew. A name that is longer than the others by far has a
+// line of its own.
 func drawLegend(key []entry, notes []string, left, top, right float64) group {
 	g := group{title: "Legend"}
-	const size = 0.72
-	x, y := left, top-1.2
-	high := 0.0
-	place := func(w, h float64) (pt, bool) {
-		if x > left && x+w > right {
-			x = left
-			y -= high + 0.7
-			high = 0
-		}
-		at := pt{x, y}
-		x += w + 1.2
-		high = max(high, h)
-		return at, true
+	const (
+		size  = 0.72 // of letters
+		field = 2.1  // of a symbol, with what parts it from its name
+		apart = 1.2  // from column to column
+	)
+	type cell struct {
+		e    entry
+		box  box
+		name label
+		wide float64
 	}
-	// symbols as high as each other stand in a line
+	var cells []cell
+	column := 0.0
 	for _, e := range key {
 		var s group
 		e.draw(&s, pt{})
-		b := s.box()
 		words := e.name
 		if e.words != "" && e.words != e.name {
 			if words != "" {
@@ -220,15 +219,39 @@ func drawLegend(key []entry, notes []string, left, top, right float64) group {
 		}
 		t := label{text: words, size: size, align: -1}
 		tb := t.box()
-		h := max(b.max.y-b.min.y, size)
-		w := 1.8 + 0.4 + (tb.max.x - tb.min.x)
-		at, _ := place(w, h)
-		foot := pt{at.x + 0.9, at.y - h - b.min.y}
-		e.draw(&g, foot)
-		t.at = pt{at.x + 2.1, at.y - h/2 - 0.25}
-		g.labels = append(g.labels, t)
+		c := cell{e, s.box(), t, field + tb.max.x - tb.min.x}
+		cells = append(cells, c)
+		if c.wide <= (right-left)/2 {
+			column = math.Max(column, c.wide)
+		}
 	}
-	y -= high + 0.9
+	columns := 1
+	if column > 0 {
+		columns = max(1, int((right-left+apart)/(column+apart)))
+	}
+	y := top - 1.2
+	for i := 0; i < len(cells); {
+		n := 1
+		if cells[i].wide <= column {
+			for n < columns && i+n < len(cells) && cells[i+n].wide <= column {
+				n++
+			}
+		}
+		high := size
+		for _, c := range cells[i : i+n] {
+			high = math.Max(high, c.box.max.y-c.box.min.y)
+		}
+		mid := y - high/2
+		for k, c := range cells[i : i+n] {
+			x := left + float64(k)*(column+apart)
+			c.e.draw(&g, pt{x + 0.9, mid - (c.box.min.y+c.box.max.y)/2})
+			c.name.at = pt{x + field, mid - 0.25}
+			g.labels = append(g.labels, c.name)
+		}
+		y -= high + 0.7
+		i += n
+	}
+	y -= 0.2
 	for _, n := range notes {
 		for _, line := range wrap(n, int((right-left)/(letter*size))) {
 			g.labels = append(g.labels, label{at: pt{left, y - size}, text: line, size: size, align: -1})

@@ -438,29 +438,15 @@ func (o *ordering) heads(base float64, rl *pattern.RowLinks) {
 			v.bottom += lift
 		}
 	}
-	// where they want to be, things in one place side by side
 	want := make([]float64, n)
 	shaped := o.shaped(want)
-	for k := 0; k < n && !shaped; {
-		e := k + 1
-		wide := 0.0
-		for e < n && o.siblings(o.idx[k], o.idx[e]) {
-			wide += o.gap[e-1]
-			e++
-		}
-		at := g.way(o.want[o.idx[k]], o.reach) - wide/2
-		for j := k; j < e; j++ {
-			want[j] = at
-			at += o.gap[j]
-		}
-		k = e
+	if !shaped && o.below == nil && g.closed && g.length > 0 {
+		o.reach += o.upright()
 	}
-	var ways []float64
-	if g.closed {
-		ways = settleRound(want, o.gap, g.around(o.reach))
-	} else {
-		ways = settle(want, o.gap)
+	if !shaped {
+		want = o.wishes()
 	}
+	ways := o.settled(want)
 	for k, i := range o.idx {
 		m := &v.made[i]
 		m.head = stand{g.at(ways[k], o.reach), o.reach - o.high + m.sign.high}
@@ -473,6 +459,71 @@ func (o *ordering) heads(base float64, rl *pattern.RowLinks) {
 		}
 		v.first = v.made[first].head
 	}
+}
+
+// wishes are where the stitches want to be, those in one place side by side.
+func (o *ordering) wishes() []float64 {
+	n := len(o.idx)
+	want := make([]float64, n)
+	for k := 0; k < n; {
+		e := k + 1
+		wide := 0.0
+		for e < n && o.siblings(o.idx[k], o.idx[e]) {
+			wide += o.gap[e-1]
+			e++
+		}
+		spread := o.spread(o.want[o.idx[k]], e-k, wide)
+		at := o.l.g.way(o.want[o.idx[k]], o.reach) - wide*spread/2
+		for j := k; j < e; j++ {
+			want[j] = at
+			at += o.gap[j] * spread
+		}
+		k = e
+	}
+	return want
+}
+
+// spread is how much further apart stitches in the one chain at the end of a
+// foundation stand than they must, so that they go round the end evenly: n of
+// them, as wide as they must be.
+func (o *ordering) spread(t float64, n int, wide float64) float64 {
+	g := o.l.g
+	if o.below != nil || g.length == 0 || n < 3 || math.Abs(t-g.length-math.Pi/2) > 0.1 {
+		return 1
+	}
+	return math.Min(math.Max(math.Pi*o.reach*float64(n-1)/float64(n+1)/wide, 1), 1.7)
+}
+
+// settled are the places that the stitches get.
+func (o *ordering) settled(want []float64) []float64 {
+	if o.l.g.closed {
+		return settleRound(want, o.gap, o.l.g.around(o.reach))
+	}
+	return settle(want, o.gap)
+}
+
+// mostUpright is how much further out a round about a chain may lie so that the
+// stitches along the chain stand upright.
+const mostUpright = 1.0
+
+// upright is how much further out a first round about a chain lies so that what
+// crowds round its ends does not push the stitches along it over: as far as each
+// step takes more lean away than it adds in height.
+func (o *ordering) upright() float64 {
+	from, best, least := o.reach, 0.0, math.Inf(1)
+	for more := 0.0; more <= mostUpright; more += 0.125 {
+		o.reach = from + more
+		want := o.wishes()
+		lean := 0.0
+		for k, w := range o.settled(want) {
+			lean = math.Max(lean, math.Abs(w-want[k]))
+		}
+		if cost := lean + 0.6*more; cost < least-1e-9 {
+			best, least = more, cost
+		}
+	}
+	o.reach = from
+	return best
 }
 
 // room is what the spaces and picots from a up to b want.
@@ -741,13 +792,15 @@ func (o *ordering) extras(rl *pattern.RowLinks) {
 	}
 	switch {
 	case g.closed:
-		w := o.numberWide()
-		v.number = stand{back(off + w/2), v.mid}
-		if g.corners == nil {
-			off += w
+		v.number = stand{back(off + o.numberWide()/2), v.mid}
+		if !rl.Joined {
+			break
 		}
-		if rl.Joined {
-			v.join = []stand{{back(off + 0.25), o.reach}}
+		// the slip stitch goes into the top of what the round begins with: it lies
+		// beside that, or over the chains that stand there
+		v.join = []stand{{back(edge + o.lead() + 0.2), v.first.r}}
+		if v.start != nil {
+			v.join[0] = stand{v.start[1].t, math.Max(v.first.r, v.start[1].r+0.2)}
 		}
 	case g.flat:
 		v.number = stand{back(off + 0.5), v.mid}
