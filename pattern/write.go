@@ -189,7 +189,7 @@ func (w *writer) body(r *Row, label string) string {
 		for n > 0 && w.isAfter(r.Steps[n-1]) {
 			n--
 		}
-		for _, n := range []int{n, len(r.Steps)} {
+		for _, n := range []int{max(n, min(1, len(r.Steps))), len(r.Steps)} {
 			text, ok := w.sentence(r.Steps[:n])
 			if !ok || n == 0 {
 				continue

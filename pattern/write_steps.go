@@ -81,6 +81,9 @@ func (w *writer) list(b *strings.Builder, steps []*Step, top bool) bool {
 			if text = w.asItStands(s); text == "" {
 				return false
 			}
+			if i > 0 || !top {
+				text = w.midSentence(s, text)
+			}
 		}
 		b.WriteString(text)
 		if n := steps[i:]; len(n) > 1 && hookAndEach(n[0], n[1]) {
@@ -98,6 +101,30 @@ func hookAndEach(a, b *Step) bool {
 	return a.Op == OpWork && b.Op == OpWork && a.Stitch == b.Stitch && a.special == b.special && a.Target.Which == FromHook && b.Target.Which == Each &&
 		a.Legs == 0 && b.Legs == 0 && a.N.N == 1 && b.N.N == 1 && a.N.Sizes == nil && b.N.Sizes == nil
 }
+
+// midSentence takes the capital off words that began a sentence of their own and
+// now run on: "Do not join." What is a name keeps it.
+func (w *writer) midSentence(s *Step, text string) string {
+	before := strings.TrimRight(w.p.Source.Text[:s.Span.Start], " \t\r\n")
+	if before == "" || !strings.ContainsAny(before[len(before)-1:], ".!?)]") && !strings.Contains(w.p.Source.Text[len(before):s.Span.Start], "\n") {
+		return text
+	}
+	word, _, _ := strings.Cut(text, " ")
+	if lower := strings.ToLower(word); word != strings.ToUpper(word) && sentenceWord()[strings.Trim(lower, ",;:")] {
+		return lower + text[len(word):]
+	}
+	return text
+}
+
+// sentenceWord are the words that sentences between stitches begin with.
+var sentenceWord = sync.OnceValue(func() map[string]bool {
+	m := make(map[string]bool)
+	for _, w := range strings.Fields(`do don't fasten break join cut stuff work working turn turning swing change mark place finish close leave leaving weave sew now then repeat continue begin beginning start starting with using in on at from for the this these you here keep
+		make put remove move insert thread draw pull note count all both each every go going end ending carry drop pick hold fold lay rotate flip set slip skip as after before without to it if when once round around along across`) {
+		m[w] = true
+	}
+	return m
+})
 
 // asItStands is a step in the author's words, on one line.
 func (w *writer) asItStands(s *Step) string {
@@ -572,7 +599,7 @@ var plainWord = sync.OnceValue(func() map[string]bool {
 	for _, s := range strings.Fields(`a across all and around as beg beginning ch chain chains chs circle count counts counted dec decrease does each ends end every fasten
 		first following foll for form from here hook in inc increase into join last make miss more next nxt not of off once over rem remain remaining rep repeat ring rnd
 		round row same sk skip sl sp space spaces sps st stitch stitches sts tch the then throughout time times to tog together top turn turning twice until up with
-		within work worked x will adjustable loop closed skipped missed do thru thrice until rows rounds rnds beginning complete crochet foundation now`) {
+		within work worked x will adjustable loop closed skipped missed do thru thrice until rows rounds rnds beginning complete crochet foundation  now place`) {
 		m[s] = true
 	}
 	return m

@@ -135,3 +135,28 @@ func TestWriteInSizes(t *testing.T) {
 		}
 	}
 }
+
+// TestWriteRunsOn has sentences between stitches run on within the row, those
+// after them behind the total, and names with their capital.
+func TestWriteRunsOn(t *testing.T) {
+	text := `Mitt
+US terms
+
+Mitt
+Ch 16.
+Rnd 1: Sc in 2nd ch from hook, sc in next 14 ch. Don't turn. Working back along the bottom of the chain, sc in next 15 ch. (30 sts)
+Rnd 2: Ch 1, sc in same place, sc in each st to end. Do not join. Work in a spiral from here. (30)
+Rnd 3: Sc in each st around. (30)
+Rnd 4: As Rnd 3. Fasten off and weave in the ends. (30 sts)
+`
+	got := checkWritten(t, text)
+	for _, want := range []string{
+		"sc in next 14 ch, don't turn, working back along the bottom of the chain, sc in next 15 ch. (30 sts)\n",
+		"Rnd 2: Ch 1, sc in same st, sc in each st around, do not join, work in a spiral from here. (30 sts)\n",
+		"Rnd 4: As Rnd 3. (30 sts) Fasten off and weave in the ends.\n",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+}
