@@ -105,6 +105,7 @@ type builder struct {
 	o      Options
 	care   care
 	title  string
+	from   titleFrom
 	about  []string
 	unlike []string
 
@@ -149,13 +150,13 @@ func build(text string, t stitch.Terms, own []*pattern.Proof, o Options) *builde
 // gather goes through the pattern and sorts what stands in it.
 func (b *builder) gather() {
 	ps := b.p.Passages()
-	i, own := 0, false
-	if b.title, own = title(b.p, ps); !own && b.care.title {
-		b.title = untitled
-	} else if !own && b.title != untitled {
-		if ps[0].Kind != pattern.PiecePassage || len(b.p.Pieces) == 1 && b.p.Pieces[0].Copies == 1 {
-			i = 1 // it is said at the top
-		}
+	i := 0
+	switch b.title, b.from = title(b.p, ps); {
+	case b.from == ownTitle:
+	case b.care.title:
+		b.title, b.from = untitled, noTitle
+	case b.from == lineTitle:
+		i = 1 // it is said at the top
 	}
 	for i < len(ps) {
 		switch x := ps[i]; x.Kind {

@@ -24,6 +24,8 @@ func TestWhereWordsStand(t *testing.T) {
 			Options{}, []string{"# Tern egg\n", "## Pattern"}, []string{"Crochet pattern", "## Tern egg"}},
 		{"one that is made more than once keeps its heading too", "Tern Egg (make 3)\nRnd 1: 6 sc in magic ring. (6)\n",
 			Options{}, []string{"# Tern Egg\n", "## Tern Egg (make 3)"}, nil},
+		{"and wherever it stands", "Sizes: S (L)\n\nBib\nCh 11 (15).\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 (14) sc)\n",
+			Options{}, []string{"# Bib\n", "**Sizes:** S (L)", "## Pattern"}, []string{"Crochet pattern", "## Bib"}},
 		{"the first line is a title", "Square \"Tide Pool\"\nUK terms\n\nMake 6 ch and join with a ss to form a ring.\nRnd 1: 3 ch (counts as first tr), 11 tr into ring, ss to top of 3 ch. (12 tr)\n",
 			Options{}, []string{"# Square \"Tide Pool\"\n", "Written in UK terms."}, []string{"Crochet pattern"}},
 		{"a first piece among several is none", "Crown\nRnd 1: 8 sc in magic ring. (8 sts)\n\nFlap\nCh 5.\nRow 1: Sc in 2nd ch from hook and in each ch across. (4 sc)\n",

@@ -17,6 +17,9 @@ func (b *builder) piece(ps []pattern.Passage) int {
 	n := 0
 	if ps[0].Kind == pattern.PiecePassage {
 		head := capital(clean(pc.Name))
+		if b.from == pieceTitle && len(b.p.Pieces) == 1 && pc.Copies == 1 {
+			head = "Pattern" // its name is said at the top
+		}
 		if pc.Copies > 1 {
 			head += fmt.Sprintf(" (make %d)", pc.Copies)
 		}

@@ -14,28 +14,40 @@ const untitled = "Crochet pattern"
 // longTitle is how many bytes a first line has at most that is taken for a title.
 const longTitle = 60
 
-// title is what a sheet is called: the pattern's own title, or else what stands
-// where one would, at the top of the text. own is false where it had to be
-// looked for there.
-func title(p *pattern.Pattern, ps []pattern.Passage) (text string, own bool) {
+// titleFrom says where the title of a sheet comes from.
+type titleFrom uint8
+
+const (
+	ownTitle   titleFrom = iota // the author gives it
+	lineTitle                   // the first line, which stands where a title would
+	pieceTitle                  // the name of a piece: the only one, or a heading apart from its rows
+	noTitle
+)
+
+// title is what a sheet is called: the pattern's own title, or else what serves
+// for one.
+func title(p *pattern.Pattern, ps []pattern.Passage) (string, titleFrom) {
 	if t := clean(p.Title); t != "" {
-		return t, true
+		return t, ownTitle
 	}
 	if len(ps) < 2 {
-		return untitled, false
+		return untitled, noTitle
 	}
-	line := clean(p.Source.Slice(ps[0].Span))
+	first := clean(p.Source.Slice(ps[0].Span))
 	switch ps[0].Kind {
 	case pattern.PiecePassage:
-		if len(p.Pieces) == 1 || ps[1].Apart && ps[1].Kind == pattern.RowPassage {
-			return capital(clean(ps[0].Piece.Name)), false
+		if ps[1].Apart && ps[1].Kind == pattern.RowPassage {
+			return capital(clean(ps[0].Piece.Name)), pieceTitle
 		}
 	case pattern.HeaderPassage, pattern.PlainPassage:
-		if ps[0].Label == "" && ps[0].Is == pattern.HeaderNote && named(line) && (ps[1].Apart || ps[1].Is == pattern.HeaderTerms || len(ps) > 2 && ps[2].Apart) {
-			return line, false
+		if ps[0].Label == "" && ps[0].Is == pattern.HeaderNote && named(first) && (ps[1].Apart || ps[1].Is == pattern.HeaderTerms || len(ps) > 2 && ps[2].Apart) {
+			return first, lineTitle
 		}
 	}
-	return untitled, false
+	if len(p.Pieces) == 1 && p.Pieces[0].Name != "" && !p.Pieces[0].Span.Empty() {
+		return capital(clean(p.Pieces[0].Name)), pieceTitle
+	}
+	return untitled, noTitle
 }
 
 // named reports whether a line is a name rather than a sentence or a definition.
