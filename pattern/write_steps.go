@@ -44,7 +44,7 @@ func (w *writer) isAfter(s *Step) bool {
 	case "rep", "repeat", "cont", "continue", "work":
 		return false
 	}
-	return s.Op == OpNote && !strings.Contains(text, ":")
+	return s.Op == OpNote && !strings.Contains(text, ":") && w.beginsSentence(s)
 }
 
 // afterwards writes what is done once a row is worked, in the author's words:
@@ -105,8 +105,7 @@ func hookAndEach(a, b *Step) bool {
 // midSentence takes the capital off words that began a sentence of their own and
 // now run on: "Do not join." What is a name keeps it.
 func (w *writer) midSentence(s *Step, text string) string {
-	before := strings.TrimRight(w.p.Source.Text[:s.Span.Start], " \t\r\n")
-	if before == "" || !strings.ContainsAny(before[len(before)-1:], ".!?)]") && !strings.Contains(w.p.Source.Text[len(before):s.Span.Start], "\n") {
+	if !w.beginsSentence(s) {
 		return text
 	}
 	word, _, _ := strings.Cut(text, " ")
@@ -114,6 +113,13 @@ func (w *writer) midSentence(s *Step, text string) string {
 		return lower + text[len(word):]
 	}
 	return text
+}
+
+// beginsSentence reports whether a step begins a sentence or a line of the
+// source.
+func (w *writer) beginsSentence(s *Step) bool {
+	before := strings.TrimRight(w.p.Source.Text[:s.Span.Start], " \t\r\n")
+	return before != "" && (strings.ContainsAny(before[len(before)-1:], ".!?)]") || strings.Contains(w.p.Source.Text[len(before):s.Span.Start], "\n"))
 }
 
 // sentenceWord are the words that sentences between stitches begin with.
