@@ -351,7 +351,7 @@ func (r *reader) bulleted(ln line) bool {
 		return false
 	}
 	rest := ln
-	if t.isMark("^") || ornament(t) {
+	if t.isMark("^") {
 		rest.start++
 	} else if before := strings.TrimRight(r.src.Text[:t.start], " \t"); !strings.HasSuffix(before, "•") && !strings.HasSuffix(before, "·") && !strings.HasSuffix(before, "▪") {
 		return false
@@ -572,7 +572,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 		}
 		switch {
 		case t.isMark("&'/#+"), ornament(t):
-		case t.is("-") && k > 0 && (t.glued || ln.start+k+1 < ln.end):
+		case t.is("-") && k > 0 && ln.start+k+1 < ln.end:
 		case t.is("("):
 			if end := x.closer(k); end > 0 {
 				inside += end - x.p - k + 1

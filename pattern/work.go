@@ -325,6 +325,10 @@ func (w *rowWork) attach(s *Step) bool {
 			if _, _, ok := w.seek(t.Of); !ok {
 				w.seek([]Filter{{Kind: Space}})
 			}
+			if w.kind == Round && !w.begun && w.host == nil && !w.ended() && w.below.runs[w.cur.i].kind == pSpace && w.cur != (cursor{}) {
+				w.rotate(w.cur) // the round begins in that corner, and comes back to it
+				w.travelled = false
+			}
 		} else {
 			w.norm()
 			if !w.ended() && !w.workable(&w.below.runs[w.cur.i].place) {

@@ -1000,13 +1000,13 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		ok, n := w.fill(&plain, rest)
 		return ok && len(w.problems) == m.problems, n
 	}
-	instead := func(c int) try { // the last pass, from its c-th step on
+	last := func(body []*Step) try { // the last pass
 		return func() (bool, int64) {
 			n := int64(0)
 			for {
 				before := w.mark()
 				w.reached0 = 0
-				if w.pass(s, append(append([]*Step(nil), s.Body[:c]...), e.Body...), n+1) && w.leftAfter(rest) <= behind && w.passed == m.passed && w.reached0 <= behind {
+				if w.pass(s, body, n+1) && w.leftAfter(rest) <= behind && w.passed == m.passed && w.reached0 <= behind {
 					return true, n + 1
 				}
 				w.reset(before)
@@ -1017,12 +1017,18 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 			}
 		}
 	}
+	instead := func(c int) try { // the last pass, from its c-th step on
+		return last(append(append([]*Step(nil), s.Body[:c]...), e.Body...))
+	}
 	var tries []try
 	if w.kind == Round && closesLoop(s.Body, e.Body) {
 		tries = append(tries, func() (bool, int64) { return w.closeLoop(s) })
 	}
 	if placesLast(s.Body, e.Body) {
 		tries = append(tries, instead(len(s.Body)-1))
+	}
+	if k := beginsAlike(s.Body, e.Body); k > 0 {
+		tries = append(tries, last(append(append([]*Step(nil), s.Body[:k]...), e.Body[1:]...)))
 	}
 	if len(e.Body) > 0 {
 		tries = append(tries, after)
@@ -1053,6 +1059,24 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	w.misfitLeft = 0
 	ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
 	return ok && w.run(e.Body), n
+}
+
+// beginsAlike reports an ending that says the chain of the group again and then
+// closes the round, "*ch 5, skip 3 dc, sc in next dc; rep from *, ending with ch
+// 5, sl st in first sc": how many steps the group has up to its stitch, which
+// are the chain and what it passes over.
+func beginsAlike(body, end []*Step) int {
+	if len(body) < 3 || body[0].Op != OpChain || end[0].Op != OpChain || body[0].N.N != end[0].N.N || nextMaking(end[1:]) != nil {
+		return 0
+	}
+	k := 1
+	for k < len(body) && body[k].Op == OpSkip {
+		k++
+	}
+	if k == 1 || k == len(body) {
+		return 0
+	}
+	return k
 }
 
 // endsInChain reports whether the last thing that steps make is a chain.
