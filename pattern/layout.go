@@ -629,7 +629,14 @@ func (r *reader) mayLabel(i int) bool {
 
 // afterDash reports a label behind a name and a dash, "Shape Neck - Row 1:".
 func (r *reader) afterDash(i int) bool {
-	return i > 1 && r.toks[i-1].is("-") && (!r.toks[i-1].glued || strings.HasPrefix(r.src.Text[r.toks[i-1].start:], "\u2014")) && r.toks[i-2].kind == tWord && !isRowWord(&r.toks[i-2]) && r.capital(i)
+	if i < 2 || !r.toks[i-1].is("-") || r.toks[i-1].glued && !strings.HasPrefix(r.src.Text[r.toks[i-1].start:], "\u2014") {
+		return false
+	}
+	t, name := &r.toks[i], &r.toks[i-2]
+	if i > 2 && name.is(".") && t.kind == tOrd { // "Shape armholes.—1st row.—"
+		name = &r.toks[i-3]
+	}
+	return name.kind == tWord && !isRowWord(name) && (r.capital(i) || t.kind == tOrd && name != &r.toks[i-2])
 }
 
 // labelFits keeps "rep Row 2. Row 3: ..." and drops "rep from Row 2: ...".

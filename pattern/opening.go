@@ -79,7 +79,7 @@ var openings = []struct {
 	{opensStart | opensControl, "beginning starting begin start off in into with at from"},
 	{opensRing | opensControl, "make start begin create form starting using with into working work in a an the ring circle mr mc magic adjustable sliding standing stdg chainless regular plain joint single joined turning beginning beg turn initial corner corners marked marker"},
 	{opensAttach | opensControl, ", with using rs ws new join attach rejoin reattach tie fasten joining insert fix start re"},
-	{opensColour | opensControl, "change switch changing switching swap cc col colour color pick drop carry cut carrying dropping join with in using use"},
+	{opensColour | opensControl, "break change switch changing switching swap cc col colour color pick drop carry cut carrying dropping join with in using use"},
 	{opensChange, "making working with but work and while by at on in along a an make continue cont continuing keep carry incs decs decr incr decreases increases increasing increase inc decreasing decrease dec"},
 	{opensEven, "about approximately approx roughly around with and making work continue cont working crochet knit even straight continuing keeping keep maintaining maintain following pat patt pats patts pattern"},
 	{opensFree, "closely all on around round along to for in"},

@@ -47,3 +47,34 @@ func (x *rowReader) colourName(t *token) bool {
 	c := x.src.Text[t.start]
 	return len(t.text) == 1 && 'A' <= c && c <= 'Z'
 }
+
+// cutColour reads "Cut the white.", "cut Navy": a yarn by its colour, and no
+// work.
+func (x *rowReader) cutColour() bool {
+	start := x.p
+	if !x.phrase("cut|break|drop", "[off]", "[the]") {
+		return false
+	}
+	if t := x.peek(); t.kind != tWord || t.isAny("and", "yarn", "in") || x.stitchFollows(0) {
+		x.p = start
+		return false
+	}
+	x.p++
+	if !x.end() && !x.peek().separator() && !x.peek().isMark("([)") && !x.peek().head && !x.peek().isAny("and", "join") {
+		x.p = start
+		return false
+	}
+	return true
+}
+
+// colourBehind reads the yarn behind stitches, "sc 11 in black".
+func (x *rowReader) colourBehind() bool {
+	if !x.worked || !x.peek().is("in") || !x.colourName(x.at(1)) {
+		return false
+	}
+	if t := x.at(2); t.kind != tEnd && !t.head && !t.separator() && !t.isMark("([)]}*") && !t.isAny("and", "then") {
+		return false
+	}
+	x.p += 2
+	return true
+}

@@ -740,7 +740,12 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		}
 		if w.isAny("one") {
 			t.Which = Next
+			x.phrase("[right]", "after|following|beyond", "[it|that]")
 		}
+		return done(true)
+	case w.isAny("joining", "join") && prep && (x.at(1).separator() || x.at(1).kind == tEnd):
+		x.p++ // "sc in joining": where the round before was closed
+		t.Which = Same
 		return done(true)
 	case w.isAny("marked") && prep:
 		x.p++

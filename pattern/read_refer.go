@@ -19,7 +19,7 @@ func (x *rowReader) refer() []*Step {
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
 	lead := bare || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
 		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
-		x.phrase("[the]", "same", "as", "[for|the|in]") || x.phrase("as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
+		x.phrase("[exactly|just]", "[the]", "same", "as", "[for|the|in]") || x.phrase("as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
 	if !lead {
 		x.p = start
 		return nil
@@ -319,6 +319,20 @@ func (x *rowReader) ordinalRows(r *Refer) bool {
 	return x.listed(r)
 }
 
+// untilNumber reads the number behind "until", of rows or of stitches, for each
+// of the sizes; nothing is taken where it counts something else.
+func (x *rowReader) untilNumber() (Num, bool) {
+	start := x.p
+	if x.peek().kind == tNum && !x.peek().frac {
+		if n, ok := x.number(); ok && (isRowWord(x.peek()) || x.nounFollows(0)) {
+			n.Span = Span{}
+			return n, true
+		}
+	}
+	x.p = start
+	return Num{}, false
+}
+
 // lastPlaced takes where the last stitches of a repeated row go: "with last 2 sc
 // in top of ch-3". The row below decides that anyway.
 func (x *rowReader) lastPlaced() bool {
@@ -399,19 +413,17 @@ func (x *rowReader) referTimes(r *Refer) {
 				x.phrase("is|has", "[been]", "worked|complete|completed|done")
 				continue
 			}
-			if x.peek().kind == tNum && !x.peek().frac {
-				n := x.peek()
-				if isRowWord(x.at(1)) {
-					r.Until = Num{N: n.num}
-					x.p += 2
+			if n, ok := x.untilNumber(); ok {
+				if isRowWord(x.peek()) {
+					r.Until = n
+					x.p++
 					x.phrase("[have|are]", "[been]", "worked|complete|completed|done|made|finished", "[in]", "[all|total]")
 					x.phrase("in", "all|total")
 					continue
 				}
-				if x.nounFollows(1) {
+				if x.nounFollows(0) {
 					// "until 6 sts remain", "until you have 40 sts"
-					r.UntilSts = Num{N: n.num}
-					x.p++
+					r.UntilSts = n
 					x.nounDrop()
 					x.phrase("[are|is]", "remain|left|remaining|rem")
 					continue
@@ -470,6 +482,9 @@ func (x *rowReader) toMeasureEnd() {
 // measured: which of them is the last the maker knows.
 func (x *rowReader) endingRow() {
 	save := x.p
+	if x.peek().is(".") && x.at(1).isAny(",", ";") {
+		x.p++ // "13 ins., ending with a 4th row"
+	}
 	x.accept(",", ";")
 	x.phrase("and", "[then]")
 	if x.phrase("ending|end|finishing|finish|stop|stopping", "[off]", "[on|with|after|by]", "[working|completing|having]", "[worked|completed]", "[a|an|the]", "[last|complete|full]", "[ws|rs|wrong|right|odd|even]", "[side]", "[numbered]") && (x.peek().kind != tOrd || func() bool { x.p++; return true }()) && x.accept("row", "rnd", "round", "repeat", "rep") {

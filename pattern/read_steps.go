@@ -871,6 +871,8 @@ func (x *rowReader) colour() []*Step {
 	switch {
 	case x.phrase("change|switch|changing|switching|swap", "[to]", "[the]", "[color|colour|colors|colours|yarn]", "[to|a|b|c|d|e]"):
 	case x.phrase("cc|col|colour|color", "to"):
+	case x.cutColour(), x.colourBehind():
+		return []*Step{{Op: OpColour, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	case x.phrase("pick|drop|carry|cut|carrying|dropping|join", "up|color|colour|a|b|c|d|e|mc|cc|yarn"):
 	case x.phrase("with|in|using", "color|colour|yarn|col|a|b|c|d|e|f|g|h|mc|cc"):
 		if x.at(-1).isAny("a") && !x.peek().separator() && !x.peek().isAny("ch", "make", "sc", "dc", "work", "rs", "and") {

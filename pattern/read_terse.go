@@ -38,7 +38,7 @@ func (x *rowReader) bareStitches() []*Step {
 		s.Span = x.spanFrom(start)
 		x.saidBare(start)
 		return []*Step{s}
-	case t.isAny("in", "into") && !x.at(1).isAny("all", "total", "the", "blo", "flo", "white", "black"), t.isAny("in", "into") && x.at(1).is("the") && x.at(2).isAny("next", "first", "last", "same", "middle", "center", "centre", "ring"):
+	case t.isAny("in", "into") && !x.at(1).isAny("all", "total", "the", "blo", "flo", "white", "black"), t.isAny("in", "into") && x.at(1).is("the") && x.at(2).isAny("next", "first", "last", "same", "middle", "center", "centre", "ring", "one", "following"):
 		if n.N > 9 {
 			break // no more go into one stitch than a shell has
 		}

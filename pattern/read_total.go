@@ -257,6 +257,10 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		return false
 	}
 	bare := parts[0].Name == ""
+	if bare && x.ts[start].isAny("and", "&", "to", "or") && start > 0 && x.ts[start-1].kind == tNum {
+		x.p = start
+		return false // "for Rounds 6 and 7."
+	}
 	generic := parts[0].Kind == PartStitches && !bare
 	certain := mark == "=" || mark == "-" || mark == "~" || mark == "|" || mark == "/" || mark == ">" || generic && mark != "," || x.bounded || mark == "." || mark == ":" || mark == ";"
 	if x.at(-1).isAny("total", "altogether", "all") {
