@@ -56,7 +56,6 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if !x.labelNumbers(&l) {
 			return l, false
 		}
-		x.sizedRanges(&l)
 	case r.letterLabel(t, x.at(1)):
 		l.kind = Round
 		x.p++
@@ -212,30 +211,6 @@ func (x *rowReader) ownNumbers(l *label) bool {
 	l.next = true
 	l.numbers.Count = Num{N: own.numbers.Last.N - own.numbers.First.N + 1}
 	return l.numbers.Count.N > 0
-}
-
-// sizedRanges reads the ranges of the other sizes, each written out:
-// "Rows 3-5 (3-6, 3-7):".
-func (x *rowReader) sizedRanges(l *label) {
-	start := x.p
-	n := len(x.pat.Sizes)
-	if n < 2 || !x.accept("(", "[") || len(l.numbers.First.Sizes) > 0 || len(l.numbers.Last.Sizes) > 0 {
-		x.p = start
-		return
-	}
-	first, last := l.numbers.First, l.numbers.Last
-	first.Sizes, last.Sizes = []int64{first.N}, []int64{last.N}
-	for x.peek().kind == tNum && x.at(1).isAny("-", "to") && x.at(2).kind == tNum && x.at(2).num >= x.peek().num {
-		first.Sizes = append(first.Sizes, x.peek().num)
-		last.Sizes = append(last.Sizes, x.at(2).num)
-		x.p += 3
-		x.accept(",", ";", ":")
-	}
-	if len(first.Sizes) != n || !x.accept(")", "]") {
-		x.p = start
-		return
-	}
-	l.numbers.First, l.numbers.Last = first, last
 }
 
 // markedNumbers reads a row's number in brackets or behind a hash, as notes

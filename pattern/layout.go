@@ -454,8 +454,8 @@ func (r *reader) isLabel(l label, start int) bool {
 	if r.sec == secGauge && !r.toks[start].blank && !l.strong {
 		return false
 	}
-	if r.sec == secGauge && r.gaugeLike(l.end) {
-		return false
+	if (r.sec == secGauge || (r.toks[l.end-1].is("=") || r.toks[l.end].is("=")) && r.row == nil) && r.gaugeLike(l.end) {
+		return false // "Rnds 1 and 2 = 1 1/2 inches across"
 	}
 	if l.strong && r.toks[l.end-1].isMark(":=") {
 		return true

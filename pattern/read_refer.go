@@ -319,6 +319,19 @@ func (x *rowReader) ordinalRows(r *Refer) bool {
 	return x.listed(r)
 }
 
+// leftOut takes what of the repeated rows is not done again and makes no stitch:
+// "omitting the change at Rnd 4", "without the colour changes".
+func (x *rowReader) leftOut() bool {
+	start := x.p
+	if x.phrase("omitting|omit|without|ignoring|leaving", "[out]", "[the]", "[color|colour|yarn]", "change|changes|stripes|eyes|join|joining") {
+		x.phrase("in|at|on|of|after", "[the]")
+		x.rowName()
+		return true
+	}
+	x.p = start
+	return false
+}
+
 // untilNumber reads the number behind "until", of rows or of stitches, for each
 // of the sizes; nothing is taken where it counts something else.
 func (x *rowReader) untilNumber() (Num, bool) {
@@ -367,7 +380,7 @@ func (x *rowReader) referTimes(r *Refer) {
 		if x.phrase("for", "[the]", "pattern|patt", "[stitch|st]") {
 			continue
 		}
-		if x.fewerEach() || x.lastPlaced() || x.phrase("in|into|on|over", "[the]", "sc|dc|hdc|htr|tr|st|sts|stitches", "of", "[the]", "last|previous|preceding", "row|rnd|round") {
+		if x.fewerEach() || x.lastPlaced() || x.leftOut() || x.phrase("in|into|on|over", "[the]", "sc|dc|hdc|htr|tr|st|sts|stitches", "of", "[the]", "last|previous|preceding", "row|rnd|round") {
 			continue
 		}
 		if x.phrase("[in]", "[the|this|same]", "color|colour|stripe|striping", "sequence|pattern|patt|repeat|order|changes") {

@@ -141,8 +141,8 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	if x.peek().is(",") {
 		x.p++
 	}
-	ok := x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
-		x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
+	ok := x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
+		x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
 		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]")
@@ -165,6 +165,9 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		return false
 	}
 	end := x.clauseEnd()
+	if end-3 > x.p && x.ts[end-1].isAny("size", "sizes") && x.ts[end-3].isAny("in", "for") {
+		end -= 3 // "3 sc in every size"
+	}
 	parts, ok := x.parts(end)
 	if !ok {
 		x.p = start
@@ -174,10 +177,10 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	x.phrase("in|for", "every|each|all", "size|sizes")
 	x.phrase("[in]", "[total|all|altogether]")
 	x.phrase("now|still|again") // "that's 16 now"
 	x.phrase("every|each", "time|row|rnd|round")
-	x.phrase("in|for", "every|each|all", "size|sizes")
 	x.phrase("on|at|in", "[the|this|your]", "[last|end]", "[of]", "[the]", "[row|rnd|round|hook|of]")
 	if isRowWord(x.at(-1)) && x.peek().kind == tNum {
 		x.p++
