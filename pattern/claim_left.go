@@ -54,21 +54,28 @@ func (pr *prover) leftClaimed(c *claim) {
 // row, so many stitches in each, with the rows there are: once along, or along
 // both sides, with or without the foundation.
 func (pr *prover) endsClaimed() {
+	known := make(map[*Piece]bool)
+	measured := func(p *Piece) bool {
+		if _, ok := known[p]; !ok {
+			known[p] = hasMeasure(p)
+		}
+		return known[p]
+	}
 	for i, w := range pr.pieces {
 		for k, rp := range w.proof.Rows {
 			if rp.Status != Trusted || rp.Stated == nil || rp.Row.Total == nil || len(rp.Stated.Parts) != 1 {
 				continue
 			}
-			of, rows := w, int64(0)
-			for _, b := range w.proof.Rows[:k] {
-				rows += int64(b.Count())
+			per, ok := pr.perEnd(rp.Row)
+			if !ok {
+				continue
 			}
+			of, rows := w, int64(rp.Index)
 			if k == 0 && i > 0 { // along the piece before
 				of = pr.pieces[i-1]
 				rows = int64(of.proof.Len())
 			}
-			per, ok := pr.perEnd(rp.Row)
-			if !ok || rows < 2 || hasMeasure(of.piece) {
+			if rows < 2 || measured(of.piece) {
 				continue
 			}
 			switch n := rp.Stated.N; n {

@@ -780,21 +780,24 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 	return "", 0, false
 }
 
-// pieceBegins reports whether a line under notes begins the first piece: a
-// heading that runs into its foundation, with the first row below it.
-func (r *reader) pieceBegins(i int) bool {
-	if i+1 >= len(r.lines) {
-		return false
-	}
-	ln, next := r.lines[i], r.lines[i+1]
-	if l, ok := r.labelAt(next.start); !ok || !l.strong || l.numbers.First.N > 1 {
-		return false
-	}
+// pieceUnderNotes reports whether a line under notes begins a piece: a heading
+// that runs into its foundation, set in capitals or with a first row below it.
+func (r *reader) pieceUnderNotes(i int) bool {
+	ln := r.lines[i]
 	sec := r.sec
 	r.sec = noSection
 	_, body, ok := r.runIn(ln)
 	r.sec = sec
 	if !ok {
+		return false
+	}
+	if body > ln.start && r.inCapitals(ln.start, body-1) && r.foundation(line{body, ln.end}) {
+		return true
+	}
+	if i+1 >= len(r.lines) {
+		return false
+	}
+	if l, ok := r.labelAt(r.lines[i+1].start); !ok || !l.strong || l.numbers.First.N > 1 {
 		return false
 	}
 	for k := body; k+1 < ln.end; k++ {

@@ -320,7 +320,7 @@ func (r *reader) line(i int) {
 	if t.blank && r.sec != noSection && r.sec != secAssembly {
 		// "BODY: With Gray, ch 4. Rnd 1: 8 sc in ring.": a paragraph of rows
 		// ends a section of notes, whatever it begins with
-		if _, k := r.labelWithin(ln, 80); k > 0 || r.pieceBegins(i) || r.namesAndChains(ln) {
+		if _, k := r.labelWithin(ln, 80); k > 0 || r.pieceUnderNotes(i) {
 			r.sec = noSection
 		}
 	}
@@ -363,16 +363,6 @@ func (r *reader) line(i int) {
 		return
 	}
 	r.prose(ln)
-}
-
-// namesAndChains reports a piece named in capitals with its foundation behind the
-// name, "THE EDGING.--Commence with 9 ch.": it ends a section of abbreviations.
-func (r *reader) namesAndChains(ln line) bool {
-	sec := r.sec
-	r.sec = noSection
-	_, body, ok := r.runIn(ln)
-	r.sec = sec
-	return ok && body > ln.start && r.inCapitals(ln.start, body-1) && r.foundation(line{body, ln.end})
 }
 
 // swatchChain finds the foundation at the end of "Multiple of 6 plus 1. For a

@@ -26,7 +26,7 @@ func (w *rowWork) restCount(s *Step, rest []*Step) {
 // left there.
 func (w *rowWork) leaves(s *Step, rest []*Step) {
 	n := s.Target.N.At(w.pr.size)
-	if n <= 0 || !w.countable(s.Target.Of) || makesAny(rest) || w.nest > 0 || w.taken == 0 {
+	if n <= 0 || !w.countable(s.Target.Of) || stepsMake(rest) || w.nest > 0 || w.taken == 0 {
 		return
 	}
 	there := w.leftWith(nil)
@@ -43,13 +43,4 @@ func (w *rowWork) countable(of []Filter) bool {
 		return false
 	}
 	return len(of) == 0 || of[0].Kind == AnyStitch || of[0].Kind == OneStitch || of[0].Kind == ChainStitch && w.below.chain
-}
-
-func makesAny(steps []*Step) bool {
-	for _, s := range steps {
-		if makesStitches(s) {
-			return true
-		}
-	}
-	return false
 }
