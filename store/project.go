@@ -372,6 +372,10 @@ func (s *Store) Load(id string) (p Project, events []counter.Event, err error) {
 	return p, events, nil
 }
 
+// moreEvents is how many events find room behind those of a log that was read,
+// so that going on with it does not copy it all.
+const moreEvents = 4096
+
 // readLog reads everything that happened in a project, in order.
 func readLog(tx *bbolt.Tx, p Project) ([]counter.Event, error) {
 	key, err := keyOf(p.ID)
@@ -379,7 +383,7 @@ func readLog(tx *bbolt.Tx, p Project) ([]counter.Event, error) {
 		return nil, err
 	}
 	log, where := tx.Bucket(logsBucket).Bucket(key), in(logsBucket, key)
-	events := make([]counter.Event, 0, min(p.Events, 1<<24))
+	events := make([]counter.Event, 0, min(p.Events, 1<<24)+moreEvents)
 	cursor := log.Cursor()
 	for k, v := cursor.First(); k != nil; k, v = cursor.Next() {
 		if len(k) != 8 || binary.BigEndian.Uint64(k) != uint64(len(events)+1) {

@@ -77,10 +77,12 @@ func (w *Walk) session() *film.Session {
 			begun = w.cfg.State.Plan()
 		}
 		f.recorder = film.NewRecorder(begun)
-		for _, e := range w.log {
-			f.recorder.Add(e)
+		for _, log := range [][]counter.Event{w.cfg.Log, w.log} {
+			for _, e := range log {
+				f.recorder.Add(e)
+			}
 		}
-		w.log = nil // it has what it needs of it
+		w.cfg.Log, w.log = nil, nil // it has what it needs of them
 	}
 	if f.session == nil {
 		f.session = f.recorder.Session()

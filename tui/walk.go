@@ -121,7 +121,7 @@ type Walk struct {
 
 	scale onScale // while weighing
 	film  filming
-	log   []counter.Event // until the film is worked out
+	log   []counter.Event // since the beginning of the run, until the film is worked out
 
 	appended uint64 // the last event given to the journal
 	safe     uint64 // the last one known to be on disk
@@ -141,7 +141,6 @@ type Walk struct {
 // NewWalk makes a walk. It changes nothing until it is shown.
 func NewWalk(cfg WalkConfig) *Walk {
 	w := &Walk{cfg: cfg, theme: newTheme(cfg.Look), state: cfg.State, appended: cfg.Seq, safe: cfg.Seq, broken: cfg.Unsaved}
-	w.log = cfg.Log[:len(cfg.Log):len(cfg.Log)]
 	w.cfg.Title, w.cfg.LookOnly = Clean(cfg.Title), Clean(cfg.LookOnly)
 	w.words = remember(func(r *pattern.RowProof) []pattern.Word {
 		proof := w.state.Plan().Proof()
