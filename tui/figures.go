@@ -67,7 +67,7 @@ func (b brush) figure(n int64, scale int) []string {
 			if i > 0 {
 				line.WriteString(strings.Repeat(" ", scale))
 			}
-			b.stroke(&line, pointFigures[d-'0'], y, scale)
+			b.stroke(&line, pointFigures[d-'0'][:], y, scale)
 		}
 		lines[y] = line.String()
 	}
@@ -75,13 +75,13 @@ func (b brush) figure(n int64, scale int) []string {
 }
 
 // stroke draws line y of a figure or letter.
-func (b brush) stroke(line *strings.Builder, points [pointsHigh]string, y, scale int) {
+func (b brush) stroke(line *strings.Builder, points []string, y, scale int) {
 	for x := range len(points[0]) {
 		cell := " "
 		if !b.whole {
 			// Where the figures are an odd number of half lines high, the free
 			// half is above them, so that all stand on one line.
-			cell = halves(points, x, 2*y-pointsHigh*scale%2, scale)
+			cell = halves(points, x, 2*y-len(points)*scale%2, scale)
 		} else if points[y/b.lines(scale)][x] == '#' {
 			cell = "█"
 		}
@@ -91,9 +91,9 @@ func (b brush) stroke(line *strings.Builder, points [pointsHigh]string, y, scale
 
 // halves is the character for column x of points and for the half lines y and
 // y+1 of the drawing.
-func halves(points [pointsHigh]string, x, y, scale int) string {
+func halves(points []string, x, y, scale int) string {
 	at := func(y int) bool {
-		return y >= 0 && y/scale < pointsHigh && points[y/scale][x] == '#'
+		return y >= 0 && y/scale < len(points) && points[y/scale][x] == '#'
 	}
 	switch top, bottom := at(y), at(y+1); {
 	case top && bottom:

@@ -20,6 +20,12 @@ import (
 
 // film sets out the film screen.
 func (f *frame) film() {
+	f.filmed()
+	f.footer()
+}
+
+// filmed is the film screen without its foot.
+func (f *frame) filmed() {
 	f.heading()
 	f.takeState()
 	if f.w.mode == fitting || f.w.mode == reeling {
@@ -31,7 +37,6 @@ func (f *frame) film() {
 			lines = f.from(f.takes(f.inner))
 		}
 		f.fill(lines, room)
-		f.footer()
 		return
 	}
 	var below [][]span
@@ -51,12 +56,11 @@ func (f *frame) film() {
 		f.blank(1)
 		room--
 	}
-	said := f.spoken(max(room-1, 0))
+	said := f.prompt(max(room-1, 0))
 	f.fill(said, max(room, 0))
 	f.fill(bars, len(bars))
 	f.fill(below, len(below))
 	f.fill(nil, f.height-2-len(f.lines))
-	f.footer()
 }
 
 // fill puts lines and then blanks until there are n.
@@ -97,38 +101,6 @@ func (f *frame) takeState() {
 	}
 	f.put(span{accent, stitch})
 	f.put(span{accent, row})
-}
-
-// spoken is what is said of the row in hand, in at most high lines: in block
-// letters where they fit, else in lines with air between them, else as it is.
-func (f *frame) spoken(high int) (out [][]span) {
-	line := f.w.said()
-	text := Clean(line.Text)
-	if text == "" {
-		return [][]span{{{quiet, "Nothing is said of this row."}}}
-	}
-	if large := f.brush().largest(figure2, text, biggest, f.inner, high); large != nil {
-		return large
-	}
-	plain := fold(strong, text, min(f.inner, wordsWide))
-	if len(plain)*2-1 <= high {
-		for i, l := range plain {
-			if i > 0 {
-				out = append(out, nil)
-			}
-			out = append(out, l)
-		}
-		return out
-	}
-	if len(plain) > high && high > 0 {
-		f.w.skip = min(f.w.skip, len(plain)-high)
-		plain = plain[f.w.skip:]
-		if len(plain) > high {
-			plain = plain[:high]
-			plain[high-1] = goesOn(plain[high-1], f.inner)
-		}
-	}
-	return plain
 }
 
 // bars set the seconds of the words beside those of the row so far.

@@ -40,6 +40,7 @@ type filming struct {
 		at   int64
 	}
 
+	prompt prompt // where she is with the words
 	word   string // of the mark being set
 	wordAt int64  // when its key was pressed
 	since  int64  // since when she reads
@@ -391,11 +392,11 @@ func (w *Walk) filmKey(k tea.KeyMsg) (cmd tea.Cmd, taken bool) {
 			}
 		}
 		switch {
-		case key.Matches(k, keyUp):
-			w.skip = max(w.skip-1, 0)
+		case key.Matches(k, keyWordsBack):
+			w.turn(-1)
 			return nil, true
-		case key.Matches(k, keyDown):
-			w.skip++ // as far as there are words: see spoken
+		case key.Matches(k, keyWordsOn):
+			w.turn(+1)
 			return nil, true
 		}
 		if key.Matches(k, keyWord) || key.Matches(k, keyFromHere) {
@@ -407,10 +408,17 @@ func (w *Walk) filmKey(k tea.KeyMsg) (cmd tea.Cmd, taken bool) {
 	case reeling:
 		return nil, w.scrollKey(k)
 	case reading:
-		if key.Matches(k, keyReadDone) {
+		switch {
+		case key.Matches(k, keyReadDone):
 			w.readDone()
-			return nil, true
+		case key.Matches(k, keyWordsBack):
+			w.turn(-1)
+		case key.Matches(k, keyWordsOn):
+			w.turn(+1)
+		default:
+			return nil, false
 		}
+		return nil, true
 	}
 	return nil, false
 }

@@ -88,7 +88,7 @@ func (w *Walk) here() []keyGroup {
 	case slipping:
 		return []keyGroup{{"Notes on a take", []key.Binding{keyKeepNote, keyNextField, keyPrevField, keyPageUp, keyPageDn, keyErase, keyDrop}}}
 	case reading:
-		return group("Reading aloud", keyReadDone, keyEsc)
+		return group("Reading aloud", keyReadDone, keyWordsOn, keyWordsBack, keyEsc)
 	case reeling:
 		return group("The takes", keyCloseTakes, keyUp, keyDown, keyEsc)
 	case fitting:

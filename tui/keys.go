@@ -93,6 +93,8 @@ var (
 	keyFit        = bind("y", "how the words fit the footage, and what to do about it", "y", "Y")
 	keyTakes      = bind("z", "the takes, drawn", "z", "Z")
 	keyReadDone   = bind("Space", "the words are read", " ", "pgdown")
+	keyWordsOn    = bind("Down", "turn to the words that follow, where they come in parts (so does the wheel)", "down")
+	keyWordsBack  = bind("Up", "turn to the words before", "up")
 	keyCloseTakes = bind("Enter", "close the takes", "enter", "ctrl+j", " ", "z", "Z")
 	keyNextField  = bind("Tab", "the next line of the notes on a take", "tab", "down")
 	keyPrevField  = bind("Shift+Tab", "the line before", "shift+tab", "up")
@@ -113,7 +115,7 @@ var (
 
 // filmKeys are the keys of the film screen, fitKeys those of the fit.
 var (
-	filmKeys = []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyFilm, keyUp, keyDown}
+	filmKeys = []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyFilm, keyWordsOn, keyWordsBack}
 	fitKeys  = []key.Binding{keyMend, keyFull, keySlow, keyFaster, keyWithin, keyShorten, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit}
 )
 
@@ -161,7 +163,7 @@ var allKeys = []keyGroup{
 	{"When the file has changed", []key.Binding{keyMove, keyStay}},
 	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
 	{"Yarn on the scale", yarnKeys},
-	{"Filming", []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyNextField, keyPrevField, keyRead, keyReadDone, keyFit, keyTakes}},
+	{"Filming", []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyNextField, keyPrevField, keyRead, keyReadDone, keyWordsOn, keyWordsBack, keyFit, keyTakes}},
 	{"The fit of words and footage", fitKeys},
 	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyForGood, keyUndo, keyPart, keyPartB}},
 	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},

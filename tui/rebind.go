@@ -39,7 +39,7 @@ var actionNames = []struct {
 	{"up", &keyUp}, {"down", &keyDown}, {"page-up", &keyPageUp}, {"page-down", &keyPageDn},
 	{"first", &keyTop}, {"last", &keyBottom}, {"choose", &keyChoose}, {"piece-before", &keyPrevPc}, {"next-piece", &keyNextPc},
 	{"film", &keyFilm}, {"take", &keyRoll}, {"moment", &keyWord}, {"again-from-here", &keyFromHere}, {"camera", &keyCamera},
-	{"read-aloud", &keyRead}, {"read-done", &keyReadDone}, {"fit", &keyFit}, {"takes", &keyTakes},
+	{"read-aloud", &keyRead}, {"read-done", &keyReadDone}, {"words-on", &keyWordsOn}, {"words-back", &keyWordsBack}, {"fit", &keyFit}, {"takes", &keyTakes},
 	{"fit-full", &keyFull}, {"fit-slow", &keySlow}, {"fit-shorten", &keyShorten}, {"fit-within", &keyWithin}, {"fit-out", &keyLeaveOut},
 	{"fit-usual", &keyUsual}, {"fit-alike", &keyAlike}, {"fit-longer", &keyLonger}, {"fit-shorter", &keyShorter}, {"fit-close", &keyCloseFit},
 	{"another-ball", &keyNewBall}, {"first-weight", &keyFirstWeight}, {"yarn-close", &keyCloseYarn},
@@ -130,13 +130,13 @@ func (m *Keymap) Clash() string {
 // places are the keys that must differ, since they are pressed at one place.
 var places = [][]key.Binding{
 	{keyTap, keyBack, keyAgain, keyStride, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyYarn, keyOverview, keyEnd, keyPause,
-		keyRows, keyFilm, keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyBasket, keyLock, keyHelp, keyQuit, keyRest, keyElsewhere, keyEsc, keyPress, keyLight, keyLightB, keyGoTo},
+		keyRows, keyFilm, keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyWordsOn, keyWordsBack, keyBasket, keyLock, keyHelp, keyQuit, keyRest, keyElsewhere, keyEsc, keyPress, keyLight, keyLightB, keyGoTo},
 	{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyChoose, keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete,
 		keyOut, keyForGood, keyUndo, keyPart, keyPartB, keyLock, keyHelp, keyQuit, keyRest, keyNumber},
 	{keyUp, keyDown, keyBack, keyFull, keySlow, keyShorten, keyWithin, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit,
 		keyMend, keyFaster, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
 	{keyUp, keyDown, keyNewBall, keyFirstWeight, keyCloseYarn, keyErase, keyEsc, keyTap, keyDigit, keyPoint, keyPress, keyLight, keyLightB, keyLock, keyHelp, keyQuit, keyRest},
-	{keyReadDone, keyPress, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
+	{keyReadDone, keyWordsOn, keyWordsBack, keyPress, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
 	{keyUp, keyDown, keyTop, keyBottom, keyChoose, keyPrevPc, keyNextPc, keyEsc, keyLock, keyHelp, keyQuit},
 }
 

@@ -117,6 +117,9 @@ func (f *frame) wanted() int {
 		n = min(1+max(len(lines), 1)+len(f.sc.notes)+f.nextLines(width), leastWords)
 	}
 	if mode != walking {
+		if f.inner >= besidePicture { // the outline of the piece may stand beside it
+			width = min(width, f.inner-f.inner/3-4)
+		}
 		n = max(n, 1+len(f.question(width)))
 	}
 	return n
@@ -142,28 +145,32 @@ func (f *frame) captionsUnder(scale int) int {
 // one or two lines of them, small or large, and none where an instruction of
 // the row does not fit them or nobody knows which is in hand.
 func (f *frame) largeLines(n int) int {
-	small, _ := f.brush().cells(1)
-	high, _ := f.brush().cells(2)
+	// In the middle of two lines of air, as long as there is room for any. Little
+	// ones leave the gaps around the drawing, which are worth more.
+	const air, gaps = 2, 3
+	tiny, small, high := f.brush().letterLines(little), f.brush().letterLines(1), f.brush().letterLines(2)
 	lines := 0
-	for _, most := range []int{2*high + 1 + 2, 2*small + 1 + 2, max(high, small) + 2, small} {
-		if most <= n {
-			if lines = most; most > small {
-				lines -= 2
-			}
-			break
+	for _, c := range []struct{ letters, air int }{
+		{2*high + 1, air}, {2*small + 1, air}, {high, air}, {2*tiny + 1, gaps}, {small, 0}, {tiny, gaps},
+	} {
+		if c.letters+c.air <= n {
+			lines = max(lines, c.letters)
 		}
 	}
 	all := f.sc.words.instructions()
 	if len(all) == 0 || f.sc.words.written() {
 		return 0
 	}
-	need := 0
+	need, least := 0, 2
 	for _, text := range all {
-		out := f.brush().largest(figure, text, 2, f.inner, lines)
-		if lines == 0 || out == nil {
+		scale, rows, ok := f.brush().scaleFor(text, 2, f.inner, lines)
+		if lines == 0 || !ok {
 			return 0
 		}
-		need = max(need, len(out))
+		need, least = max(need, len(rows)*(f.brush().letterLines(scale)+1)-1), min(least, scale)
+	}
+	if least == little && need+gaps > n {
+		return 0
 	}
 	return need
 }
@@ -206,13 +213,17 @@ func (f *frame) large(n int) [][]span {
 	return f.brush().largest(figure, text, 2, f.inner, n)
 }
 
+// besidePicture is how many columns there are where the outline of the piece may
+// stand beside the words.
+const besidePicture = 90
+
 // below sets the words, what comes next and, where there is room, the outline
 // of the piece in exactly n lines.
 func (f *frame) below(n, gap int) {
 	width := f.wordWidth()
 	var picture [][]span
 	aside := 0
-	if n >= silhouetteLeast+1 && f.inner >= 90 {
+	if n >= silhouetteLeast+1 && f.inner >= besidePicture {
 		aside = f.inner / 3
 		picture = silhouette(f.w.state, aside, n-1)
 		width = min(width, f.inner-aside-4)

@@ -339,7 +339,13 @@ func (w *Walk) mouse(m tea.MouseMsg) tea.Cmd {
 	if w.mode == choosing {
 		return w.rowsMouse(m)
 	}
-	if m.Button != tea.MouseButtonLeft {
+	switch m.Button {
+	case tea.MouseButtonLeft:
+	case tea.MouseButtonWheelUp:
+		return w.wheel(tea.KeyUp)
+	case tea.MouseButtonWheelDown:
+		return w.wheel(tea.KeyDown)
+	default:
 		w.idle("that button of the mouse")
 		return nil
 	}
@@ -360,4 +366,18 @@ func (w *Walk) mouse(m tea.MouseMsg) tea.Cmd {
 		return nil
 	}
 	return list[0].press(w)
+}
+
+// wheel is Up or Down wherever those move through what is shown.
+func (w *Walk) wheel(k tea.KeyType) tea.Cmd {
+	up := k == tea.KeyUp
+	for _, g := range w.here() {
+		for _, b := range g.keys {
+			if d := b.Help(); up && (d == keyUp.Help() || d == keyWordsBack.Help()) || !up && (d == keyDown.Help() || d == keyWordsOn.Help()) {
+				return w.key(tea.KeyMsg{Type: k})
+			}
+		}
+	}
+	w.idle("the wheel")
+	return nil
 }
