@@ -49,7 +49,7 @@ func (l cellLine) text(x int, s string, ink role) bool {
 func (l cellLine) spans() (out []span) {
 	for i := 0; i < len(l.runes); {
 		j := i
-		for j < len(l.runes) && (l.inks[j] == l.inks[i] || l.runes[j] == ' ' && l.inks[i] != markHand) {
+		for j < len(l.runes) && (l.inks[j] == l.inks[i] || l.runes[j] == ' ' && l.inks[i] != markHand && l.inks[j] != markHand) {
 			j++
 		}
 		out = append(out, span{l.inks[i], string(l.runes[i:j])})
@@ -81,14 +81,20 @@ func (w *weave) lay(width int, done, upto int64) woven {
 	room := max(width-2*edges, 1)
 	v := woven{weave: w, width: room, done: done, upto: upto}
 	v.pitch = min(max(room/max(w.places, 1), smallPitch), widestPitch)
-	if all := w.places * v.pitch; all > room {
+	v.scroll()
+	return v
+}
+
+// scroll puts the stitch in hand into the window.
+func (v *woven) scroll() {
+	v.first = 0
+	if all := v.places * v.pitch; all > v.width {
 		at := all
-		if t := w.at(done); t != nil {
+		if t := v.at(v.done); t != nil {
 			at = v.column(t.x)
 		}
-		v.first = max(min(at-room*3/5, all-room), 0)
+		v.first = max(min(at-v.width*3/5, all-v.width), 0)
 	}
-	return v
 }
 
 // at is the stitch of a number.
@@ -138,13 +144,17 @@ func (v woven) draw(tall bool, here pattern.Here, from int64) [][]span {
 	if coloured {
 		lines = append(lines, colours)
 	}
-	var out [][]span
+	return v.framed(lines, 2)
+}
+
+// framed puts the edges to the lines: one of them tells where the row goes on.
+func (v woven) framed(lines []cellLine, tells int) (out [][]span) {
 	for i, l := range lines {
 		left, right := "  ", ""
-		if i == 2 && v.first > 0 {
+		if i == tells && v.first > 0 {
 			left = "‹ "
 		}
-		if i == 2 && v.first+v.width < v.places*v.pitch {
+		if i == tells && v.first+v.width < v.places*v.pitch {
 			right = " ›"
 		}
 		out = append(out, append(append([]span{{edge, left}}, l.spans()...), span{edge, right}))
@@ -319,9 +329,15 @@ func (f *frame) weave(most int) [][]span {
 	if w == nil {
 		return nil
 	}
-	v := w.lay(f.inner, sc.done, sc.upto)
 	here := f.w.state.Here()
 	from := sc.from
+	if most >= largeWovenTall+leastBeside {
+		if v, ok := w.layLarge(f.inner, sc.done, sc.upto); ok {
+			v.start = startOfPass(f.w.state)
+			return v.drawLarge(here, from)
+		}
+	}
+	v := w.lay(f.inner, sc.done, sc.upto)
 	v.start = startOfPass(f.w.state)
 	lines := v.draw(most > wovenLines, here, from)
 	if len(lines) > most {

@@ -55,6 +55,15 @@ func TestWeaves(t *testing.T) {
 								t.Fatalf("%s: a line of %d columns in a window of %d", name, spanCells(l), width)
 							}
 						}
+						large, ok := w.layLarge(width, done, done+1)
+						if !ok {
+							continue
+						}
+						for _, l := range large.drawLarge(s.Here(), done) {
+							if spanCells(l) > width {
+								t.Fatalf("%s: a line of %d columns in large signs, in a window of %d", name, spanCells(l), width)
+							}
+						}
 					}
 				}
 			}
@@ -159,5 +168,50 @@ func TestColourIn(t *testing.T) {
 	}
 	if got := colourIn(&pattern.Step{Op: pattern.OpWork, Text: "red"}); got != "" {
 		t.Errorf("a stitch changes to %q", got)
+	}
+}
+
+// TestLargeWeave sets a row out in large signs, each of three columns, with what
+// stands in a stitch drawn down to it. A row that has room for them only in part
+// is drawn in small signs.
+func TestLargeWeave(t *testing.T) {
+	const text = "Ch 5.\nRow 1: Sc in 2nd ch from hook, hdc in next ch, sc in next 2 ch. (4)\nRow 2: Ch 1, turn, sc in first st, 2 dc in next st, sc2tog. (4)\n"
+	s, err := counter.Begin(counter.NewPlan(pattern.Read(text).Prove(pattern.Options{}))).Apply(counter.Event{Kind: counter.Jump, Row: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var v weaver
+	w := v.of(s)
+	lay, ok := w.layLarge(29, w.total, w.total)
+	if !ok || lay.pitch != 5 {
+		t.Fatalf("it is laid out at %d columns each: %v", lay.pitch, ok)
+	}
+	var got []string
+	for _, l := range lay.drawLarge(pattern.Here{}, 0) {
+		line := ""
+		for _, x := range l {
+			line += x.text
+		}
+		got = append(got, strings.TrimRight(line, " "))
+	}
+	const want = `
+        ─┬─  ─┬─
+    │    │    │       │
+   ─┼─  ─┼─  ─┼─     ─┼─
+    │    │    │       │
+    │    ╰──┬─╯    ╭──┴─╮
+    │       │     ─┬─   │
+    │       │      │    │
+   ─┼─     ─┼─     │   ─┼─
+    │       │      │    │
+                      4`
+	if text := "\n" + strings.Join(got[1:], "\n"); text != want { // without the bracket
+		t.Errorf("it is\n%s\nwant\n%s", text, want)
+	}
+	if _, ok := w.layLarge(19, 0, 1); ok {
+		t.Error("large signs where there is only room for small ones")
+	}
+	if _, ok := w.layLarge(8, 0, 1); !ok {
+		t.Error("small signs where the row has to be scrolled anyway")
 	}
 }
