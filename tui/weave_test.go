@@ -161,6 +161,7 @@ func TestWeaveShows(t *testing.T) {
 func TestColourIn(t *testing.T) {
 	for text, want := range map[string]string{
 		"With navy": "navy", "change to Red": "red", "Change to colour B": "B", "with MC": "MC", "join yarn": "", "with RS facing": "",
+		"With kelp green": "kelp green", "Change to Dark Kelp Green.": "dark kelp green", "with navy, ch 6": "navy", "join sea foam in last st": "sea foam",
 	} {
 		if got := colourIn(&pattern.Step{Op: pattern.OpColour, Text: text}); got != want {
 			t.Errorf("%q changes to %q, want %q", text, got, want)
@@ -213,5 +214,16 @@ func TestLargeWeave(t *testing.T) {
 	}
 	if _, ok := w.layLarge(8, 0, 1); !ok {
 		t.Error("small signs where the row has to be scrolled anyway")
+	}
+}
+
+// A colour of several words has the ink of the last.
+func TestYarnInk(t *testing.T) {
+	for colour, want := range map[string]role{
+		"kelp green": yarnGreen, "green": yarnGreen, "dark navy blue": yarnBlue, "rose gold": yarnYellow, "Rust Brown": yarnBrown, "B": markDone,
+	} {
+		if got, name := yarnInk(colour); got != want || name != colour {
+			t.Errorf("%q has ink %d and is called %q, want %d", colour, got, name, want)
+		}
 	}
 }

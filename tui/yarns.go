@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -35,7 +36,7 @@ func colourIn(s *pattern.Step) string {
 	for i, word := range words {
 		low := strings.ToLower(word)
 		if _, ok := yarnWords[low]; ok {
-			return low
+			return strings.ToLower(strings.Join(named(words, i), " "))
 		}
 		if len(word) <= 2 && word == strings.ToUpper(word) && word != "RS" && word != "WS" && strings.Trim(word, "ABCDEFGHM") == "" {
 			last = word // yarn A, MC
@@ -49,10 +50,30 @@ func colourIn(s *pattern.Step) string {
 	return last
 }
 
-// yarnInk is the ink of a colour, and its name.
+// shadeWords are words that stand before a colour and belong to its name.
+var shadeWords = []string{"light", "lighter", "dark", "darker", "pale", "deep", "bright", "soft", "medium", "dusty", "off"}
+
+// named is the whole name of a colour of which the i-th word is the first that
+// is known: "dark kelp green".
+func named(words []string, i int) []string {
+	from, to := i, i+1
+	for from > 0 && slices.Contains(shadeWords, strings.ToLower(words[from-1])) {
+		from--
+	}
+	for to < len(words) && yarnWords[strings.ToLower(words[to])] != 0 {
+		to++
+	}
+	return words[from:to]
+}
+
+// yarnInk is the ink of a colour, which is that of the last word of its name
+// that is known, and its name.
 func yarnInk(colour string) (role, string) {
-	if r, ok := yarnWords[strings.ToLower(colour)]; ok {
-		return r, colour
+	words := strings.Fields(strings.ToLower(colour))
+	for _, word := range slices.Backward(words) {
+		if r, ok := yarnWords[word]; ok {
+			return r, colour
+		}
 	}
 	return markDone, colour
 }
