@@ -57,7 +57,8 @@ const (
 	// Carry ends the row as Finish does, with a count N that is not what it
 	// should be, and lets what follows be worked from the N stitches there are.
 	Carry Kind = 20
-	// Tick ticks step N of the making up, from 0, or takes the tick away.
+	// Tick ticks the step of the making up that reads Text, or takes the tick
+	// away: step N, from 0, where several read so. Older logs have no Text.
 	Tick Kind = 21
 	// Rewrite goes on with another text of the pattern, Text, place and times
 	// carried over; Keep stays with the text so far although the file says

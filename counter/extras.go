@@ -3,6 +3,8 @@ package counter
 import (
 	"cmp"
 	"iter"
+	"slices"
+	"strings"
 
 	"github.com/benbjohnson/immutable"
 )
@@ -13,6 +15,7 @@ type extras struct {
 	markers  *markerMap
 	notes    *noteMap
 	ticked   *tickMap
+	adrift   int       // ticks of steps that are not there to be found
 	checks   *given    // counts given in the row in hand, the newest first
 	hunt     *Hunt     // the one in hand
 	carried  *carryMap // by slot: from which rows on other numbers hold
@@ -179,6 +182,27 @@ func (s State) Checked() (at, counted int64, ok bool) {
 	return 0, 0, false
 }
 
+// Adrift is how many ticks of the making up belong to steps that the pattern
+// does not have by now, or that cannot be told. The next tick forgets them: the
+// maker has looked.
+func (s State) Adrift() int { return s.adrift }
+
+// step is which step of the making up a Tick speaks of, from 0; -1 where that
+// cannot be told.
+func (s *State) step(e Event) int {
+	steps, lines := s.plan.proof.Pattern.MakingUp(), s.plan.proof.Pattern.Assembly
+	here := e.N >= 0 && e.N < int64(len(steps))
+	switch {
+	case e.Text != "" && here && steps[e.N] == e.Text:
+		return int(e.N)
+	case e.Text != "":
+		return slices.Index(steps, e.Text)
+	case here && e.N < int64(len(lines)) && strings.HasSuffix(lines[e.N].Text, steps[e.N]):
+		return int(e.N)
+	}
+	return -1 // once the lines of the file were the steps, and this one was not
+}
+
 // beside does what an event says to the extras, and notes what they were.
 func (s *State) beside(e Event) {
 	was := s.extras
@@ -198,10 +222,13 @@ func (s *State) beside(e Event) {
 	case Check:
 		s.checks = &given{s.at.Stitch, e.N, s.checks}
 	case Tick:
-		if s.Ticked(int(e.N)) {
-			s.ticked = s.ticked.Delete(int(e.N))
-		} else {
-			s.ticked = s.ticked.Set(int(e.N), true)
+		switch i := s.step(e); {
+		case i < 0:
+			s.adrift++
+		case s.Ticked(i):
+			s.ticked, s.adrift = s.ticked.Delete(i), 0
+		default:
+			s.ticked, s.adrift = s.ticked.Set(i, true), 0
 		}
 	case Keep:
 		s.declined = e.Text
@@ -250,7 +277,9 @@ func (s *State) checkBeside(e Event) error {
 		}
 		return checkCount(e.N)
 	case Tick:
-		if _, steps := s.Steps(); e.N < 0 || e.N >= int64(steps) {
+		// One whose step is not there is kept all the same: what was taken back
+		// after it in a log must find it.
+		if _, steps := s.Steps(); steps == 0 || e.Text == "" && (e.N < 0 || e.N >= int64(max(steps, len(s.plan.proof.Pattern.Assembly)))) {
 			return ErrNoStep
 		}
 	case Weigh:

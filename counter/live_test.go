@@ -241,6 +241,55 @@ func TestTick(t *testing.T) {
 	}
 }
 
+// A tick belongs to the words of its step, wherever they stand by now. One whose
+// step cannot be told, as in logs that knew the lines of the file for steps, is
+// not given to another; it is counted, and taking back what follows goes right.
+func TestTickByWords(t *testing.T) {
+	const sewn, ends = "Sew the cap shut.", "Secure every end."
+	tick := func(n int64, text string) counter.Event { return counter.Event{Kind: counter.Tick, N: n, Text: text} }
+	for _, c := range []struct {
+		name, makingUp string
+		tick           counter.Event
+		ticked, adrift int // the step, or -1
+	}{
+		{"as it was", sewn + "\n" + ends, tick(1, ends), 1, 0},
+		{"a step before it", "Stuff it. " + sewn + "\n" + ends, tick(1, ends), 2, 0},
+		{"written otherwise", sewn + "\nWeave in ends.", tick(1, ends), -1, 1},
+		{"twice the same", ends + " " + sewn + " " + ends, tick(2, ends), 2, 0},
+		{"without words", sewn + "\n" + ends, tick(1, ""), 1, 0},
+		{"without words, lines that are no steps", "Sew the cap\nshut. " + ends, tick(0, ""), -1, 1},
+		{"without words, more lines than steps", "Sew the\ncap\nshut.", tick(2, ""), -1, 1},
+	} {
+		s := counter.Begin(read(limpet + "\nFinishing\n" + c.makingUp + "\n"))
+		before := apply(t, s, counter.Event{Kind: counter.Tap, N: 3})
+		after := apply(t, before, c.tick)
+		_, steps := after.Steps()
+		for i := range steps {
+			if after.Ticked(i) != (i == c.ticked) {
+				t.Errorf("%s: step %d ticked: %v", c.name, i, after.Ticked(i))
+			}
+		}
+		if after.Adrift() != c.adrift {
+			t.Errorf("%s: %d adrift", c.name, after.Adrift())
+		}
+		if back := apply(t, after, counter.Event{Kind: counter.Back}); back.Stitch() != 3 || back.Adrift() != 0 || back.Ticked(max(c.ticked, 0)) {
+			t.Errorf("%s: taken back, it stands at %d with %d adrift", c.name, back.Stitch(), back.Adrift())
+		}
+		if again := apply(t, after, counter.Event{Kind: counter.Tick, Text: firstStep(after)}); again.Adrift() != 0 {
+			t.Errorf("%s: %d adrift once she has ticked", c.name, again.Adrift())
+		}
+	}
+	// Going on with another text, the tick of a step that is gone is counted.
+	s := counter.Begin(read(limpet + "\nFinishing\n" + sewn + "\n" + ends + "\n"))
+	s = apply(t, s, tick(0, sewn), tick(1, ends), counter.Event{Kind: counter.Rewrite, Text: limpet + "\nFinishing\nStuff it. " + sewn + "\n"})
+	if !s.Ticked(1) || s.Ticked(0) || s.Adrift() != 1 {
+		t.Errorf("in another text: %v %v, %d adrift", s.Ticked(0), s.Ticked(1), s.Adrift())
+	}
+}
+
+// firstStep is the first step of the making up.
+func firstStep(s counter.State) string { return s.Plan().Proof().Pattern.MakingUp()[0] }
+
 // anyEvent draws an event of any kind that may be.
 func anyEvent(t *rapid.T, at int64) counter.Event {
 	e := counter.Event{At: at, Kind: counter.Kind(rapid.IntRange(1, int(counter.Weigh)).Draw(t, "kind"))}

@@ -230,16 +230,21 @@ func (t *translation) extras(was extras) extras {
 		}
 	}
 	// A step of the making up is the same if its words are.
+	now.adrift = was.adrift
 	if t.from.proof != nil && t.from.proof.Pattern != nil {
 		steps := t.to.proof.Pattern.MakingUp()
 		for i, step := range t.from.proof.Pattern.MakingUp() {
 			if done, _ := was.ticked.Get(i); !done {
 				continue
 			}
+			same := false
 			for j := range steps {
 				if steps[j] == step {
-					now.ticked = now.ticked.Set(j, true)
+					now.ticked, same = now.ticked.Set(j, true), true
 				}
+			}
+			if !same {
+				now.adrift++
 			}
 		}
 	}

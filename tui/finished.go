@@ -120,6 +120,9 @@ func (f *frame) assembly() [][]span {
 		return nil
 	}
 	out := append(make([][]span, f.gap()), []span{{strong, "Making up"}})
+	if n := f.w.state.Adrift(); n > 0 {
+		out = append(out, fold(lead, fmt.Sprintf("≠ %s belonged to a step that reads otherwise by now: tick again what is done.", count(int64(n), "tick")), min(f.inner, wordsWide))...)
+	}
 	for i, step := range proof.Pattern.MakingUp() {
 		head := fmt.Sprintf("%2d ", i+1)
 		sign := f.stepSign(i)

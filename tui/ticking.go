@@ -10,7 +10,12 @@ import (
 // tick1 ticks a step of the making up by its number, or takes the tick away.
 func (w *Walk) tick1(number string) {
 	n, _ := strconv.Atoi(number)
-	if !w.do(counter.Event{Kind: counter.Tick, N: int64(n) - 1}) {
+	steps := w.state.Plan().Proof().Pattern.MakingUp()
+	if n < 1 || n > len(steps) {
+		w.note = sentence(counter.ErrNoStep.Error())
+		return
+	}
+	if !w.do(counter.Event{Kind: counter.Tick, N: int64(n) - 1, Text: steps[n-1]}) {
 		return
 	}
 	done, all := w.state.Steps()
