@@ -265,5 +265,10 @@ func (s *State) takeUp() {
 }
 
 // plus and minus may run over and back again: the sums come out right.
-func (e extent) plus(f extent) extent  { return extent{e.rows + f.rows, e.stitches + f.stitches} }
-func (e extent) minus(f extent) extent { return extent{e.rows - f.rows, e.stitches - f.stitches} }
+func (e extent) plus(f extent) extent {
+	return extent{e.rows + f.rows, e.stitches + f.stitches, e.unknown + f.unknown}
+}
+
+func (e extent) minus(f extent) extent {
+	return extent{e.rows - f.rows, e.stitches - f.stitches, e.unknown - f.unknown}
+}

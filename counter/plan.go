@@ -23,8 +23,9 @@ type Plan struct {
 	others  otherPlans
 }
 
-// extent is a number of rows and of the stitches they are known to have.
-type extent struct{ rows, stitches int64 }
+// extent is a number of rows, of the stitches they are known to have, and of
+// those rows of which nobody knows how many that is.
+type extent struct{ rows, stitches, unknown int64 }
 
 type planPiece struct {
 	proof  *pattern.PieceProof
@@ -56,7 +57,10 @@ func NewPlan(p *pattern.Proof) *Plan {
 		pc.copies = min(max(pc.copies, 1), MaxCopies)
 		for _, r := range pp.Rows {
 			pc.before = append(pc.before, pc.sum)
-			n, _ := expect(r)
+			n, known := expect(r)
+			if !known {
+				pc.sum.unknown += int64(r.Count())
+			}
 			pc.sum.rows += int64(r.Count())
 			pc.sum.stitches = add(pc.sum.stitches, times(n, int64(r.Count())))
 		}
@@ -64,6 +68,7 @@ func NewPlan(p *pattern.Proof) *Plan {
 			plan.slots += pc.copies
 		}
 		plan.sum.rows = add(plan.sum.rows, times(pc.sum.rows, int64(pc.copies)))
+		plan.sum.unknown = add(plan.sum.unknown, times(pc.sum.unknown, int64(pc.copies)))
 		plan.sum.stitches = add(plan.sum.stitches, times(pc.sum.stitches, int64(pc.copies)))
 		plan.pieces = append(plan.pieces, pc)
 	}
@@ -128,21 +133,41 @@ func (p *Plan) upTo(at Place) extent {
 	}
 	i := sort.Search(len(pc.before), func(i int) bool { return pc.before[i].rows > int64(at.Row) }) - 1
 	row := pc.proof.Rows[i]
-	n, _ := expect(row)
-	done := add(times(n, int64(at.Row)-pc.before[i].rows), min(at.Stitch, n))
-	return extent{int64(at.Row), add(pc.before[i].stitches, done)}
+	n, known := expect(row)
+	more := int64(at.Row) - pc.before[i].rows
+	e := extent{int64(at.Row), add(pc.before[i].stitches, add(times(n, more), min(at.Stitch, n))), pc.before[i].unknown}
+	if !known {
+		e.unknown += more
+	}
+	return e
 }
 
-// expect is what a row should have, between 0 and MaxStitches.
+// expect is what a row should have, between 0 and MaxStitches. Nobody knows of a
+// row whose words are all talk to the reader: that it makes no stitch is no
+// number to hold a maker to.
 func expect(r *pattern.RowProof) (int64, bool) {
 	if r == nil {
 		return 0, false
 	}
 	n, ok := r.Expect()
-	if !ok || n < 0 {
+	if !ok || n < 0 || n == 0 && onlyTalk(r) {
 		return 0, false
 	}
 	return min(n, MaxStitches), true
+}
+
+// onlyTalk reports a row that states nothing and has no instruction that is
+// understood.
+func onlyTalk(r *pattern.RowProof) bool {
+	if r.Stated != nil || r.Row == nil || len(r.Row.Steps) == 0 {
+		return false
+	}
+	for _, s := range r.Row.Steps {
+		if s.Op != pattern.OpNote {
+			return false
+		}
+	}
+	return true
 }
 
 // add and times stay at the greatest number instead of running over.

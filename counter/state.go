@@ -238,6 +238,12 @@ func (s State) Rows() (done, total int64) {
 	return s.progress(func(e extent) int64 { return e.rows })
 }
 
+// Unknown is how many of the rows that Rows tells of have a number of stitches
+// that nobody knows.
+func (s State) Unknown() (done, total int64) {
+	return s.progress(func(e extent) int64 { return e.unknown })
+}
+
 func (s State) progress(of func(extent) int64) (done, total int64) {
 	p := s.planned()
 	if p.slots == 0 {

@@ -30,7 +30,7 @@ var oldProjects = []struct {
 		ID: "1", Title: "Limpet", Path: "/harbour/limpet.txt", Text: "Rnd 1: 6 sc in ring (6)\n", Size: "large",
 		Created: 1_700_000_000_000, Touched: 1_700_000_900_000, Events: 5,
 		Name: "Limpet for the bollard", Shelf: store.SetAside,
-		Progress: store.Progress{Events: 5, Done: 6, Total: 6, Millis: 899_500, Low: 1, High: 2},
+		Progress: store.Progress{Events: 5, Done: 6, Total: 6, Millis: 899_500, Low: 1, High: 2, Unknown: 3},
 	}, []counter.Event{
 		{Kind: counter.Open, At: 1_700_000_000_500},
 		{Kind: counter.Tap, At: 1_700_000_004_000, N: 1},
@@ -124,7 +124,10 @@ func TestOldFiles(t *testing.T) {
 				want.UID = p.UID
 			}
 			if version < 3 {
-				want.Name, want.Shelf, want.Progress = "", store.InWork, store.Progress{}
+				want.Name, want.Shelf = "", store.InWork
+			}
+			if version < 4 {
+				want.Progress = store.Progress{}
 			}
 			if diff := cmp.Diff(want.Project, p); diff != "" {
 				t.Errorf("layout %d (-want +got):\n%s", version, diff)

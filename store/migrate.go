@@ -15,10 +15,12 @@ import (
 var migrations = map[uint64]func(*bbolt.Tx) error{
 	2: nameAll,
 	3: forgetProgress,
+	4: forgetProgress,
 }
 
-// forgetProgress: layout 3 keeps times with the progress. It is worked out
-// again where it is missing. The heads of layout 2 are read as they are.
+// forgetProgress: layout 3 keeps times with the progress, and layout 4 the rows
+// of no known number. It is worked out again where it is missing. The heads of
+// layout 2 are read as they are.
 func forgetProgress(tx *bbolt.Tx) error {
 	if err := tx.DeleteBucket(progressBucket); err != nil {
 		return err

@@ -14,6 +14,7 @@ type Progress struct {
 	Done, Total int64 // stitches
 	Millis      int64 // of work so far
 	Low, High   int64 // ms of work to come, from and to; High 0 where nobody can know
+	Unknown     int64 // rows to come whose stitches nobody knows, and Total has not
 }
 
 // SetProgress keeps how far a project is. A change of its text or its size
@@ -47,8 +48,8 @@ func readProgress(tx *bbolt.Tx, key []byte) (p Progress, err error) {
 	}
 	events, n := binary.Uvarint(b)
 	for i, v := range p.numbers() {
-		if n == len(b) && i == 2 {
-			return Progress{}, nil // of layout 2, which knew of no times
+		if n == len(b) && (i == 2 || i == 5) {
+			return Progress{}, nil // of layout 2, which knew of no times, or of 3
 		}
 		if n <= 0 {
 			break
@@ -65,5 +66,5 @@ func readProgress(tx *bbolt.Tx, key []byte) (p Progress, err error) {
 
 // numbers are what is kept besides Events, in the order it is written.
 func (p *Progress) numbers() []*int64 {
-	return []*int64{&p.Done, &p.Total, &p.Millis, &p.Low, &p.High}
+	return []*int64{&p.Done, &p.Total, &p.Millis, &p.Low, &p.High, &p.Unknown}
 }

@@ -20,7 +20,7 @@ import (
 )
 
 // schema is the version of the layout that this package writes.
-const schema = 3
+const schema = 4
 
 var (
 	metaBucket     = []byte("tallyturn")

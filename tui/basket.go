@@ -33,6 +33,7 @@ type Item struct {
 	Part        Part
 	Done, Total int64     // stitches
 	Millis      int64     // ms of work so far
+	Unknown     int64     // rows to come whose stitches nobody knows, and Total has not
 	Low, High   int64     // ms of work to come, from and to; High 0 where nobody can know
 	Touched     time.Time // when it was last worked on; zero for never
 	Demo        bool      // not begun: offered to try

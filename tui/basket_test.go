@@ -88,3 +88,33 @@ func TestBasketSaysWhatWentWrong(t *testing.T) {
 		t.Error("it cannot be tried again")
 	}
 }
+
+// Where rows are to come whose stitches nobody knows, what is done is at most a
+// share of all, and the basket says so.
+func TestBasketAtMost(t *testing.T) {
+	it := Item{ID: "1", Title: "Kelp bag", Done: 50, Total: 200, Unknown: 2, Millis: 60_000}
+	for _, c := range []struct {
+		width int
+		look  Look
+		want  []string
+	}{
+		{250, Look{}, []string{"≤25%", "50 of 200+ stitches", "1:00 so far", "and 2 rows unknown"}},
+		{80, Look{}, []string{"≤25%", "50 of 200+ · 1:00 so far · and 2 rows unknown"}},
+		{40, Look{}, []string{"≤25%", "50 of 200+"}},
+		{80, Look{ASCII: true}, []string{"<25%"}},
+	} {
+		c.look.Colours = Plain
+		b := NewBasket(BasketConfig{Look: c.look, Now: func() time.Time { return noon }, Items: []Item{it}})
+		b.resize(c.width, 12)
+		frame := b.view()
+		for _, want := range c.want {
+			if !strings.Contains(frame, want) {
+				t.Errorf("at %d columns it does not say %q:\n%s", c.width, want, frame)
+			}
+		}
+	}
+	it.Unknown = 0
+	if got := it.share(); got != "25%" {
+		t.Errorf("where all rows are known it is %q", got)
+	}
+}

@@ -62,6 +62,9 @@ func (b *Basket) large(width, n int) [][]span {
 	text := it.Title
 	if !it.Demo && it.Total > 0 {
 		text += fmt.Sprintf(": %d%%", it.percent())
+		if it.Unknown > 0 {
+			text = fmt.Sprintf("%s: up to %d%%", it.Title, it.percent())
+		}
 	}
 	out := b.theme.look.brush().largest(figure2, text, 2, width, n-1)
 	if out == nil {
@@ -76,6 +79,15 @@ func (it Item) percent() int {
 		return 0
 	}
 	return min(max(int(100*float64(it.Done)/float64(it.Total)), 0), 100)
+}
+
+// share is the percentage in words: at most that where rows are to come whose
+// stitches nobody knows.
+func (it Item) share() string {
+	if it.Unknown > 0 && it.Done > 0 {
+		return fmt.Sprintf("≤%d%%", it.percent())
+	}
+	return fmt.Sprintf("%d%%", it.percent())
 }
 
 // held is how much is in progress.
@@ -222,7 +234,7 @@ func (b *Basket) entry(i, width int) [itemText][]span {
 	if it.Demo {
 		line = append(line, span{quiet, "  " + count(it.Total, "stitch")})
 	} else {
-		line = append(line, span{accent, fmt.Sprintf(" %3d%%", it.percent())}, span{quiet, "  " + b.far(it, width)})
+		line = append(line, span{accent, fmt.Sprintf(" %4s", it.share())}, span{quiet, "  " + b.far(it, width)})
 	}
 	return [itemText][]span{
 		{{keycap, number}, {ink, title}, {base, strings.Repeat(" ", gap)}, {quiet, when}},
@@ -236,7 +248,7 @@ func (b *Basket) bar(width int) int { return min(barWide, max(width/6, 6)) }
 // far is how far a thing is, in what time, and how long the rest may take: in
 // columns, where there is room for them.
 func (b *Basket) far(it Item, width int) string {
-	var spent, more string
+	var spent, more, unknown string
 	if it.Millis > 0 {
 		spent = clockTime(it.Millis)
 		if width >= 64 {
@@ -246,9 +258,14 @@ func (b *Basket) far(it Item, width int) string {
 	if it.High > 0 {
 		more = stretchWords(counter.Forecast{Low: it.Low, High: it.High}) + " to come"
 	}
-	far := fmt.Sprintf("%d of %s", it.Done, count(it.Total, "stitch"))
-	if width < 90 && spent != "" {
-		far = fmt.Sprintf("%d of %d", it.Done, it.Total)
+	total, stitches, _ := strings.Cut(count(it.Total, "stitch"), " ")
+	if it.Unknown > 0 {
+		total += "+"
+		unknown = "and " + count(it.Unknown, "row") + " unknown"
+	}
+	far := fmt.Sprintf("%d of %s", it.Done, total)
+	if width >= 90 || spent == "" {
+		far += " " + stitches
 	}
 	if it.Total > 0 && it.Done >= it.Total {
 		far = doneSign + " all " + count(it.Total, "stitch")
@@ -256,14 +273,18 @@ func (b *Basket) far(it Item, width int) string {
 	if width < 90 {
 		room := width - b.bar(width) - len("      100%  ")
 		line := far
-		for _, s := range []string{spent, more} {
+		for _, s := range []string{spent, more, unknown} {
 			if next := line + " · " + s; s != "" && cells(next) <= room {
 				line = next
 			}
 		}
 		return line
 	}
-	return strings.TrimRight(fmt.Sprintf("%-26s%-22s%s", far, spent, more), " ")
+	line := strings.TrimRight(fmt.Sprintf("%-26s%-22s%s", far, spent, more), " ")
+	if next := line + "  " + unknown; unknown != "" && cells(next) <= width-b.bar(width)-len("      100%  ") {
+		line = next
+	}
+	return line
 }
 
 // when tells how long ago a thing was last worked on.

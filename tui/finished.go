@@ -61,7 +61,11 @@ func (f *frame) account() [][]span {
 	s := f.w.state
 	_, stitches := s.Stitches()
 	rows, _ := s.Rows()
-	out := [][]span{{{base, fmt.Sprintf("%s, %s, %s of work", count(rows, "row"), count(stitches, "stitch"), clockTime(s.Millis(f.w.now)))}}}
+	known := count(stitches, "stitch")
+	if unknown, _ := s.Unknown(); unknown > 0 {
+		known += fmt.Sprintf(" and those of %s of no known number", count(unknown, "row"))
+	}
+	out := [][]span{{{base, fmt.Sprintf("%s, %s, %s of work", count(rows, "row"), known, clockTime(s.Millis(f.w.now)))}}}
 	out = append(out, make([][]span, f.gap())...)
 	out = append(out, f.pieceLines()...)
 	return append(out, f.assembly()...)

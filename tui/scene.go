@@ -122,7 +122,7 @@ func look(title string, s counter.State, words wordsFunc) *scene {
 	}
 	sc.own = Clean(s.NoteOn(at.Piece, at.Copy, at.Row))
 	sc.notes, sc.ending = pieceNotes(plan, at)
-	sc.remark = remark(row)
+	sc.remark = remark(row, sc.known)
 	sc.next = comingRows(s, words)
 	sc.behind = behind(s)
 	return sc
@@ -172,14 +172,17 @@ func whereabouts(here pattern.Here, total int64) []string {
 }
 
 // remark says what the maker should know about how a row was proven.
-func remark(r *pattern.RowProof) string {
-	_, known := r.Expect()
+func remark(r *pattern.RowProof, known bool) string {
 	switch r.Status {
 	case pattern.Unread:
 		if !known {
 			return "some words were not understood: tap freely, then end it"
 		}
 		return "not worked out: some words were not understood"
+	case pattern.Unstated:
+		if !known {
+			return "no stitch in it was understood: tap freely, then end it"
+		}
 	case pattern.Trusted:
 		if !known {
 			return "only the author knows the number: tap freely, then end it"

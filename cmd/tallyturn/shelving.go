@@ -24,7 +24,7 @@ func (s *shelf) item(p store.Project) (tui.Item, error) {
 	}
 	return tui.Item{
 		ID: p.ID, Title: heading(p), Name: p.Called(), Part: tui.Part(p.Shelf),
-		Done: how.Done, Total: how.Total, Millis: how.Millis, Low: how.Low, High: how.High,
+		Done: how.Done, Total: how.Total, Millis: how.Millis, Low: how.Low, High: how.High, Unknown: how.Unknown,
 		Touched: time.UnixMilli(p.Touched),
 	}, nil
 }
@@ -56,6 +56,8 @@ func progressOf(p store.Project, log []counter.Event) store.Progress {
 func progressAt(state counter.State, events uint64) store.Progress {
 	how := store.Progress{Events: events, Millis: state.Millis(state.LastEvent())}
 	how.Done, how.Total = state.Stitches()
+	done, all := state.Unknown()
+	how.Unknown = all - done
 	if state.Finished() {
 		return how
 	}
@@ -64,8 +66,8 @@ func progressAt(state counter.State, events uint64) store.Progress {
 	if worked, rows := state.Rows(); how.Done >= how.Total {
 		how.Total = how.Done + max(rows-worked, 1)
 	}
-	if all := state.Outlook(state.Pace()).Project; all.Known {
-		how.Low, how.High = all.Low, all.High
+	if rest := state.Outlook(state.Pace()).Project; rest.Known {
+		how.Low, how.High = rest.Low, rest.High
 	}
 	return how
 }

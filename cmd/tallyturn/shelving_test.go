@@ -134,11 +134,15 @@ func TestProgressOfUnknownRows(t *testing.T) {
 	p := store.Project{Text: text}
 	events := []counter.Event{tap(5), finish(5)}
 	how := progressOf(p, events)
-	if how.Done != 5 || how.Total != 7 {
+	if how.Done != 5 || how.Total != 7 || how.Unknown != 2 {
 		t.Errorf("with two such rows left %d of %d are done", how.Done, how.Total)
 	}
-	events = append(events, tap(3), finish(3), tap(3), finish(3))
-	if how = progressOf(p, events); how.Done != how.Total {
+	events = append(events, tap(3), finish(3))
+	if how = progressOf(p, events); how.Unknown != 1 {
+		t.Errorf("after one of them %d are to come", how.Unknown)
+	}
+	events = append(events, tap(3), finish(3))
+	if how = progressOf(p, events); how.Done != how.Total || how.Unknown != 0 {
 		t.Errorf("at the end %d of %d are done", how.Done, how.Total)
 	}
 }

@@ -43,7 +43,7 @@ func (s *shelf) keepSketch() {
 }
 
 // sketchVersion comes first: what has another is not read.
-const sketchVersion = 2
+const sketchVersion = 3
 
 // appendSketch writes how many things are in each part, and then the first of
 // those in work: each after its number of bytes, so that more can be said of
@@ -77,7 +77,7 @@ func appendSketch(b []byte, items []tui.Item, places []leftAt) []byte {
 		if it.Demo {
 			demo = 1
 		}
-		for _, n := range []int64{it.Done, it.Total, it.Millis, it.Low, it.High, touched, demo} {
+		for _, n := range []int64{it.Done, it.Total, it.Millis, it.Low, it.High, touched, demo, it.Unknown} {
 			one = binary.AppendVarint(one, n)
 		}
 		b = appendText(b, string(one))
@@ -108,7 +108,7 @@ func readSketch(b []byte) (items []tui.Item, counts []int, places []leftAt, ok b
 			*to = string(one.text())
 		}
 		var touched, demo int64
-		for _, to := range []*int64{&it.Done, &it.Total, &it.Millis, &it.Low, &it.High, &touched, &demo} {
+		for _, to := range []*int64{&it.Done, &it.Total, &it.Millis, &it.Low, &it.High, &touched, &demo, &it.Unknown} {
 			*to = one.varint()
 		}
 		if one.odd {

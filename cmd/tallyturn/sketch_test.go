@@ -14,7 +14,7 @@ import (
 func TestSketchIsReadAsWritten(t *testing.T) {
 	items := []tui.Item{
 		{ID: "1", Title: "Limpet, size M", Name: "Limpet", Done: 3, Total: 9, Millis: 1e12, Low: 1, High: 2, Touched: time.UnixMilli(1)},
-		{ID: "2", Title: "Whelk", Part: tui.SetAside, Total: 4},
+		{ID: "2", Title: "Whelk", Part: tui.SetAside, Total: 4, Unknown: 3},
 		{ID: "demo buoy", Title: "海の\x1b", Total: 12, Demo: true},
 		{ID: "4", Title: "Net", Part: tui.TakenOut},
 	}
