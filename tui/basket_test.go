@@ -118,3 +118,22 @@ func TestBasketAtMost(t *testing.T) {
 		t.Errorf("where all rows are known it is %q", got)
 	}
 }
+
+// A note that is longer than a line is told whole, in the smallest window too.
+func TestBasketLongNote(t *testing.T) {
+	const why = "the basket is open in another window; this one takes over when that is closed."
+	for _, size := range sizes {
+		b := NewBasket(BasketConfig{
+			Look: Look{Colours: Plain}, Now: func() time.Time { return noon }, LookOnly: why,
+			Items: []Item{{ID: "1", Title: "Kelp bag", Total: 9}, {ID: "2", Title: "Whelk", Total: 9}, {ID: "3", Title: "Limpet", Total: 9}, {ID: "4", Title: "Buoy", Total: 9}},
+		})
+		b.resize(size.width, size.height)
+		frame := b.view()
+		if seen := strings.Join(strings.Fields(frame), " "); !strings.Contains(seen, "Only looking: "+why) {
+			t.Errorf("%dx%d: the note is cut:\n%s", size.width, size.height, frame)
+		}
+		if n := strings.Count(frame, "\n") + 1; n != size.height {
+			t.Errorf("%dx%d: %d lines", size.width, size.height, n)
+		}
+	}
+}

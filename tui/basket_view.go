@@ -40,6 +40,16 @@ func (b *Basket) view() string {
 		large = fold(lead, q, inner)
 		c.lines = c.lines[:max(min(len(c.lines), b.height-basketFoot-len(large)), 0)]
 	}
+	says := [][]span{b.says(inner)}
+	if !b.typing() && spanCells(says[0]) > inner { // told whole, over the list if need be
+		says = foldSpans(says[0], inner)
+		if len(says) > mostNoteLines {
+			says = says[:mostNoteLines]
+			says[mostNoteLines-1] = goesOn(says[mostNoteLines-1], inner)
+		}
+		large = append(large, says[:len(says)-1]...)
+		c.lines = c.lines[:max(min(len(c.lines), b.height-basketFoot-len(large)), 0)]
+	}
 	for len(c.lines) < b.height-basketFoot-len(large) {
 		c.line()
 	}
@@ -47,7 +57,7 @@ func (b *Basket) view() string {
 		put(l...)
 	}
 	c.lines = c.lines[:max(b.height-basketFoot, 0)]
-	put(b.says(inner)...)
+	put(says[len(says)-1]...)
 	put(b.hints(inner)...)
 	return c.String()
 }

@@ -172,7 +172,7 @@ func (f *frame) litRow(n int) [][]span {
 	if proof == nil {
 		return nil
 	}
-	words := plainWords(f.w.words(proof))
+	words := plainWords(ofOne(f.w.words(proof), proof, number))
 	label := []span{{strong, rowLabel(proof, number)}}
 	lines := f.brush().largest(figure2, words, 2, f.inner, n-1)
 	if lines == nil {
@@ -226,5 +226,5 @@ func (f *frame) rowEntry(i int) []span {
 	if rec.Unravelled > 0 {
 		torn = span{accent, clockTime(rec.Unravelled) + " unravelled "}
 	}
-	return []span{{ink, head + shut}, {quiet, fmt.Sprintf(" %7s ", took)}, torn, {quiet, plainWords(w.words(proof))}}
+	return []span{{ink, head + shut}, {quiet, fmt.Sprintf(" %7s ", took)}, torn, {quiet, plainWords(ofOne(w.words(proof), proof, number))}}
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -101,7 +102,7 @@ func look(title string, s counter.State, words wordsFunc) *scene {
 	here := s.Here()
 	// Where the proof makes fewer stitches than the row must have, all its
 	// words are done before the row is full.
-	sc.words = wordsOf(words(row), here, sc.atEnd || row.Trace != nil && here.Step == nil)
+	sc.words = wordsOf(ofOne(words(row), row, number), here, sc.atEnd || row.Trace != nil && here.Step == nil)
 	sc.from, sc.upto = sc.done, sc.done
 	if here.Step != nil {
 		sc.from, sc.upto = sc.done-here.Nth+1, here.InstructionEnd
@@ -151,6 +152,36 @@ func rowLabel(r *pattern.RowProof, number int) string {
 		return own
 	}
 	return own + " (" + label + ")"
+}
+
+// ofOne is the words of one row of those that a line speaks of. What closes them
+// all, fastening off or a change of colour behind the total, stands with the
+// last: who reads it sooner does it too soon.
+func ofOne(words []pattern.Word, r *pattern.RowProof, number int) []pattern.Word {
+	if r.Count() == 1 || number == r.Last {
+		return words
+	}
+	for i, w := range words {
+		s := w.Step
+		if s == nil || s.Op != pattern.OpFasten && (s.Op != pattern.OpColour || r.Stated == nil || s.Span.Start < r.Stated.Span.End) {
+			continue
+		}
+		if slices.ContainsFunc(words[i:], worked) {
+			continue // they close no more than a part of each
+		}
+		words = slices.Clone(words[:i])
+		if i > 0 && words[i-1].Step == nil { // up to the total, or what else is read
+			words[i-1].Text = strings.TrimRight(words[i-1].Text, " ,;")
+		}
+		break
+	}
+	return words
+}
+
+// worked reports words of an instruction that is more than a change of yarn or a
+// remark.
+func worked(w pattern.Word) bool {
+	return w.Step != nil && w.Step.Op != pattern.OpFasten && w.Step.Op != pattern.OpColour && w.Step.Op != pattern.OpNote
 }
 
 // whereabouts tells the passes of the repeats, innermost first, and the place
@@ -210,7 +241,7 @@ func comingRows(s counter.State, words wordsFunc) []ahead {
 		if next.Piece != at.Piece || next.Copy != at.Copy {
 			label = placeName(plan, next) + ", " + label
 		}
-		rows = append(rows, ahead{label, plainWords(words(r))})
+		rows = append(rows, ahead{label, plainWords(ofOne(words(r), r, number))})
 		next.Row++
 		at = next // only the first row of another piece says so
 	}
