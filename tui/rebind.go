@@ -72,13 +72,15 @@ func Actions() (all []Action) {
 // Keymap is the keys of a maker, where they are others than those declared. A
 // nil Keymap has none.
 type Keymap struct {
-	keys map[string][]string // by what they do, as bubbletea names them
+	keys  map[string][]string // by what they do, as bubbletea names them
+	moved map[string]bool     // those of keys that are not hers: what hers have left of the declared ones
 }
 
-// NewKeymap makes a keymap of keys by the names of actions. The error says
-// which action there is not, or which key.
+// NewKeymap makes a keymap of keys by the names of actions. A key given here is
+// taken from whatever else it did at the same place, by declaration. The error
+// says which action there is not, or which key.
 func NewKeymap(keys map[string][]string) (*Keymap, error) {
-	m := &Keymap{keys: map[string][]string{}}
+	m := &Keymap{keys: map[string][]string{}, moved: map[string]bool{}}
 	for name, list := range keys {
 		if !slices.ContainsFunc(actionNames, func(a struct {
 			name string
@@ -100,11 +102,56 @@ func NewKeymap(keys map[string][]string) (*Keymap, error) {
 			}
 		}
 	}
+	m.giveWay()
 	return m, nil
 }
 
-// Clash is a key of a keymap that would do two things at one place; "" where
-// there is none.
+// giveWay takes the maker's keys from what they do otherwise, wherever both are
+// pressed at one place.
+func (m *Keymap) giveWay() {
+	for _, place := range places {
+		hers := map[string]bool{}
+		for _, b := range place {
+			if name := actionOf(b); m.hers(name) {
+				for _, k := range m.keys[name] {
+					hers[k] = true
+				}
+			}
+		}
+		for _, b := range place {
+			name, keys := actionOf(b), m.effective(b)
+			if name == "" || m.hers(name) || !slices.ContainsFunc(keys, func(k string) bool { return hers[k] }) {
+				continue
+			}
+			m.keys[name] = slices.DeleteFunc(slices.Clone(keys), func(k string) bool { return hers[k] })
+			m.moved[name] = true
+		}
+	}
+}
+
+// hers reports whether the maker herself has said which keys do something.
+func (m *Keymap) hers(name string) bool {
+	_, ok := m.keys[name]
+	return ok && !m.moved[name]
+}
+
+// Keyless are the names of the actions that were left without a key since the
+// maker gave theirs to others, in the order of the help.
+func (m *Keymap) Keyless() (names []string) {
+	if m == nil {
+		return nil
+	}
+	for _, a := range actionNames {
+		if m.moved[a.name] && len(m.keys[a.name]) == 0 {
+			names = append(names, a.name)
+		}
+	}
+	return names
+}
+
+// Clash is a key of a keymap that would do two things at one place, where that
+// cannot be settled: both are the maker's, or one has to stay what it is. It is
+// "" where there is none.
 func (m *Keymap) Clash() string {
 	if m == nil {
 		return ""
@@ -115,13 +162,22 @@ func (m *Keymap) Clash() string {
 			name := actionOf(b)
 			for _, k := range m.effective(b) {
 				other, taken := owner[k]
-				if _, mine := m.keys[name]; taken && other != name && (mine || m.keys[other] != nil) {
+				switch {
+				case !taken || other == name:
+				case m.hers(name) && m.hers(other):
 					return fmt.Sprintf("%s would do two things at one place: %q and %q", keyTitle(k), other, name)
+				case m.hers(name) && other == "", m.hers(other) && name == "":
+					return fmt.Sprintf("%s cannot do %q: it is needed there for what it does", keyTitle(k), other+name)
 				}
 				if !taken {
 					owner[k] = name
 				}
 			}
+		}
+	}
+	for _, name := range []string{"help", "leave"} {
+		if m.moved[name] && len(m.keys[name]) == 0 {
+			return fmt.Sprintf("there would be no key left for %q", name)
 		}
 	}
 	return ""

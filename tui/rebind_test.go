@@ -2,6 +2,7 @@ package tui
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -102,6 +103,49 @@ func TestKeysOfHerOwn(t *testing.T) {
 	}
 	if w.draft != "zh" {
 		t.Errorf("in a note the letters are %q, want zh", w.draft)
+	}
+}
+
+// TestHerKeyWins: a key that the maker gave to one thing is taken from another,
+// which the help shows without a key. Only two keys of hers clash, or one that
+// has to stay what it is.
+func TestHerKeyWins(t *testing.T) {
+	km, err := NewKeymap(map[string][]string{"rows": {"h"}, "note": {"$"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := km.Clash(); c != "" {
+		t.Errorf("clash: %s", c)
+	}
+	if got := km.Keyless(); !slices.Equal(got, []string{"hunt"}) {
+		t.Errorf("without a key are %v, want hunt", got)
+	}
+	m, w := own(t, map[string][]string{"rows": {"h"}})
+	m.keys(keyOf("h"))
+	if w.mode != choosing {
+		t.Errorf("h does not show the rows: mode %d", w.mode)
+	}
+	m.keys(keyOf("esc"))
+	m.Update(keyOf("?"))
+	if page := ansi.Strip(m.View()); !strings.Contains(page, "–          hunt for a slip") {
+		t.Errorf("the help does not show that hunt has no key:\n%s", page)
+	}
+	for _, c := range []struct {
+		keys map[string][]string
+		want string
+	}{
+		{map[string][]string{"rows": {"x"}, "hunt": {"x"}}, "two things"},
+		{map[string][]string{"rows": {"5"}}, "needed there"},
+		{map[string][]string{"rows": {"?"}}, `no key left for "help"`},
+		{map[string][]string{"rows": {"q"}}, ""}, // Ctrl+C leaves still
+	} {
+		km, err := NewKeymap(c.keys)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := km.Clash(); (got == "") != (c.want == "") || !strings.Contains(got, c.want) {
+			t.Errorf("%v: clash %q, want %q", c.keys, got, c.want)
+		}
 	}
 }
 

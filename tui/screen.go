@@ -424,6 +424,9 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	}
 	switch {
 	case key.Matches(k, keyQuit):
+		if w, ok := m.page.(*Walk); ok && m.help == nil && w.asksBeforeLeaving() {
+			return nil
+		}
 		return tea.Quit
 	case key.Matches(k, keyRest) && m.lines == nil:
 		return tea.Suspend

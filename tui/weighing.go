@@ -23,12 +23,13 @@ type onScale struct {
 	account *skein.Account // nil until the page is opened
 	pick    int            // the yarn that is weighed
 	grams   string         // as typed
+	asked   string         // the grams of which it was said that they are not kept
 }
 
 // showYarn opens the page at the yarn in hand.
 func (w *Walk) showYarn() {
 	w.enter(weighing)
-	w.scale.grams = ""
+	w.scale.grams, w.scale.asked = "", ""
 	w.reckon()
 	w.scale.pick = w.scale.account.InHand
 	w.still = nil
@@ -38,6 +39,18 @@ func (w *Walk) showYarn() {
 func (w *Walk) reckon() {
 	w.scale.account = w.scale.book.Of(w.state, skein.StatedRate(w.state))
 	w.scale.pick = min(w.scale.pick, len(w.scale.account.Yarns)-1)
+}
+
+// asksBeforeLeaving holds the maker back once where grams are typed that are not
+// kept: only she knows of which ball they are.
+func (w *Walk) asksBeforeLeaving() bool {
+	s := &w.scale
+	if w.mode != weighing || s.grams == "" || s.grams == s.asked {
+		return false
+	}
+	s.asked = s.grams
+	w.note = fmt.Sprintf("%s g are typed and not kept. %s keeps them; %s again leaves without them.", s.grams, w.named(keyKeepWeight), w.named(keyQuit))
+	return true
 }
 
 // onPage is the yarn that the page is about.

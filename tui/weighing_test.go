@@ -6,6 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
 	"crochet/tallyturn/counter"
 	"crochet/tallyturn/pattern"
 )
@@ -211,5 +214,47 @@ func TestManyYarns(t *testing.T) {
 	press(w, slices.Repeat([]string{"down"}, 20)...)
 	if told := visible(w.view()); !strings.Contains(told, "▸ "+w.onPage().Name) || !strings.Contains(told, "Left of "+w.onPage().Name) {
 		t.Errorf("it does not show the one:\n%s", told)
+	}
+}
+
+// TestWeightIsNotLostByLeaving: grams that are typed and not kept hold the maker
+// back once; what she types after is asked about again.
+func TestWeightIsNotLostByLeaving(t *testing.T) {
+	w, _ := matWalk(mooringMat, Look{}, 80, 24)
+	m := &model{page: w}
+	m.size(80, 24)
+	quits := func(k string) bool {
+		_, cmd := m.Update(keyOf(k))
+		if cmd == nil {
+			return false
+		}
+		_, is := cmd().(tea.QuitMsg)
+		return is
+	}
+	for _, k := range []string{"j", "4", "1"} {
+		if quits(k) {
+			t.Fatalf("%s leaves", k)
+		}
+	}
+	if quits("q") {
+		t.Fatal("q leaves, and 41 g are lost")
+	}
+	if page := ansi.Strip(m.View()); !strings.Contains(page, "41 g are typed and not kept") {
+		t.Errorf("it does not say so:\n%s", page)
+	}
+	quits(".")
+	quits("5")
+	if quits("q") {
+		t.Error("q leaves, and 41.5 g are lost")
+	}
+	if !quits("q") {
+		t.Error("q does not leave the second time")
+	}
+	if _, cmd := m.Update(leaveMsg{}); cmd == nil {
+		t.Error("a signal does not end it")
+	}
+	quits("enter")
+	if w.scale.grams != "" || !quits("q") {
+		t.Errorf("with the weight kept (%q is typed) q does not leave", w.scale.grams)
 	}
 }

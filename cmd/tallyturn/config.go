@@ -55,10 +55,16 @@ func (w world) checkConfig(path string) error {
 		_, err := fmt.Fprintf(w.out, "%s: there is none; everything is as it comes\n", tui.Clean(path))
 		return err
 	}
-	if _, err := config.Load(path); err != nil {
+	c, err := config.Load(path)
+	if err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(w.out, "%s: is right\n", tui.Clean(path))
+	for _, name := range c.Wants.Keys.Keyless() {
+		if _, err := fmt.Fprintf(w.out, "%s: no key is left for %q, since you gave its own to something else\n", tui.Clean(path), name); err != nil {
+			return err
+		}
+	}
+	_, err = fmt.Fprintf(w.out, "%s: is right\n", tui.Clean(path))
 	return err
 }
 

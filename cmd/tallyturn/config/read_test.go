@@ -62,7 +62,7 @@ func TestReadMistakes(t *testing.T) {
 		{"no such key", "[keys]\ntap = [\"space\", \"pedal\"]\n", "line 2: no key is called \"pedal\""},
 		{"no key", "[keys]\ntap = 5\n", "line 2: tap is a key, or several in brackets, each in quotes"},
 		{"no list of keys", "[keys]\ntap = [5]\n", "line 2: tap is a key, or several in brackets, each in quotes"},
-		{"two for one", "[keys]\ntap = \"space\"\nrows = \"h\"\n", "line 3: h would do two things at one place: \"hunt\" and \"rows\""},
+		{"two for one", "[keys]\nhunt = \"h\"\nrows = \"h\"\n", "line 3: h would do two things at one place: \"hunt\" and \"rows\""},
 		{"lists of tables", "[[keys]]\ntap = \"x\"\n", "line 1: lists of tables have no meaning here"},
 	} {
 		got, err := Read([]byte(c.text))
