@@ -57,3 +57,30 @@ func TestOneTotalForAllSizes(t *testing.T) {
 		t.Errorf("%v, want one warning", p.Findings)
 	}
 }
+
+// TestSizesInTitle takes the names of sizes out of the first line, where the
+// numbers come in as many.
+func TestSizesInTitle(t *testing.T) {
+	for title, want := range map[string]string{
+		"Skerry Warmer, sizes Small (Large)": "Small/Large",
+		"Skerry Warmer (size S (M))":         "S/M",
+		"Skerry Warmer, sizes S (M, L)":      "size 1/size 2",
+		"Skerry Warmer in two sizes":         "size 1/size 2",
+	} {
+		p := Read(title + "\nUS terms\n\nFLAP\nCh 12 (14).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. [11 (13) sc]\n")
+		if got := strings.Join(p.Sizes, "/"); got != want {
+			t.Errorf("%q: %s, want %s", title, got, want)
+		}
+	}
+}
+
+// TestTotalBeforeAround reads on past the end of a line that could end in a total.
+func TestTotalBeforeAround(t *testing.T) {
+	const legs = "Rnd 1: 6 sc into magic ring; 6 sc.\nRnd 2: Ch 3, join to the first leg with 1 sc, 11 sc around the first leg, 3 sc in the chs, 12 sc%saround the second leg, 3 sc on the other side of the chs = 30 sc;\n"
+	for _, gap := range []string{" ", "\n"} {
+		p := Read(strings.Replace(legs, "%s", gap, 1)).Prove(Options{})
+		if r := p.Pieces[0].Rows[1]; r.Status != Agrees || r.Made != 30 {
+			t.Errorf("with %q: %s, %d made", gap, r.Status, r.Made)
+		}
+	}
+}

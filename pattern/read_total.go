@@ -408,7 +408,13 @@ func (x *rowReader) totalEnds() bool {
 			}
 		}
 	}
-	return t.isAny("altogether", "overall") || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "rem", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head
+	return t.isAny("altogether", "overall") || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "rem", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head && !x.roundSomething()
+}
+
+// roundSomething reports whether "around the second leg" is where stitches go: no
+// total ends before it, even at the end of a line.
+func (x *rowReader) roundSomething() bool {
+	return x.peek().isAny("around", "round", "along") && x.at(1).isAny("the", "each", "next", "both") && !x.at(2).isAny("hook", "end", "row", "rnd", "round")
 }
 
 // sentenceAt reports whether a sentence of words begins k tokens on: a capital,

@@ -150,10 +150,36 @@ func (r *reader) findSizes() {
 			return
 		}
 	}
+	if r.pat.Sizes = r.sizesOfTitle(); r.pat.Sizes != nil {
+		return
+	}
 	r.inferSizes()
 	if len(r.pat.Sizes) == 0 {
 		r.lettersOfSizes()
 	}
+}
+
+// sizesOfTitle reads what the first line has of sizes behind a name: "Cap, sizes
+// Small (Large)".
+func (r *reader) sizesOfTitle() []string {
+	if len(r.lines) == 0 {
+		return nil
+	}
+	first := r.lines[0]
+	for i := first.start + 1; i+1 < first.end; i++ {
+		if !r.toks[i].isAny("size", "sizes") || !r.toks[i-1].isMark(",-:([") {
+			continue
+		}
+		x := r.scratch(i + 1)
+		x.phrase(":")
+		if !x.sizeWord() {
+			continue
+		}
+		if names := r.sizeNames(x.p, first.end); len(names) > 1 && r.listsOf(len(names)) {
+			return names
+		}
+	}
+	return nil
 }
 
 // lettersOfSizes finds "(S, M, L)" or "S/M/L" in the first lines, where the
