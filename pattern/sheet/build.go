@@ -150,6 +150,9 @@ func build(text string, t stitch.Terms, own []*pattern.Proof, o Options) *builde
 // gather goes through the pattern and sorts what stands in it.
 func (b *builder) gather() {
 	ps := b.p.Passages()
+	if !b.care.words {
+		ps = withoutFurniture(b.p, ps)
+	}
 	i := 0
 	switch b.title, b.from = title(b.p, ps); {
 	case b.from == ownTitle:

@@ -14,6 +14,7 @@
 //	doc.go       what stands on a sheet
 //	build.go     a pattern to what stands on it
 //	title.go     what it is called
+//	furniture.go what a web page has around it
 //	rows.go      pieces and rows
 //	facts.go     yarn, hook, gauge, sizes
 //	yarn.go      amounts of yarn, worked out

@@ -76,6 +76,7 @@ func (b *builder) row(x pattern.Passage) {
 			}
 		}
 		r.Label = unheaded(clean(label))
+		b.joinHeading(&r, src.Text[:x.Named.Start])
 	}
 	r.Lines = b.lines(total(body))
 	pi, ri := b.place(x)
@@ -86,6 +87,23 @@ func (b *builder) row(x pattern.Passage) {
 		return
 	}
 	b.making = append(b.making, Block{Kind: Rows, Rows: []Row{r}})
+}
+
+// joinHeading puts a heading that a dash leads from to the label before the
+// label again, "Shape armholes - Row 1:": print that ends a line in a dash takes
+// it for a word that is cut in two. What stands before the label ends text.
+func (b *builder) joinHeading(r *Row, text string) {
+	n := len(b.making) - 1
+	if strings.HasSuffix(text, "\n") || len(r.Before) > 0 || n < 0 || b.making[n].Kind != Para {
+		return
+	}
+	head := b.making[n].Text
+	for _, dash := range []string{"-", "–", "—"} {
+		if strings.HasSuffix(head, " "+dash) {
+			r.Label, b.making = head+" "+r.Label, b.making[:n]
+			return
+		}
+	}
 }
 
 // capital begins the name of a piece with a capital, as print does: only by that
@@ -158,6 +176,9 @@ func (b *builder) lines(s string) []string {
 	for l := range strings.SplitSeq(s, "\n") {
 		l = strings.Trim(clean(l), " ")
 		if strings.Trim(l, "-*_=~|#+ ") == "" && len(l) != 1 {
+			continue
+		}
+		if !b.care.rows && furniture().MatchString(l) {
 			continue
 		}
 		if n := len(out); n > 0 && !b.care.rows {

@@ -175,7 +175,8 @@ func tail(words []string) int {
 	}
 	w := strings.ToLower(words[0])
 	switch {
-	case isDigit(w[len(w)-1]), strings.HasSuffix(w, "*"), strings.HasSuffix(w, "†"), w == "=", w == "-", w == "–", w == "—", w == "x", w == "×":
+	case strings.HasSuffix(w, "-"): // what is copied from print has no such line end
+	case isDigit(w[len(w)-1]), strings.HasSuffix(w, "*"), strings.HasSuffix(w, "†"), w == "=", w == "–", w == "—", w == "x", w == "×":
 	case isWord(w, "the rep repeat from to until in of last next each total make and times more row rows rnd rnds round rounds at"):
 	default:
 		if next := words[1]; next != "*" && next != "x" && next != "×" && next != "times" && next != "times." && next != "=" && next != "-" && next != "–" && next != "more" && next != "twice" && next != "twice." && next != "that" && next != "to" {
