@@ -11,7 +11,7 @@ import (
 // Every pattern that is kept as a test is drawn, or refused with a reason:
 // with numbers in it that are numbers, no wider than its stitches warrant.
 func TestCorpus(t *testing.T) {
-	drawn, refused := 0, 0
+	drawn, refused, shaped := 0, 0, 0
 	repo := os.DirFS("../../testdata")
 	err := fs.WalkDir(repo, ".", func(path string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".case") && !strings.HasPrefix(path, "dialects/") {
@@ -51,11 +51,17 @@ func TestCorpus(t *testing.T) {
 			if _, err := Text(p, i, Options{}); err != nil {
 				t.Errorf("%s: in letters: %v", path, err)
 			}
+			if holdsStitches(t, path, p, i) {
+				shaped++
+			}
 		}
 		return nil
 	})
 	if err != nil {
 		t.Fatal(err)
+	}
+	if shaped < 15 {
+		t.Errorf("only %d charts in letters show a shape", shaped)
 	}
 	if drawn < 300 || refused > drawn/20 {
 		t.Errorf("%d pieces drawn, %d refused", drawn, refused)

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -12,12 +13,33 @@ import (
 // line, rounds unrolled, read from the number at its edge. A line between two
 // rows shows which way stitches lean, where some do: increases spread from
 // their stitch, decreases meet.
+//
+// A ripple goes up and down in it, and a motif with corners is written round
+// about, as far as either fits a screen; where it does not, its peaks and valleys
+// or its corners are marked.
 func Text(proof *pattern.Proof, piece int, o Options) (string, error) {
-	f, _, err := layFlat(proof, piece, o)
+	f, l, err := lay(proof, piece, o)
 	if err != nil {
 		return "", err
 	}
-	return f.text(titleOf(proof, piece)), nil
+	title := titleOf(proof, piece)
+	for _, shaped := range []func(*letters, *seen) []string{f.motif, f.ripple} {
+		ls, s := newLetters(), &seen{}
+		if lines := shaped(ls, s); lines != nil {
+			return f.page(title, lines, ls, s), nil
+		}
+	}
+	shape := l.g
+	if f, _, err = layFlat(proof, piece, o); err != nil {
+		return "", err
+	}
+	return f.text(title, shape), nil
+}
+
+// seen is what stands in a chart of letters beside the stitches.
+type seen struct {
+	chain, tall, picot, corner, peak bool
+	count                            int // chains that are told by their number
 }
 
 // textKind is a stitch as a chart of letters tells it apart.
@@ -92,8 +114,13 @@ func (t *textLine) free(col int) bool { return col >= len(t.cells) || col >= 0 &
 
 func (t *textLine) String() string { return strings.TrimRight(strings.Join(t.cells, ""), " ") }
 
-// text writes the rows, the first at the bottom.
-func (f *figure) text(title string) string {
+func newLetters() *letters {
+	return &letters{of: make(map[textKind]string), taken: map[string]bool{"o": true, "8": true, "^": true, "?": true}}
+}
+
+// text writes the rows, the first at the bottom. Shape is the ground that they
+// would lie on were they not straight.
+func (f *figure) text(title string, shape ground) string {
 	side := 1.0
 	if len(f.rows) > 0 && f.rows[0].l.g.mirror {
 		side = -1
@@ -115,14 +142,13 @@ func (f *figure) text(title string) string {
 	}
 	left := digits + 4
 	col := func(t float64) int { return left + int(math.Round((side*t-lo)*perUnit)) }
-	ls := &letters{of: make(map[textKind]string), taken: map[string]bool{"o": true, "8": true, "^": true, "?": true}}
+	ls, s := newLetters(), &seen{}
 	var lines []string // the lowest first
-	chain, tall, picot := false, false, false
 	if len(f.foundations) > 0 && len(f.foundations[0].chain) > 0 {
 		var t textLine
-		for _, s := range f.foundations[0].chain {
-			t.put(col(s.t), "o")
-			chain = true
+		for _, at := range f.foundations[0].chain {
+			t.put(col(at.t), "o")
+			s.chain = true
 		}
 		lines = append(lines, t.String())
 	}
@@ -144,16 +170,15 @@ func (f *figure) text(title string) string {
 				c := col(m.head.t)
 				switch {
 				case m.link.Kind == pattern.LinkSpace:
-					chain = true
 					continue
 				case m.link.Kind == pattern.LinkPicot:
-					picot = true
+					s.picot = true
 					for !t.free(c) {
 						c++
 					}
 					t.put(c, "^")
 				case m.link.Turn:
-					tall = true
+					s.tall = true
 					t.put(c, "8")
 				default:
 					t.put(c, ls.at(kindOf(m)))
@@ -162,7 +187,7 @@ func (f *figure) text(title string) string {
 			}
 			for i := range v.made {
 				if v.made[i].link.Kind == pattern.LinkSpace {
-					spaceText(&t, v, i, col)
+					spaceText(&t, v, i, col, s)
 				}
 			}
 			for i, c := range t.cells {
@@ -176,18 +201,18 @@ func (f *figure) text(title string) string {
 				number := r.number
 				mark := ""
 				if r.links.Start > 0 {
-					chain = true
+					s.chain = true
 					mark = strings.Repeat("o", min(r.links.Start, 3))
 				}
 				if v.dir*side < 0 {
-					s := " " + mark + " " + number
-					for i, x := range strings.Split(s, "") {
+					words := " " + mark + " " + number
+					for i, x := range strings.Split(words, "") {
 						t.put(last+1+i, x)
 					}
 				} else if first != math.MaxInt {
-					s := number + " " + mark + " "
-					for i, x := range strings.Split(s, "") {
-						t.put(first-len(s)+i, x)
+					words := number + " " + mark + " "
+					for i, x := range strings.Split(words, "") {
+						t.put(first-len(words)+i, x)
 					}
 				}
 			}
@@ -204,25 +229,35 @@ func (f *figure) text(title string) string {
 			lines = append(lines, line)
 		}
 	}
+	if marks := f.shapeMarks(shape, col, s); marks != "" {
+		lines = append(lines, marks)
+	}
+	slices.Reverse(lines)
+	return f.page(title, lines, ls, s)
+}
+
+// page is a chart of letters with its title and its legend.
+func (f *figure) page(title string, lines []string, ls *letters, s *seen) string {
 	var b strings.Builder
 	b.WriteString((&Chart{Title: title, Terms: f.terms, Both: f.both}).heading() + "\n\n")
-	for i := len(lines) - 1; i >= 0; i-- {
-		b.WriteString(lines[i] + "\n")
+	for _, l := range lines {
+		b.WriteString(l + "\n")
 	}
 	b.WriteString("\n")
-	key := func(letter, words string) { b.WriteString(letter + "  " + words + "\n") }
-	if chain {
-		key("o", "ch: chain")
+	key := func(has bool, letter, words string) {
+		if has {
+			b.WriteString(letter + "  " + words + "\n")
+		}
 	}
-	if tall {
-		key("8", "chains at the start of a row that are a stitch")
-	}
+	key(s.chain, "o", "ch: chain")
+	key(s.count > 0, itoa(s.count)+"o", itoa(s.count)+" chains, and so on")
+	key(s.tall, "8", "chains at the start of a row that are a stitch")
 	for _, k := range ls.order {
-		key(ls.of[k], f.wordsOf(k))
+		key(true, ls.of[k], f.wordsOf(k))
 	}
-	if picot {
-		key("^", "picot")
-	}
+	key(s.picot, "^", "picot")
+	key(s.corner, cornerMark, "corner of the last round: it is no circle")
+	key(s.peak, peakMark+valleyMark, "peak and valley of the rows: they are not straight")
 	for _, n := range f.notes {
 		for _, l := range wrap(n, 76) {
 			b.WriteString(l + "\n")
@@ -269,8 +304,32 @@ func rowYarn(v *level) int {
 	return -1
 }
 
+// noteYarns says which yarn the rows begin with, where they stand on no line of
+// their own to say it on.
+func (f *figure) noteYarns(word string) {
+	if !f.severalYarns() {
+		return
+	}
+	var parts []string
+	for i := 0; i < len(f.rows); {
+		y, k := rowYarn(f.rows[i].v), i+1
+		for k < len(f.rows) && rowYarn(f.rows[k].v) == y {
+			k++
+		}
+		label := f.rows[i].number
+		if k > i+1 {
+			label += "-" + f.rows[k-1].number
+		}
+		if y >= 0 {
+			parts = append(parts, label+" "+clean(f.y.all[y].name))
+		}
+		i = k
+	}
+	f.note(word + "s begin with: " + strings.Join(parts, ", ") + ".")
+}
+
 // spaceText puts the chains of a space between the letters beside it.
-func spaceText(t *textLine, v *level, i int, col func(float64) int) {
+func spaceText(t *textLine, v *level, i int, col func(float64) int, seen *seen) {
 	m := &v.made[i]
 	c := col(m.head.t)
 	from, to := c, c
@@ -286,6 +345,7 @@ func spaceText(t *textLine, v *level, i int, col func(float64) int) {
 		return
 	}
 	if n <= room {
+		seen.chain = true
 		step := 1
 		if n*2-1 <= room-2 {
 			step = 2
@@ -296,6 +356,7 @@ func spaceText(t *textLine, v *level, i int, col func(float64) int) {
 		}
 		return
 	}
+	seen.count = n
 	s := itoa(n) + "o"
 	at := max(c-len(s)/2, from)
 	for k, r := range s {
