@@ -17,6 +17,12 @@ import (
 // of its own. The result proves the same as p, and writing it again changes
 // nothing.
 func Write(p *Pattern) string {
+	text, _ := WriteOut(p)
+	return text
+}
+
+// WriteOut is Write, and tells which rows it left as they stand.
+func WriteOut(p *Pattern) (text string, left []*Row) {
 	w := newWriter(p)
 	for _, g := range w.regions() {
 		if g.end <= w.at {
@@ -32,7 +38,7 @@ func Write(p *Pattern) string {
 		w.row(g.row)
 	}
 	w.between(w.at, len(p.Source.Text))
-	return w.out.String()
+	return w.out.String(), w.left
 }
 
 // writer puts a pattern into its written form.
@@ -48,6 +54,7 @@ type writer struct {
 	blank  bool    // a blank line stands before what comes next
 	round  bool    // the row being written goes round
 	steps  []*Step // those of the row being written
+	left   []*Row  // rows that are written as they stand
 }
 
 func newWriter(p *Pattern) *writer {
@@ -206,6 +213,7 @@ func (w *writer) body(r *Row, label string) string {
 			}
 		}
 	}
+	w.left = append(w.left, r)
 	from := r.labelSpan.End
 	if r.noLabel {
 		from = r.Span.Start

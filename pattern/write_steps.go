@@ -465,7 +465,13 @@ func (w *writer) skip(s *Step) string {
 	if !ok || t.Which != Next || t.Within != nil || t.Row != nil || t.Bound.Kind != NoBound || len(t.Of) > 1 || t.orSpace {
 		return ""
 	}
-	if t.N.N == 1 && t.N.Sizes == nil {
+	switch {
+	case t.plain: // "sk 2 ch" may pass over other things than "sk next 2 ch"
+		if t.N.N == 1 && t.N.Sizes == nil {
+			return word + " 1 " + one
+		}
+		return word + " " + number(t.N) + " " + many
+	case t.N.N == 1 && t.N.Sizes == nil:
 		return word + " next " + one
 	}
 	return word + " next " + number(t.N) + " " + many

@@ -13,6 +13,7 @@ import (
 	"crochet/tallyturn/pattern/sheet/pdf"
 	"crochet/tallyturn/pattern/stitch"
 	"crochet/tallyturn/pattern/yarn"
+	"crochet/tallyturn/tui"
 )
 
 type sheetCommand struct {
@@ -118,11 +119,25 @@ func (k sheetCommand) run(file string) error {
 		}
 		k.complain(fmt.Errorf("%s", problem))
 	}
+	if n := len(doc.AsWritten); n > 0 {
+		k.complain(fmt.Errorf("%s: %d %s in another manner, which the style of the sheet cannot tell, and %s as written: %s", name, n, plural(n, "row is", "rows are"), plural(n, "stands", "stand"), tui.Clean(someOf(doc.AsWritten))))
+	}
 	out, err := form(doc)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
 	return k.put(out)
+}
+
+// mostNamed is how many rows are named one by one.
+const mostNamed = 8
+
+// someOf names things, the first of many.
+func someOf(all []string) string {
+	if len(all) > mostNamed {
+		return strings.Join(all[:mostNamed], ", ") + fmt.Sprintf(" and %d more", len(all)-mostNamed)
+	}
+	return strings.Join(all, ", ")
 }
 
 // form is how the sheet is to be written: as asked for, as the name of the file

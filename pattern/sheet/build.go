@@ -34,7 +34,10 @@ func New(proof *pattern.Proof, o Options) *Doc {
 	for _, t := range terms {
 		text := p.InTerms(t).Source.Text
 		if o.Restyle {
-			text = pattern.Write(pattern.ReadIn(text, t))
+			var left []*pattern.Row
+			if text, left = pattern.WriteOut(pattern.ReadIn(text, t)); d.AsWritten == nil {
+				d.AsWritten = labels(left)
+			}
 		}
 		b := build(text, t, proofs, o)
 		d.Unlike = append(d.Unlike, b.unlike...)
@@ -53,6 +56,21 @@ func New(proof *pattern.Proof, o Options) *Doc {
 		d.Says = "Written in " + terms[0].String() + " terms first, and again in " + terms[1].String() + " terms below."
 	}
 	return d
+}
+
+// labels are those of rows; a row without one is told by how it begins.
+func labels(rows []*pattern.Row) []string {
+	var out []string
+	for _, r := range rows {
+		l := clean(r.Label)
+		if l == "" && len(r.Steps) > 0 {
+			l = "the row without a number"
+		}
+		if l != "" {
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // shared is how many blocks all versions begin with, and end with. One version

@@ -37,6 +37,8 @@ type Doc struct {
 	Back     []Block   // what is the same in all versions and stands after them
 	Key      string    // names the sheet among others, for what a reader ticks
 	Unlike   []string  // where it reads back otherwise than the pattern; nil as it should be
+
+	AsWritten []string // the labels of rows that stand in the author's manner though another was asked for
 }
 
 // Version is the part of a sheet that is told in one set of terms.
