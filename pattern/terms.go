@@ -55,6 +55,9 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 				us += 3 // "one single in each": British singles are slip stitches, and seldom whole rows
 			}
 		}
+		if chains == 0 && (t.is("ch") || t.is("chain")) {
+			chains = chainsFor(toks, i)
+		}
 		// the first stitch into the chain decides where nothing else does
 		if chains == 0 && t.kind == tOrd && i+3 < len(toks) && (toks[i+1].isAny("ch", "chain") && toks[i+2].isAny("from") || toks[i+1].isAny("ch", "chain")) && i > 1 {
 			st := -1
@@ -89,6 +92,59 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		evidence = stitch.US
 	}
 	return said, evidence
+}
+
+// chainsFor reads off a turning chain that is said to be a stitch which terms that
+// has its name in: three chains are a UK treble, "3 ch (counts as 1 tr)", "4 ch (1
+// tr, 1 ch)", and a US double. It is negative for UK terms, positive for US, and 0
+// where the chain at i does not tell.
+func chainsFor(toks []token, i int) int {
+	k := i + 1
+	n := int64(0)
+	switch {
+	case i > 0 && toks[i-1].kind == tNum && !toks[i-1].frac:
+		n = toks[i-1].num
+	case toks[k].is("-") && toks[k+1].kind == tNum:
+		n, k = toks[k+1].num, k+2
+	case toks[k].kind == tNum && !toks[k].frac:
+		n, k = toks[k].num, k+1
+	}
+	if n < 3 || k+4 >= len(toks) || !toks[k].isMark("([") {
+		return 0
+	}
+	counts := toks[k+1].isAny("counts", "count", "counting", "as", "first", "=", "for", "to")
+	for k++; k < len(toks) && toks[k].isAny("counts", "count", "counting", "as", "first", "the", "a", "="); k++ {
+	}
+	if k+3 < len(toks) && toks[k].kind == tNum && toks[k].num == 1 {
+		k++
+	} else if !counts {
+		return 0
+	}
+	if k+3 >= len(toks) {
+		return 0
+	}
+	st := &toks[k]
+	// the chains of a space that is said behind the stitch
+	for k++; k+3 < len(toks) && (toks[k].isMark(",+&") || toks[k].isAny("and", "plus")); k++ {
+	}
+	switch {
+	case toks[k].isMark(")]"), toks[k].isAny("here", "now", "throughout", "st", "stitch", "through", "all"):
+	case toks[k].kind == tNum && toks[k+1].isAny("ch", "chain", "chs", "chains"):
+		n -= toks[k].num
+	case toks[k].isAny("ch", "chain") && toks[k+1].kind == tNum:
+		n -= toks[k+1].num
+	case toks[k].isAny("ch", "chain") && toks[k+1].is("-") && toks[k+2].kind == tNum:
+		n -= toks[k+2].num
+	default:
+		return 0
+	}
+	switch {
+	case st.is("tr") && n == 3, st.is("dtr") && n == 4:
+		return -1
+	case st.is("dc") && n == 3, st.is("tr") && n == 4, st.is("dtr") && n == 5:
+		return 1
+	}
+	return 0
 }
 
 // termsAlone is the terms that a line is in which nothing but their name stands:
