@@ -84,3 +84,26 @@ func TestTotalBeforeAround(t *testing.T) {
 		}
 	}
 }
+
+// TestLabelOfSize tells rows by the numbers of the size that is proven.
+func TestLabelOfSize(t *testing.T) {
+	const cap = "Sizes: S (M, L)\nRnd 1: 8 (9, 10) sc in magic ring.\nRnd 2: 2 sc in each st around.\nRnds 3-6 (7, 8): Sc in each st around.\nRnd 7 (8, 9): Sc in each st around.\nRnd 8 (9, 10) (edge): Sc in each st around.\n"
+	for size, want := range map[string]string{
+		"S": "Rnd 1, Rnd 2, Rnds 3-6, Rnd 7, Rnd 8 (edge)",
+		"M": "Rnd 1, Rnd 2, Rnds 3-7, Rnd 8, Rnd 9 (edge)",
+		"L": "Rnd 1, Rnd 2, Rnds 3-8, Rnd 9, Rnd 10 (edge)",
+	} {
+		p := Read(cap).Prove(Options{Size: size})
+		var labels []string
+		for _, r := range p.Pieces[0].Rows {
+			labels = append(labels, p.LabelOf(r))
+		}
+		if got := strings.Join(labels, ", "); got != want {
+			t.Errorf("size %s: %s, want %s", size, got, want)
+		}
+	}
+	p := Read("Rnd 1: 8 sc in magic ring.\nRnds 2 (3): Sc in each st around.\n").Prove(Options{})
+	if got := p.LabelOf(p.Pieces[0].Rows[1]); got != p.Pieces[0].Rows[1].Label {
+		t.Errorf("a pattern in one size has %q for %q", got, p.Pieces[0].Rows[1].Label)
+	}
+}

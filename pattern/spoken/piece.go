@@ -165,7 +165,7 @@ func (x *pieceTeller) line(k int, r *pattern.RowProof, last int, text string, en
 			said = append(said, x.prose(n.Text))
 		}
 	}
-	x.lines = append(x.lines, Line{First: r.Index, Last: last, Label: r.Label, Text: strings.TrimSpace(strings.Join(said, " "))})
+	x.lines = append(x.lines, Line{First: r.Index, Last: last, Label: x.proof.LabelOf(r), Text: strings.TrimSpace(strings.Join(said, " "))})
 }
 
 // repeated says rows whose words were said before: "rows three through six are

@@ -93,7 +93,7 @@ func (o Options) piece(w io.Writer, p *pattern.Proof, pc *pattern.PieceProof) {
 	rows := make([][]cell, len(pc.Rows))
 	for i, r := range pc.Rows {
 		rows[i] = []cell{
-			{text: tui.Clean(r.Label)},
+			{text: tui.Clean(p.LabelOf(r))},
 			{text: figure(r.Available)},
 			{text: figure(r.Taken)},
 			{text: figure(r.Made)},
