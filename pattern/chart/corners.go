@@ -102,7 +102,27 @@ func (s *sequence) made() []float64 {
 			return sorted(out)
 		}
 	}
-	return nil
+	return s.cornerSpaces(long)
+}
+
+// cornerSpaces are the longest spaces of a row, where on both sides of each there
+// is an increase: "2 tr in next st, ch 2, 2 tr in next st".
+func (s *sequence) cornerSpaces(long int) []float64 {
+	n := len(s.items)
+	twice := func(i, by int) bool {
+		a, b := s.items[((i+by)%n+n)%n], s.items[((i+2*by)%n+n)%n]
+		return !a.space && !b.space && a.one() && b.one() && a.lo == b.lo
+	}
+	var out []float64
+	for i, x := range s.items {
+		if x.space && x.chains == long && long > 1 {
+			if !twice(i, -1) || !twice(i, 1) {
+				return nil
+			}
+			out = append(out, float64(i))
+		}
+	}
+	return out
 }
 
 // sorted is a few numbers in order.

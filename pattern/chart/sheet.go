@@ -80,9 +80,15 @@ type laidRow struct {
 // Draw draws a piece of a proof, counted from 0, and in their place on it the
 // pieces worked flat onto it. Its errors say why there is nothing to draw.
 func Draw(proof *pattern.Proof, piece int, o Options) (*Chart, error) {
-	f, l, err := lay(proof, piece, o)
+	f, l, err := layOn(proof, piece, o, tubeThenRows(proof, piece))
 	if err != nil {
 		return nil, err
+	}
+	if f.unroll {
+		f.note("The rounds are drawn unrolled: each begins at its number and ends where the next begins.")
+		if rows := f.rows[0].links; rows.Ring && rows.Chain == 0 {
+			f.note("The first of them is worked into a magic ring.")
+		}
 	}
 	c := &Chart{Title: titleOf(proof, piece), Terms: f.terms, Both: o.Both, flat: l.g.flat, turns: f.turns(), tile: o.Tile}
 	f.draw()
@@ -111,6 +117,40 @@ func Draw(proof *pattern.Proof, piece int, o Options) (*Chart, error) {
 // lay places all rows of a figure.
 func lay(proof *pattern.Proof, piece int, o Options) (*figure, *layer, error) {
 	return layOn(proof, piece, o, false)
+}
+
+// tubeThenRows reports whether a piece is worked up as a tube and then to and fro,
+// as a slipper is. Laid round about, its rows would stand apart like the spokes of
+// a wheel: such a piece is drawn unrolled.
+func tubeThenRows(proof *pattern.Proof, piece int) bool {
+	if piece < 0 || piece >= len(proof.Pieces) {
+		return false
+	}
+	wall, rows, before := 0, 0, -1
+	for _, r := range proof.Links(piece, maxRow) {
+		n := r.Last - r.First + 1
+		if !r.Round {
+			if before < 0 {
+				return false
+			}
+			rows += n
+			continue
+		}
+		now := 0
+		for _, m := range r.Made {
+			if m.Kind == pattern.LinkStitch {
+				now++
+			}
+		}
+		if n > 1 {
+			wall += n - 1
+		}
+		if now <= before {
+			wall++
+		}
+		before = now
+	}
+	return wall > 1 && rows > 1
 }
 
 // layFlat is lay with rounds unrolled into rows.

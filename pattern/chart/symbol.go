@@ -35,7 +35,7 @@ type symbol struct {
 	link   bool // tied to the one before
 	bead   bool // ours: a dot on the stem
 	loop   bool // ours: a loop hanging beside the stem
-	letter rune // in a chart of text
+	letter rune // in a chart of text; no figure, which would be taken for the number of a row
 }
 
 var symbols = map[stitch.ID]symbol{
@@ -44,9 +44,9 @@ var symbols = map[stitch.ID]symbol{
 	stitch.HDC:        {form: formStem, high: 1.5, letter: 'T'},
 	stitch.DC:         {form: formStem, high: 2, bars: 1, letter: '†'},
 	stitch.TR:         {form: formStem, high: 3, bars: 2, letter: '‡'},
-	stitch.DTR:        {form: formStem, high: 4, bars: 3, letter: '3'},
-	stitch.TRTR:       {form: formStem, high: 5, bars: 4, letter: '4'},
-	stitch.QuadTR:     {form: formStem, high: 6, bars: 5, letter: '5'},
+	stitch.DTR:        {form: formStem, high: 4, bars: 3, letter: 'D'},
+	stitch.TRTR:       {form: formStem, high: 5, bars: 4, letter: 'R'},
+	stitch.QuadTR:     {form: formStem, high: 6, bars: 5, letter: 'Q'},
 	stitch.ESC:        {form: formCross, high: 1.4, tail: true, letter: 'e'},
 	stitch.EHDC:       {form: formStem, high: 1.9, tail: true, letter: 'h'},
 	stitch.EDC:        {form: formStem, high: 2.4, bars: 1, tail: true, letter: 'd'},

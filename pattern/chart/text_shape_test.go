@@ -139,3 +139,46 @@ func TestTooWideForShapes(t *testing.T) {
 		t.Errorf("marks %q in\n%s", marks, got)
 	}
 }
+
+// TestTubeThenRows draws a slipper, a tube and then rows, unrolled: its rows lie
+// over one another and are as wide at the top as at the bottom. A flat round with
+// rows about it stays round.
+func TestTubeThenRows(t *testing.T) {
+	const toe = "Rnd 1: 6 hdc in magic ring. (6)\nRnd 2: 2 hdc in each st around. (12)\n"
+	for text, unrolled := range map[string]bool{
+		toe + "Rnds 3-6: Hdc in each st around. (12)\nRow 7: Hdc in next 8 sts, leave rem 4 sts unworked. (8)\nRows 8-12: Ch 1, turn, hdc in each st across. (8)\n": true,
+		toe + "Rnds 3-6: Hdc in each st around. (12)\n":                                              false,
+		toe + "Row 3: Hdc in next 8 sts, turn. (8)\nRow 4: Ch 1, turn, hdc in each st across. (8)\n": false,
+	} {
+		p := prove(text)
+		c, err := Draw(p, 0, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := c.extent()
+		said := strings.Contains(strings.Join(c.notes, " "), "drawn unrolled")
+		if c.flat != unrolled || said != unrolled || unrolled && b.max.x-b.min.x > 20 {
+			t.Errorf("flat %v, said %v, %.0f wide for\n%s", c.flat, said, b.max.x-b.min.x, text)
+		}
+	}
+}
+
+// TestCornersBetweenIncreases finds the corners of a square whose corner spaces
+// lie between two stitches of the round below.
+func TestCornersBetweenIncreases(t *testing.T) {
+	const square = "US terms\n\nCh 5, join with sl st in first ch to form ring.\nRnd 1: Ch 3 (counts as dc), 15 dc in ring, join. (16 dc)\n" +
+		"Rnd 2: Ch 4 (counts as tr), tr in same st, ch 2, 2 tr in next dc, *dc in next 2 dc, 2 tr in next dc, ch 2, 2 tr in next dc; rep from * 2 more times, dc in next 2 dc, join. (16 tr, 8 dc, 4 ch-2 sps)\n" +
+		"Rnd 3: Ch 1, *sc in each st to corner sp, 3 sc in ch-2 sp; rep from * 3 more times, sc in each st to end, join.\n"
+	p := prove(square)
+	if p.Errors() > 0 {
+		t.Fatal(p.Findings)
+	}
+	c := cornersOf(p.Links(0, maxRow))
+	if c == nil || c.n != 4 || c.first != 1 {
+		t.Errorf("corners: %+v", c)
+	}
+	round := strings.ReplaceAll(square, ", 3 sc in ch-2 sp", ", sc in ch-2 sp")
+	if c := cornersOf(prove(round).Links(0, maxRow)); c != nil {
+		t.Errorf("a round that grows no further has corners: %+v", c)
+	}
+}
