@@ -22,8 +22,11 @@ func (pr *prover) checkClaims() {
 		}
 	}
 	pr.endsClaimed()
-	for _, p := range pr.pat.Pieces {
+	for i, p := range pr.pat.Pieces {
 		pr.follow(p, broken)
+		if i > 0 {
+			pr.goesOn(pr.pat.Pieces[i-1], p, broken)
+		}
 	}
 }
 
@@ -87,7 +90,7 @@ func (pr *prover) workOf(p *Piece) *pieceWork {
 func (pr *prover) follow(p *Piece, broken map[*Row]bool) {
 	for i := 1; i < len(p.Rows); i++ {
 		a, b := p.Rows[i-1], p.Rows[i]
-		if !countsOn(a) || !countsOn(b) || broken[a] || a.Kind != b.Kind {
+		if !countsOn(a) || !countsOn(b) || broken[a] {
 			continue
 		}
 		end, from := int(a.Numbers.Last.At(pr.size)), int(b.Numbers.First.At(pr.size))
@@ -99,13 +102,7 @@ func (pr *prover) follow(p *Piece, broken map[*Row]bool) {
 			continue
 		}
 		// which of the two is wrong shows in the labels around them
-		wrong, lapse := a, fmt.Sprintf("Row %d is missing", end+1)
-		if from > end+2 {
-			lapse = fmt.Sprintf("Rows %d-%d are missing", end+1, from-1)
-		}
-		if from <= end {
-			lapse = fmt.Sprintf("Row %d comes twice", from)
-		}
+		wrong, lapse := a, lapseOf(b, end, from)
 		hint := fmt.Sprintf("%s would end with %d, if none is missing", a.Label, from-1)
 		after := i+1 < len(p.Rows) && countsOn(p.Rows[i+1]) && int(p.Rows[i+1].Numbers.First.At(pr.size)) == to+1
 		uneven := evenSteps(a.Numbers.Last) && !evenSteps(b.Numbers.First) // in the sizes
@@ -116,12 +113,44 @@ func (pr *prover) follow(p *Piece, broken map[*Row]bool) {
 			wrong = b
 			hint = fmt.Sprintf("%s would begin with %d, if none is missing", b.Label, end+1)
 		}
-		if a.Kind == Round {
-			lapse = strings.Replace(lapse, "Row", "Round", 1)
-		}
 		pr.say(Error, CodeRange, wrong.labelSpan, fmt.Sprintf("%s comes after %s: %s", b.Label, a.Label, lapse), hint)
 		broken[b] = broken[b] || wrong == b
 	}
+}
+
+// goesOn compares the numbers of two pieces of which the second goes on with
+// the rows of the first: it begins with a number past those that the last label
+// of the first began with, and not past their end.
+func (pr *prover) goesOn(p, q *Piece, broken map[*Row]bool) {
+	if len(p.Rows) == 0 || len(q.Rows) == 0 {
+		return
+	}
+	a, b := p.Rows[len(p.Rows)-1], q.Rows[0]
+	if !countsOn(a) || !countsOn(b) || broken[a] {
+		return
+	}
+	begin, end, from := int(a.Numbers.First.At(pr.size)), int(a.Numbers.Last.At(pr.size)), int(b.Numbers.First.At(pr.size))
+	if from <= begin || from > end {
+		return
+	}
+	pr.say(Error, CodeRange, a.labelSpan, fmt.Sprintf("%s comes after %s: %s", b.Label, a.Label, lapseOf(b, end, from)),
+		fmt.Sprintf("%s would end with %d, if none is missing", a.Label, from-1))
+}
+
+// lapseOf says what is amiss between a row that ends with a number and the one
+// after it.
+func lapseOf(b *Row, end, from int) string {
+	name := "Row"
+	if b.Kind == Round {
+		name = "Round"
+	}
+	switch {
+	case from <= end:
+		return fmt.Sprintf("%s %d comes twice", name, from)
+	case from > end+2:
+		return fmt.Sprintf("%ss %d-%d are missing", name, end+1, from-1)
+	}
+	return fmt.Sprintf("%s %d is missing", name, end+1)
 }
 
 // evenSteps reports whether the numbers of the sizes rise by as much each time.
@@ -166,10 +195,15 @@ func (pr *prover) between(a, b *Row, from, to int, at int, p *Piece) bool {
 	words := pr.pat.Source.Text[min(a.labelSpan.End, b.Span.Start):b.Span.Start]
 	for _, l := range strings.Split(strings.ToLower(words), "\n") {
 		head := true
-		for _, word := range strings.FieldsFunc(l, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+		split := strings.FieldsFunc(l, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+		for i, word := range split {
 			switch word {
-			case "until", "measure", "measures", "continue", "repeat", "rep", "row", "rows", "rnd", "rnds", "rounds", "more", "before":
+			case "until", "measure", "measures", "continue", "repeat", "rep", "more", "before":
 				return true
+			case "row", "rows", "rnd", "rnds", "rounds":
+				if !namesOthers(split, i, from, to) {
+					return true
+				}
 			}
 			number := strings.TrimLeft(word, "rownds") // "r13"
 			if n, err := strconv.Atoi(number); err == nil && from <= n && n <= to && (number != word || head) {
@@ -179,4 +213,24 @@ func (pr *prover) between(a, b *Row, from, to int, at int, p *Piece) bool {
 		}
 	}
 	return false
+}
+
+// namesOthers reports whether the word for rows at i goes with numbers, none of
+// which is one of those from and to: "between Rnds 8 and 9", "4 rows".
+func namesOthers(words []string, i, from, to int) bool {
+	found := false
+	other := func(k int) bool {
+		if k < 0 || k >= len(words) {
+			return true
+		}
+		n, err := strconv.Atoi(words[k])
+		found = found || err == nil
+		return err != nil || n < from || n > to
+	}
+	for k := i - 1; k <= min(i+3, len(words)-1); k++ {
+		if !other(k) {
+			return false
+		}
+	}
+	return found
 }

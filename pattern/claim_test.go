@@ -32,6 +32,10 @@ func TestClaims(t *testing.T) {
 		{"Arm (make 4)\n" + fmt.Sprintf(ball, "") + "\nAssembly\nSew all four arms on.\n", "make 4", "make 3", 8},
 		{"Front leg (make 2)\n" + fmt.Sprintf(ball, "") + "\nBack leg (make 2)\n" + fmt.Sprintf(ball, "") + "\nAssembly\nSew on the 4 legs.\n", "4 legs", "5 legs", 14},
 		{fmt.Sprintf(band, "Rows 4-9: Rep Rows 2 and 3.\n"), "sc in each st across", "sc in next 11 sts", 3},
+		{fmt.Sprintf(ball, "\nPut the eyes in between Rnds 5 and 6, with 4 rows of space."), "3-7", "3-6", 3},
+		{fmt.Sprintf(ball, "") + "\nFlap\nRow 9: Sc in next 4 sts, turn, leaving the rest. (4)\nRow 10: Ch 1, sc in each st across. (4)\n", "Rnd 8", "Rnd 7", 3},
+		{"Base\nRnd 1: 6 sc in magic ring (6)\nRnds 2-4: sc in each st around (6)\n\nSides\nRnd 5: 2 sc in each st around (12)\n", "2-4", "2-5", 3},
+		{"Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each st around (12)\nRnds 3-7: sc in each st around (12)\nRow 8: Ch 1, turn, sc in next 6 sts, leaving the rest. (6)\n", "3-7", "3-8", 3},
 	} {
 		if n := Read(c.text).Prove(Options{}).Errors(); n != 0 {
 			t.Errorf("%d errors in the right text\n%s", n, c.text)
@@ -59,6 +63,32 @@ func TestRowsThatMayBeMissing(t *testing.T) {
 	} {
 		if p := Read(head + rest).Prove(Options{}); p.Errors() != 0 {
 			t.Errorf("%v in\n%s", p.Findings, head+rest)
+		}
+	}
+}
+
+// TestOneWayOfRepeating holds repeats that come out only when their number is
+// read against the way of the rest of the pattern: then the number is wrong.
+// Common practice, no source.
+func TestOneWayOfRepeating(t *testing.T) {
+	const inAll = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc in each st around (12)\nRnd 3: *sc 1, inc* repeat 6 times (18)\nRnd 4: *sc 2, inc* repeat 6 times\nRnd 5: *sc 3, inc* repeat 6 times (30)\nRnd 6: *sc 3, dec* repeat 6 times (24)\n"
+	const more = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc in each st around (12)\nRnd 3: *sc 1, inc; rep from * 5 times (18)\nRnd 4: *sc 2, inc; rep from * 5 times\nRnd 5: *sc 3, inc; rep from * 5 times (30)\nRnd 6: *sc 3, dec; rep from * 5 times (24)\n"
+	for _, c := range []struct {
+		text, from, to string
+		line           int
+	}{
+		{inAll, "sc 2, inc* repeat 6", "sc 2, inc* repeat 5", 4},
+		{inAll, "sc 3, inc* repeat 6", "sc 3, inc* repeat 5", 5},
+		{more, "sc 3, dec; rep from * 5", "sc 3, dec; rep from * 6", 6},
+		{strings.ReplaceAll(more, "* 5", "* 6"), "sc 3, dec; rep from * 6", "sc 3, dec; rep from * 5", 6},
+	} {
+		if n := Read(c.text).Prove(Options{}).Errors(); n != 0 {
+			t.Errorf("%d errors in the right text\n%s", n, c.text)
+			continue
+		}
+		wrong := strings.Replace(c.text, c.from, c.to, 1)
+		if lines := errorLines(Read(wrong).Prove(Options{})); len(lines) == 0 || lines[0] != c.line {
+			t.Errorf("%q for %q: errors in lines %v, want the first in line %d\n%s", c.to, c.from, lines, c.line, wrong)
 		}
 	}
 }

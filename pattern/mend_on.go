@@ -112,6 +112,18 @@ func (w *pieceWork) standOn(before *pieceWork, mended item, next int) {
 	*w = c
 }
 
+// onGiven works on from a row whose mend is known.
+func (w *pieceWork) onGiven(it item, e edit, next int) {
+	start, row := w.mends.start, it.row
+	it.row = e.apply(row)
+	w.standOn(&start, it, next)
+	w.onward = maps.Clone(w.onward)
+	if w.onward == nil {
+		w.onward = make(map[*Row]edit)
+	}
+	w.onward[row] = e
+}
+
 // reworked is the piece after an item that is worked in silence, from how the
 // piece stood before it.
 func (w *pieceWork) reworked(before *pieceWork, it item, next int) pieceWork {

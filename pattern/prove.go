@@ -25,6 +25,13 @@ type prover struct {
 	quiet  bool
 	past   map[*Row]bool // rows that come out without words not understood
 
+	stars          map[options]starCount // how the author repeats; see star_way.go
+	barred, forced options
+
+	given map[*Row]edit // rows that those after them are worked on as mended
+	plain bool          // a number is only tried: nothing is mended on the way
+	slips int           // pieces that one wrong number was looked for in
+
 	spent, kept int64 // see budget.go
 	traces      tracer
 	saidMuch    bool
@@ -226,7 +233,9 @@ func (pr *prover) provePiece(p *Piece) {
 	best := pr.workPiece(p)
 	score, bestKept := scoreOf(pr.out[found:]), pr.kept
 	if score == 0 || len(pr.asked) == 0 {
+		best = pr.settleStars(p, best, found, kept)
 		pr.mendPiece(best)
+		best = pr.oneSlip(p, best, found, kept)
 		pr.misread(best, found)
 		pr.firstAmiss(best, found)
 		pr.pieces = append(pr.pieces, best)
@@ -258,13 +267,16 @@ func (pr *prover) provePiece(p *Piece) {
 		}
 	}
 	pr.out = append(pr.out[:found], bestOut...)
+	pr.flips, pr.kept = bestFlips, bestKept
+	best = pr.settleStars(p, best, found, kept)
 	for _, k := range asked {
 		if bestFlips[k] {
 			pr.out = append(pr.out, pr.flipNote(p, best, k))
 		}
 	}
-	pr.flips, best.flips, pr.kept = bestFlips, bestFlips, bestKept
+	best.flips = bestFlips
 	pr.mendPiece(best)
+	best = pr.oneSlip(p, best, found, kept)
 	pr.misread(best, found)
 	pr.firstAmiss(best, found)
 	pr.pieces = append(pr.pieces, best)

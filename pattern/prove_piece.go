@@ -29,6 +29,10 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 		said, asked := len(pr.out), len(w.mends.asks)
 		follows := w.repeatsWrong(it)
 		w.workItem(it, nextOf(items, i))
+		if e, ok := pr.given[it.row]; ok {
+			w.onGiven(it, e, nextOf(items, i))
+			continue
+		}
 		if errorsIn(pr.out[said:]) == 0 {
 			if last == nil || i-last.at > onAhead {
 				last = w.slip(i, asked, Warning)
@@ -43,7 +47,7 @@ func (pr *prover) workPiece(p *Piece) *pieceWork {
 			}
 			continue
 		}
-		if last != nil && i-last.at <= onAhead && w.mendOn(last, i) {
+		if last != nil && !pr.plain && i-last.at <= onAhead && w.mendOn(last, i) {
 			pr.out[w.mends.asks[last.ask].finding].Severity = Error // of a warning too, now it is known
 			continue
 		}

@@ -483,10 +483,10 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		w.carry, w.host = carry, host
 		return w.judge(w.attempt(row, below, o), total)
 	}
-	best := try(w.trial.reading(row))
-	chosen := w.trial.reading(row)
+	chosen := w.usual(row)
+	best := try(chosen)
 	if best.trouble >= 2 && !w.trial.settled() {
-		for _, o := range readings(row, below) {
+		for _, o := range w.readings(row, below) {
 			if best.fatal != nil && best.fatal.code == CodeTooLarge {
 				break
 			}
@@ -503,8 +503,8 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		// have been written for the number stated
 		mine := w.below
 		w.below = other
-		if t := func() outcome { below = w.orient(row); return try(0) }(); t.trouble < best.trouble {
-			best, chosen = t, 0
+		if t := func() outcome { below = w.orient(row); return try(w.usual(row)) }(); t.trouble < best.trouble {
+			best, chosen = t, w.usual(row)
 		} else {
 			w.below = mine
 			below = w.orient(row)

@@ -38,7 +38,7 @@ func (w *pieceWork) comesOutWithout(row, label *Row, below *fabric, total *Total
 	defer func() {
 		w.carry, w.host, w.pr.asked = carry, host, w.pr.asked[:asked]
 	}()
-	for _, o := range append([]options{0}, readings(row, below)...) {
+	for _, o := range append([]options{w.usual(row)}, w.readings(row, below)...) {
 		save := *w
 		w.carry, w.host = carry, host
 		out := w.judge(w.attempt(row, below, o), total)
