@@ -523,6 +523,16 @@ func (w *rowWork) skip(s *Step) bool {
 			return true
 		}
 	}
+	if w.ownLeft() && t.Which == Next && len(t.Of) > 0 && (t.Of[0].Kind == ChainStitch || t.Of[0].Kind == AnyStitch && n <= w.own[0].n) {
+		// of the chain that is worked back along, and then of the row below
+		k := min(n, w.own[0].n)
+		if w.own[0].n, n = w.own[0].n-k, n-k; w.own[0].n == 0 {
+			w.own = nil
+		}
+		if w.skipped += k; n == 0 {
+			return true
+		}
+	}
 	w.named = false
 	w.lastFresh = false
 	if w.norm(); t.orSpace && !w.ended() && w.below.runs[w.cur.i].kind == pSpace {

@@ -712,6 +712,11 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 			return w.overrun(s, n, 1)
 		}
 		k := min(n, w.runLeft())
+		if r := &w.below.runs[w.cur.i]; r.kind == pSpace && r.size > 1 && n > 1 && len(of) > 0 && of[0].Kind == ChainStitch {
+			// "over 3 tr and 2 ch": a stitch in each chain of the space
+			k = min(max(1, n/int64(r.size)), w.runLeft())
+			n -= k * int64(r.size-1)
+		}
 		w.take(k)
 		if !travel {
 			w.emit(s, place{stitch: stitch.Slip}, k)
