@@ -93,6 +93,36 @@ func TestOneWayOfRepeating(t *testing.T) {
 	}
 }
 
+// TestRoundsCloseOverAll: a round told in numbers that leaves a stitch or two of
+// the one below has a wrong number in it, or that has, whatever total it states.
+// Common practice, no source.
+func TestRoundsCloseOverAll(t *testing.T) {
+	for _, inc := range []string{"", "Abbreviations\ninc - 2 sc in one stitch\n\nBall\n"} {
+		text := inc + "Rnd 1: 5 sc in magic ring\nRnd 2: inc 5 times (10)\nRnd 3: sc in each st around (10)\n"
+		if n := Read(text).Prove(Options{}).Errors(); n != 0 {
+			t.Errorf("%d errors in the right text\n%s", n, text)
+		}
+		wrong := strings.Replace(text, "5 sc in magic", "6 sc in magic", 1)
+		if p := Read(wrong).Prove(Options{}); p.Errors() != 1 {
+			t.Errorf("%v, want one error\n%s", p.Findings, wrong)
+		}
+	}
+}
+
+// TestRowsOfAPart reads labels that begin with the name of their part, and rows
+// repeated by it: none of them is passed over. Worked out by hand.
+func TestRowsOfAPart(t *testing.T) {
+	p := Read("Cap\n\nSizes: S (M)\n\nCROWN\nRound 1: 12 (14) dc in magic ring. (12 (14))\n\nRIBBED BRIM\nBrim Round 1 – Ch 1, sc in each st around, join to first sc. [12 (14) sc]\nBrim Round 2 – Ch 2, *fpdc around next st, bpdc around next st; rep from * 5 (6) more times; join.\nBrim Rounds 3 – 4 – Repeat Brim Round 2.\n").Prove(Options{Others: true})
+	if len(p.Pieces) != 2 || p.Pieces[1].Len() != 4 || p.Errors() != 0 {
+		t.Fatalf("%d pieces, %v", len(p.Pieces), p.Findings)
+	}
+	for _, r := range p.Pieces[1].Rows {
+		if r.Made != 12 || r.Status != Agrees && r.Status != Unstated {
+			t.Errorf("%s makes %d, %v", r.Label, r.Made, r.Status)
+		}
+	}
+}
+
 // TestNumbersNotPassedOver holds numbers that are easily passed over against
 // the error that each wrong one makes. Common practice, no source.
 func TestNumbersNotPassedOver(t *testing.T) {

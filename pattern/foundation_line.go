@@ -50,7 +50,8 @@ func (r *reader) firstRowAt(i int) bool {
 		return false
 	}
 	l, ok := r.labelAt(i)
-	return ok && (l.strong && !l.weak || isRowWord(&r.toks[i])) && l.numbers.First.N == 1 && l.end < len(r.toks)
+	first := l.numbers.First.N == 1 || l.numbers.First.N == 0 && r.toks[i].isAny("foundation", "base", "setup")
+	return ok && (l.strong && !l.weak || isRowWord(&r.toks[i])) && first && l.end < len(r.toks)
 }
 
 // foundationLine takes such a line: the name in front of it is a heading, and

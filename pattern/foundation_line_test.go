@@ -25,6 +25,12 @@ func TestFoundationLines(t *testing.T) {
 			}
 		}
 	}
+	for _, first := range []string{"Foundation row", "Base row"} {
+		p := Read("BACK\nCommence with 58 ch.\n" + first + ": 1 tr into 4th ch from hook, 1 tr into each ch to end. 56 sts.\n").Prove(Options{Terms: 2})
+		if len(p.Pieces) != 1 || p.Pieces[0].Rows[0].Status != Agrees || p.Pieces[0].Rows[0].Available != 58 {
+			t.Errorf("%q is not worked into the 58 chains", first)
+		}
+	}
 	for _, line := range []string{"Picot: ch 3", "Loop: ch 8", "The turning chain: ch 3", "Gauge: 21 ch"} {
 		p := Read("Special stitches\nShell: 5 dc in one st\n" + line + "\nRow 1: Sc in 2nd ch from hook and in each ch across.\n")
 		for _, pc := range p.Pieces {

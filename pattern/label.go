@@ -1,5 +1,7 @@
 package pattern
 
+import "strings"
+
 // label is the heading of a row: "Row 1 (RS):", "Rnds 2-14.", "1st row:",
 // "Next 4 rows:".
 type label struct {
@@ -133,7 +135,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if t.is("pattern") && !x.peek().is(":") {
 			return l, false
 		}
-	case t.head && t.kind == tWord && !t.in(rowTalk) && x.at(1).isAny("row", "rows", "rnd", "rnds", "round", "rounds") && !x.at(1).head && x.at(2).kind == tNum && x.ownNumbers(&l):
+	case t.head && t.kind == tWord && !t.in(rowTalk) && x.at(1).isAny("row", "rows", "rnd", "rnds", "round", "rounds") && !x.at(1).head && x.at(2).kind == tNum && x.ownNumbers(&l, r.underHeading(t.text)):
 		// "Rib Rnds 2-3:": a part of the piece that counts by itself
 	case t.kind == tNum && !t.frac && !t.word && t.head && (x.at(1).isMark(".):") && x.at(1).glued || x.at(1).isMark("-") && x.at(2).kind == tNum && x.at(3).isMark(".):") || isRowWord(x.at(1)) && x.at(2).isMark(":-.")):
 		l.weak = true
@@ -195,18 +197,41 @@ func (r *reader) labelAt(i int) (label, bool) {
 	return l, true
 }
 
+// underHeading reports whether the heading that rows stand under has a word in
+// it: "Band Round 1" under "RIBBED BAND".
+func (r *reader) underHeading(word string) bool {
+	name := ""
+	switch {
+	case r.heading.set:
+		name = r.heading.name
+	case r.piece != nil:
+		name = r.piece.Name
+	}
+	for _, f := range strings.Fields(name) {
+		if strings.EqualFold(f, word) {
+			return true
+		}
+	}
+	return false
+}
+
 // ownNumbers reads a label whose numbers are those of a part of the piece, "Rib
-// Rnds 2-3:": so many rows more.
-func (x *rowReader) ownNumbers(l *label) bool {
+// Rnds 2-3:": so many rows more. Where the part has a heading of its own, they
+// are its numbers.
+func (x *rowReader) ownNumbers(l *label, inHeading bool) bool {
 	start := x.p
 	own := label{}
 	if isRoundWord(x.at(1)) {
 		l.kind = Round
 	}
 	x.p += 2
-	if !x.labelNumbers(&own) || !x.peek().isMark(":([") || own.numbers.List != nil {
+	if !x.labelNumbers(&own) || !x.peek().isMark(":([") && !(x.peek().isMark("-.") && (x.workFollows(1) || x.at(1).isAny("*", "rep", "repeat"))) || own.numbers.List != nil {
 		x.p = start
 		return false
+	}
+	if inHeading {
+		l.numbers = own.numbers
+		return true
 	}
 	l.next = true
 	l.numbers.Count = Num{N: own.numbers.Last.N - own.numbers.First.N + 1}

@@ -709,7 +709,7 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 			pr.say(Note, CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked: the row turns before them", "")
 		} else if o.left > 0 && !said {
 			plain := "if that is meant, write \"leave remaining sts unworked\""
-			pr.say(w.leftSeverity(row, o, total), CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
+			pr.say(w.leftSeverity(row, rp.First, o, total), CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
 		}
 		if o.rw.passed > 0 && !hasCode(o.rw.problems, CodeStepped) {
 			sev := Warning
@@ -736,10 +736,14 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 
 // leftSeverity grades stitches left unworked in silence. A round closes over
 // all of the one below it, so that a few of them are a number gone wrong; a row may turn
-// short of its end, and a total that agrees may be meant.
-func (w *pieceWork) leftSeverity(row *Row, o outcome, total *Total) Severity {
-	if row.Kind == Round && total == nil && 2*o.left <= o.rw.taken && len(w.proof.Rows) > 0 && w.proof.Rows[len(w.proof.Rows)-1].Kind == Round && countsOut(row.Steps) {
-		return Error
+// short of its end, and where a total agrees in a round that begins the numbers
+// anew it may be the reading.
+func (w *pieceWork) leftSeverity(row *Row, number int, o outcome, total *Total) Severity {
+	if n := len(w.proof.Rows); n > 0 && row.Kind == Round && 2*o.left <= o.rw.taken && countsOut(row.Steps) {
+		before := w.proof.Rows[n-1]
+		if before.Kind == Round && (before.Last < number || total == nil) {
+			return Error
+		}
 	}
 	return Warning
 }
@@ -765,7 +769,7 @@ func turnsShort(steps []*Step) bool {
 func countsOut(steps []*Step) bool {
 	for _, s := range steps {
 		switch {
-		case s.Op == OpGroup && s.Times.Kind == Fill, s.Op == OpWork && (s.Target.Which != Next || s.Target.Row != nil || s.Stitch == stitch.Slip), s.Op == OpInto, s.Op == OpFree, s.Op == OpTurn, s.Op == OpLeave, s.Op == OpAttach, s.Op == OpAlong:
+		case s.Op == OpGroup && s.Times.Kind == Fill, (s.Op == OpWork || s.Op == OpInto) && (s.Target.Which != Next || s.Target.Row != nil || s.Stitch == stitch.Slip), s.Op == OpFree, s.Op == OpTurn, s.Op == OpLeave, s.Op == OpAttach, s.Op == OpAlong:
 			return false
 		case s.Op == OpGroup && !countsOut(s.Body):
 			return false

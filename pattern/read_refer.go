@@ -1,5 +1,7 @@
 package pattern
 
+import "strings"
+
 // refer = ( "rep" | "as" | "same as" | "work as" ) rows [ "of" piece ] [ times | "until" ... ] .
 func (x *rowReader) refer() []*Step {
 	if !x.peek().opens(opensRefer) {
@@ -117,6 +119,9 @@ func (x *rowReader) doRows() bool {
 // referRows reads which rows are meant.
 func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 	x.accept("for", "the", "in")
+	if t := x.peek(); t.kind == tWord && isRowWord(x.at(1)) && x.at(2).kind == tNum && len(x.row.Label) > len(t.text) && strings.EqualFold(x.row.Label[:len(t.text)], t.text) {
+		x.p++ // "Repeat Brim Round 3", in one of the Brim Rounds
+	}
 	switch {
 	case x.phrase("last|previous|prev|above|preceding|prior", "row|rnd|round"):
 		r.LastRows = 1

@@ -38,6 +38,9 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		if !x.worked && len(before) == 0 && !x.loose(end) {
 			return false
 		}
+		if isRowWord(after) && !after.is("r") && !after.head || after.is("more") && isRowWord(&x.ts[end+2]) {
+			return false // "one (two) more rounds"
+		}
 		x.p++
 		last := end
 		if x.ts[end-1].is(".") {
