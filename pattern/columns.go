@@ -33,6 +33,9 @@ func columnAt(text string, toks []token, i int) bool {
 	if end < len(toks) && !toks[end].head && toks[end].kind == tWord {
 		end++ // "12 sts"
 	}
+	if end+3 < len(toks) && !toks[end].head && toks[end].is("(") && toks[end+1].isMark("+-") && toks[end+2].kind == tNum && toks[end+3].is(")") {
+		end += 4 // "24 sts (+8)"
+	}
 	if end < len(toks) && !toks[end].head {
 		return false
 	}

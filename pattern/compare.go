@@ -226,6 +226,7 @@ func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparis
 		{t.stitches + t.slips, t.stitches + t.slips, "the total counts slip stitches"},
 		{t.stitches + t.chains, -1, "the total counts chains as well"},
 		{t.stitches + t.spaces, -1, "the total counts chain spaces as well"},
+		{t.stitches + t.bySize[1], -1, "the total counts each ch-1 as a stitch"},
 		{t.stitches + t.picots, -1, "the total counts picots as well"},
 		{t.stitches + t.slips + t.chains, -1, "the total counts chains and slip stitches as well"},
 	}

@@ -34,6 +34,9 @@ func (r *reader) sectionAt(ln line) (section, int, bool) {
 		}
 		colon := end < ln.end && r.toks[end].is(":")
 		sec, ok := sectionNames[name]
+		if !ok && k == ln.start && strings.HasPrefix(name, "abbrev") {
+			sec, ok = secAbbreviations, true // however short
+		}
 		if !ok && colon {
 			sec, ok = sectionNames[name+":"]
 		}
@@ -164,6 +167,8 @@ func (r *reader) beginsWork(ln line) bool {
 		return x.at(1).kind == tNum && !x.at(2).is("=") && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end)
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
+	case r.equates(ln):
+		return false
 	case t.isAny("cast", "commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "beginning", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):
 		return r.hasStitches(ln) || r.joinsYarn(ln) || t.isAny("change", "switch", "leave") && r.piece != nil || t.isAny("do") && x.at(1).is("not") && r.piece != nil
 	case t.kind == tNum && len(r.pat.Sizes) > 1 && x.at(1).isMark("(["):
@@ -178,6 +183,25 @@ func (r *reader) beginsWork(ln line) bool {
 		return !x.at(n).isMark("=:-") || !x.at(n).isMark("=:") && x.at(n).glued
 	}
 	return t.isAny("inc", "dec") && !x.at(1).isMark("=:-")
+}
+
+// equates reports a line that says of a word what it stands for: "In this panel
+// a space (sp) = 1 dc, ch 2".
+func (r *reader) equates(ln line) bool {
+	if !r.toks[ln.start].isAny("in", "for", "over", "with", "using") {
+		return false
+	}
+	for k := ln.start + 1; k+1 < min(ln.end, ln.start+10); k++ {
+		t := &r.toks[k]
+		if t.is("=") {
+			_, n := r.scratch(k + 1).stitchAt(0)
+			return r.toks[k-1].kind == tWord || r.toks[k-1].isMark(")\"'") && (r.toks[k+1].kind == tNum || n > 0)
+		}
+		if t.isMark(",.;:*[") || t.kind == tNum {
+			return false
+		}
+	}
+	return false
 }
 
 // joinsYarn reports a line that joins yarn somewhere: "with RS facing, skip
@@ -242,8 +266,15 @@ func (r *reader) closesOpening(ln line) bool {
 			at++ // "Stuff lightly. Flatten and ..."
 		}
 		at++
+	} else if r.toks[at].isAny("don't", "do", "no", "not", "leave", "without") {
+		for k := at; k < min(at+8, ln.end-1); k++ {
+			if r.toks[k].isMark(".!;") && !r.hasStitches(line{at, k}) {
+				at = k + 1 // "Don't stuff! Fold flat, ..."
+				break
+			}
+		}
 	}
-	if at >= ln.end || !r.toks[at].isAny("fold", "flatten", "pinch", "press") || !r.endsClauseSoFar() || !r.hasStitches(ln) {
+	if at >= ln.end || !r.toks[at].isAny("fold", "flatten", "pinch", "press", "squash", "squish") || !r.endsClauseSoFar() || !r.hasStitches(ln) {
 		return false
 	}
 	for k := ln.start; k+1 < ln.end; k++ {
@@ -370,6 +401,28 @@ func (r *reader) says(ln line, word string) bool {
 		}
 	}
 	return false
+}
+
+// letterLine reports a line above the work that says what a letter stands for:
+// "X: single crochet", "W: 3X in one st", "* V = (dc, ch 1, dc) in the same place".
+func (r *reader) letterLine(ln line) bool {
+	if r.row != nil || len(r.pat.Pieces) > 0 || len(r.setup) > 0 {
+		return false
+	}
+	k := ln.start
+	for k < ln.end && (r.toks[k].isMark("^*") || r.toks[k].is("-") && k == ln.start) {
+		k++ // a bullet
+	}
+	if n := k + 1; n < ln.end && r.toks[k].kind == tWord && (r.toks[n].is("=") || r.toks[n].kind == tWord && n+1 < ln.end && r.toks[n+1].is("=")) && ln.end-k < 24 && r.hasStitches(ln) && (r.says(line{k, ln.end}, "same") || r.says(line{k, ln.end}, "one")) {
+		return true // "* fan = 5 dc in the same place"
+	}
+	if k+2 >= ln.end || ln.end-k > 20 || r.toks[k].kind != tWord || len(r.toks[k].text) != 1 || !r.toks[k+1].isMark("=:") || r.toks[k].isAny("a", "b", "c", "d", "r") && r.toks[k+1].is(":") && r.toks[k+2].kind == tNum {
+		return false
+	}
+	x := r.scratch(k + 2)
+	_, n := x.stitchAt(0)
+	return n > 0 && k+2+n >= ln.end || x.peek().isAny("increase", "inc", "decrease", "dec") && k+3 >= ln.end ||
+		r.says(line{k + 2, ln.end}, "one") || r.says(line{k + 2, ln.end}, "same")
 }
 
 // glossedWords are the short words that lists of abbreviations explain.

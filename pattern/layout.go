@@ -110,6 +110,7 @@ marks:
 		l[0].head, l[0].blank = head, blank
 		l[0].heading = uint8(min(hashes, 9))
 	}
+	l = starred(src, l)
 	if n := len(l); n > 3 && l[0].is("*") && l[1].glued && l[n-1].is("*") && l[n-1].glued && plainWords(l[1:n-1]) {
 		l[1].head, l[1].blank, l[1].heading = l[0].head, l[0].blank, l[0].heading
 		l = l[1 : n-1] // "*Skill level: easy*": a line in italics
@@ -144,6 +145,37 @@ marks:
 		out = append(out, l[i])
 	}
 	return out
+}
+
+// starred takes the stars off a name in capitals that stands between them, as
+// makers set off a part: "***SHELL***", "*** CLAW *** (2x)".
+func starred(src string, l []token) []token {
+	stars := func(k int) int {
+		n := 0
+		for k+n < len(l) && l[k+n].isAny("*", "**") {
+			n++
+		}
+		return n
+	}
+	a := stars(0)
+	if a == 0 || len(l) > 16 || a >= len(l) || int(l[a-1].end-l[0].start) < 2 {
+		return l
+	}
+	k := a
+	for k < len(l) && l[k].kind == tWord {
+		k++
+	}
+	b := stars(k)
+	if k == a || b == 0 || l[k+b-1].end-l[k].start != l[a-1].end-l[0].start || k+b < len(l) && !l[k+b].isMark("([") {
+		return l
+	}
+	for _, c := range src[l[a].start:l[k-1].end] {
+		if 'a' <= c && c <= 'z' {
+			return l
+		}
+	}
+	l[a].head, l[a].blank, l[a].heading, l[a].bold = l[0].head, l[0].blank, l[0].heading, true
+	return append(l[a:k:k], l[k+b:]...)
 }
 
 // bullet reports a line that a star only lists: no other star stands in it or
@@ -279,6 +311,11 @@ func (r *reader) line(i int) {
 	}
 	if r.row == nil && len(r.setup) == 0 && (r.everyRow(ln) || r.bulleted(ln)) {
 		r.prose(ln)
+		return
+	}
+	if r.letterLine(ln) {
+		r.header(secSpecial, ln.start, ln.end)
+		r.specialLine(ln)
 		return
 	}
 	if r.glossLine(ln) {
@@ -464,7 +501,7 @@ func (r *reader) isLabel(l label, start int) bool {
 		}
 	}
 	if r.sec != noSection && r.sec != secRows && !l.strong && !r.toks[start].blank {
-		return false
+		return isRowWord(&r.toks[start]) && l.numbers.First.N == 1 && r.beginsStep(line{l.end, r.lineEnd(start)})
 	}
 	return true
 }

@@ -570,7 +570,7 @@ func (w *pieceWork) orient(row *Row) *fabric {
 
 func joinsRound(steps []*Step) bool {
 	for _, s := range steps {
-		if s.Op == OpJoin {
+		if s.Op == OpJoin || s.ending != nil && joinsRound(s.ending.Body) {
 			return true
 		}
 	}

@@ -25,6 +25,7 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	if joinsRound(row.Steps) || w.belowJoined && row.Kind == FlatRow && !turnsFirst(row) && !turnIn(w.carry) {
 		rw.kind = Round
 	}
+	rw.beginElsewhere(opts)
 	body, tail := splitTail(row.Steps, row.Kind)
 	rw.evidence(body)
 	for _, s := range body {
@@ -474,7 +475,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		}
 		return rp
 	}
-	if total == nil && label.changes.deltaSet && below != nil {
+	if total == nil && label.changes.deltaSet && below != nil && !below.free {
 		total = deltaTotal(label, countOf(below), pr.size)
 	}
 	carry, host := w.carry, w.host
@@ -508,6 +509,14 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		} else {
 			w.below = mine
 			below = w.orient(row)
+		}
+	}
+	if best.trouble >= 500 && !w.trial.settled() && beginsAnywhere(row, below, total) {
+		for _, o := range []options{optFromSpace, optPastSpace} {
+			if t := try(o); t.trouble < 2 && t.status == Agrees {
+				best, chosen = t, o
+				break
+			}
 		}
 	}
 	if bad := w.suspects(row, label, best); len(bad) > 0 {
@@ -814,6 +823,10 @@ func readingWords(o options) string {
 		return "chain spaces of the row below are worked as stitches: only so the row comes out"
 	case o.has(optSlips):
 		return "slip stitches of the row below are worked into: only so the row comes out"
+	case o.has(optFromSpace):
+		return "the round is read as begun in a space of the one below: only so it comes out"
+	case o.has(optPastSpace):
+		return "the round is read as begun behind a space of the one below: only so it comes out"
 	case o.has(optNoSkip):
 		return "the foundation is worked from its first chain: only so the row comes out"
 	}

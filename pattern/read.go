@@ -251,7 +251,13 @@ func (r *reader) readDraft(d *rowDraft) {
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
 	x.afterRows = r.before != nil || len(row.Setup) > 0
 	x.afterShaping = r.before != nil && shapes(r.before.Steps)
-	x.readRow()
+	if round := row.Kind == FlatRow && r.goesRound(d); round {
+		row.Kind = Round
+		x.readRow()
+		row.Kind = FlatRow
+	} else {
+		x.readRow()
+	}
 	r.main, r.before = x.main, row
 	r.tellBare(x)
 	if r.layersNext {

@@ -38,11 +38,32 @@ func (x *rowReader) drawn() []*Step {
 		x.p = start
 		return nil
 	}
-	x.phrase("(", "[a|1|one]", "[st|sc|dc]", "dec|decrease|decreased", "[made]", ")")
+	x.decMade()
 	s := &Step{Op: OpWork, Stitch: x.mainStitch(), Legs: int(legs), N: Num{N: 1}}
 	s.Target = Target{Which: Next, N: Num{N: 1}}
 	s.Span = x.spanFrom(start)
 	return x.repeated(start, []*Step{s})
+}
+
+// decMade takes "(1 dec made)", "--dec made": what was just told.
+func (x *rowReader) decMade() {
+	start := x.p
+	open := x.accept("(", "[")
+	for !open && x.accept("-", ":", "=") {
+		open = x.p-start > 2
+	}
+	x.accept("a", "one")
+	if t := x.peek(); t.kind == tNum && t.num == 1 {
+		x.p++
+	}
+	x.accept("st", "sc", "dc")
+	if x.p == start || !x.phrase("dec|decrease|decreased", "[made|completed]") {
+		x.p = start
+		return
+	}
+	if open := x.ts[start]; open.isMark("([") && !x.accept(closing(open.text)) {
+		x.p = start
+	}
 }
 
 // loopsDrawn takes the loops that are drawn up, one from each of so many
@@ -58,7 +79,7 @@ func (x *rowReader) loopsDrawn() int64 {
 		if !x.phrase("in|through|from|into", "[the]") {
 			return false
 		}
-		if x.phrase("each", "of", "[the]", "next|following") && x.peek().kind == tNum {
+		if x.phrase("each", "of", "[the]", "next|following|last|first") && x.peek().kind == tNum || x.phrase("[the]", "first|last") && x.peek().kind == tNum {
 			each = x.peek().num
 			x.p++
 			x.nounDrop()

@@ -438,7 +438,7 @@ func (x *rowReader) lateNote() []*Step {
 	// words up to the next mark, none of which could be an instruction
 	for k := 0; ; k++ {
 		t := x.at(k)
-		if t.kind == tEnd || t.isAny(",", ";", ".", ":", ")", "]", "}", "(", "[", "*", "**", "{") {
+		if t.kind == tEnd || t.isAny(",", ";", ".", ":", ")", "]", "}", "(", "[", "*", "**", "{") || t.is("=") && x.at(k+1).kind == tNum {
 			if k == 0 {
 				return nil
 			}

@@ -305,7 +305,7 @@ func (x *rowReader) place() []Target {
 		save := x.p
 		x.placeRemark(t.Which == FromHook)
 		comma := x.accept(",")
-		if !x.accept("and", "&", "then") && !(comma && x.peek().isAny("in", "into")) {
+		if !x.accept("and", "&", "then", "+") && !(comma && x.peek().isAny("in", "into")) {
 			x.p = save
 			break
 		}
@@ -762,6 +762,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 			t.Which = Next
 			t.N.N = 1
 			x.fill(&t, n)
+			t.plain = t.Which == Next
 			return done(true)
 		}
 		t.Which = Next

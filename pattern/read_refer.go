@@ -161,6 +161,11 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		if !x.rowNumbers(r) {
 			return false
 		}
+	case repeats && !x.worked && x.bareRows():
+		x.p-- // "rep 2 + 3"
+		if !x.rowNumbers(r) {
+			return false
+		}
 	case x.peek().kind == tOrd:
 		if !x.ordinalRows(r) {
 			return false
@@ -192,6 +197,20 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 	return true
 }
 
+// bareRows reports numbers that can only be those of rows, "rep 2 + 3", "repeat
+// 4-6": two of them right behind the word, and nothing that they could count.
+func (x *rowReader) bareRows() bool {
+	if !x.at(-1).isAny("rep", "repeat", "rpt", "as", "like") || x.row.Numbers.First.N == 0 {
+		return false
+	}
+	a, b := x.peek(), x.at(2)
+	if a.kind != tNum || a.frac || b.kind != tNum || b.frac || b.num <= a.num || b.num >= x.row.Numbers.First.N || !x.at(1).isAny("+", "&", "and", "-", "to") {
+		return false
+	}
+	end := x.at(3)
+	return end.kind == tEnd || end.head || end.isMark(".,;(")
+}
+
 // rowNumbers = "row" number [ ( "-" | "to" | "and" ) number ] .
 func (x *rowReader) rowNumbers(r *Refer) bool {
 	if !x.peek().is("#") {
@@ -221,7 +240,7 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 			for x.at(k).is("-") {
 				k++
 			}
-		case x.at(k).isAny("and", "&", ","):
+		case x.at(k).isAny("and", "&", ",", "+"):
 			k++
 			if x.at(k).isAny("and", "&") {
 				k++

@@ -220,6 +220,9 @@ func (x *rowReader) repeatPhrase(mark string) int {
 	if x.at(k).isMark("]") {
 		k++
 	}
+	if x.at(k).is(mark) && x.at(k-2).isAny("between", "bet") {
+		k++ // "repeat between * * around"
+	}
 	if x.at(k).isAny("to", "-", "and", "through") && x.at(k+1).isAny(mark, "**", "second", "next") {
 		k++
 		for x.at(k).isAny("second", "next", "the") {
@@ -397,6 +400,16 @@ func (x *rowReader) repeat() []*Step {
 	return nil
 }
 
+// starTimesAhead reports a star between a bracket and a number behind which
+// nothing is counted: "(5X, A) * 6 (36)".
+func (x *rowReader) starTimesAhead() bool {
+	if !x.at(-1).isMark(")]") {
+		return false
+	}
+	end := x.at(2)
+	return end.kind == tEnd || end.head || end.isMark(",.;([=-)")
+}
+
 // times = [ "x" ] number [ "more" ] "times" | "twice" | "once" | "around" | "across" | "to last" ... | "(" times ")" .
 func (x *rowReader) times() (Times, bool) {
 	if !x.peek().opens(opensTimes) {
@@ -430,7 +443,7 @@ func (x *rowReader) times() (Times, bool) {
 	t := x.peek()
 	kind := Exactly
 	switch {
-	case t.isAny("x", "*") && x.at(1).kind == tNum && !x.at(1).frac && (t.is("x") || x.at(1).glued && !x.openOutside("*")) && !x.oneXtwo():
+	case t.isAny("x", "*") && x.at(1).kind == tNum && !x.at(1).frac && (t.is("x") || (x.at(1).glued || x.starTimesAhead()) && !x.openOutside("*")) && !x.oneXtwo():
 		x.p++
 		tm.N, _ = x.number()
 		x.accept("times")

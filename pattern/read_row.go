@@ -116,10 +116,11 @@ func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
 		}
 		break
 	}
-	for n > 0 && out[len(out)-n].Op == OpChain {
+	begins := x.saidAll(from) && notBegun(out[:len(out)-n])
+	for n > 0 && out[len(out)-n].Op == OpChain && !begins {
 		n-- // it begins with a stitch
 	}
-	if n < 2 || !chain {
+	if n < 2 || !chain || begins && n == 2 && out[len(out)-1].Op != OpChain && out[len(out)-2].Op == OpChain {
 		return 0, nil
 	}
 	body := append([]*Step(nil), out[len(out)-n:]...)
@@ -128,6 +129,16 @@ func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
 	last.N = Num{N: 1}
 	body = append(body, &last)
 	return n, &Step{Op: OpInto, N: Num{N: 1}, Body: body, Target: made[0].Target, Span: cover(body[0].Span, made[0].Span)}
+}
+
+// notBegun reports whether steps only lead to where a round begins.
+func notBegun(steps []*Step) bool {
+	for _, s := range steps {
+		if makesStitches(s) && s.Stitch != stitch.Slip {
+			return false
+		}
+	}
+	return true
 }
 
 // fillList makes a repeat of "3 sc, 1 inc all round": a list of bare stitches
@@ -319,7 +330,7 @@ func (x *rowReader) lastWhere() *Step {
 		x.p++
 	}
 	x.nounDrop()
-	sure = x.accept("going", "worked", "falling", "landing", "placed", "made", "being", "coming") || sure
+	sure = x.accept("going", "goes", "go", "worked", "falling", "landing", "placed", "made", "being", "coming") || sure
 	if !sure || !x.accept("in", "into", "on") {
 		x.p = start
 		return nil
@@ -885,7 +896,7 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 					p.Which == First && len(p.Of) == 1 && p.Of[0].Kind == ChainStitch ||
 					p.Which == TurnTop && p.N.N == 1
 			}
-			if n := x.chainNamed(from); n > 0 && n != s.N.N && p.Which != FromHook || n == 0 && x.depth == 1 && x.firstMade(from) {
+			if n := x.chainNamed(from); n > 0 && n != s.N.N && p.Which != FromHook || n == 0 && x.depth == 1 && x.firstMade(from) || n > 0 && p.Which == TurnTop && x.ts[from+1].is("top") && x.roundEnd() {
 				back = false // "ch 2, sl st in top of ch-3" closes the round
 			}
 			if back {

@@ -496,7 +496,11 @@ func (x *rowReader) otherSide() []*Step {
 // join = "join" [ "with sl st" ] [ place ] | "sl st" place "to join" .
 func (x *rowReader) join() []*Step {
 	if !x.peek().isAny("invisible", "inv", "seamless", "join", "close", "connect", "joining", "joined", "closed", "closing", "unite") {
-		if id, _ := x.stitchAt(0); id != stitch.Slip {
+		one := 0
+		if t := x.peek(); t.kind == tNum && t.num == 1 {
+			one = 1
+		}
+		if id, _ := x.stitchAt(one); id != stitch.Slip {
 			return nil
 		}
 	}
@@ -581,10 +585,15 @@ func (x *rowReader) join() []*Step {
 		}
 		return x.joined(s, start)
 	}
-	id, n := x.stitchAt(0)
+	one := 0
+	if t := x.peek(); t.kind == tNum && t.num == 1 && x.row.Kind == Round {
+		one = 1 // "1 ss into 3rd of 3 ch"
+	}
+	id, n := x.stitchAt(one)
 	if n == 0 || id != stitch.Slip || !x.worked {
 		return nil
 	}
+	n += one
 	x.p += n
 	if x.phrase("[,]", "join|joining") || x.phrase("to", "join|close") {
 		if pl := x.place(); len(pl) > 0 {

@@ -28,6 +28,9 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		if x.followsTimes(end+1) && !x.boundIsJoin(end+1) {
 			return false
 		}
+		if x.by(end) {
+			return true
+		}
 		after := &x.ts[end+1]
 		if !x.worked && after.isAny("rep", "repeat", "rpt") {
 			return false // "(1 sc, 2 sc) rep, join"
@@ -96,6 +99,31 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		}
 	}
 	return false
+}
+
+// by takes "(+8)", "(-6 sts)": by how many the round differs from the one below.
+// It is held against the row where no total is stated.
+func (x *rowReader) by(end int) bool {
+	sign, n := x.at(1), x.at(2)
+	if !sign.isMark("+-") || n.kind != tNum || n.frac || n.big || !x.worked || x.depth > 1 {
+		return false
+	}
+	if end != x.p+3 && !(end == x.p+4 && x.at(3).isAny("st", "sts", "stitches", "sc", "dc", "hdc", "inc", "dec")) {
+		return false
+	}
+	if t := x.row.Total; t != nil {
+		if t.Span.End != int(x.at(-1).end) {
+			return false
+		}
+		t.Span.End = int(x.ts[end].end)
+	} else {
+		x.row.changes.delta, x.row.changes.deltaSet = Num{N: n.num, Span: n.span()}, true
+		if sign.is("-") {
+			x.row.changes.delta.N = -n.num
+		}
+	}
+	x.p = end + 1
+	return true
 }
 
 // longDash reports whether a token is a dash that print sets between a row and

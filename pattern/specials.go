@@ -292,6 +292,7 @@ func (r *reader) readSpecial(sp *Special) bool {
 	saved := r.names
 	r.names = without(saved, sp)
 	x := r.rowReaderFor(toks, &row)
+	r.unalias(x.ts)
 	x.readRow()
 	r.names = saved
 	if len(row.bad) > 0 {

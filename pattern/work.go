@@ -23,6 +23,8 @@ const (
 	optStarMore                        // a number that was to be in all is meant as so many more
 	optPlainFirst                      // "(6 dec) 3 times": six plain ones and a decrease
 	optNoWrap                          // the last place of a round is not under the first stitch
+	optFromSpace                       // the round begins in a space of the one below
+	optPastSpace                       // or behind one
 )
 
 func (o options) has(b options) bool { return o&b != 0 }

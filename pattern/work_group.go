@@ -627,6 +627,9 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 	n := int64(0)
 	for {
 		if w.reached(goal, of) {
+			if n > 1 && w.missesLoop(s, rest) {
+				return w.pass(s, s.Body[:1], n+1), n + 1
+			}
 			return true, n
 		}
 		m := w.mark()
@@ -636,8 +639,17 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 		}
 		if !ok || w.beyond(goal, of) {
 			w.reset(m)
+			if k := loopSaidAgain(s.Body, rest); k > 1 && w.kind == Round && n > 0 {
+				if w.pass(s, s.Body[1:k], n+1) && w.left(nil) == 0 {
+					return true, n + 1
+				}
+				w.reset(m)
+			}
 			if w.wraps(s, m, n+1, true) {
 				return true, n + 1
+			}
+			if n > 1 && w.nothingWorth(goal) && w.missesLoop(s, rest) {
+				return w.pass(s, s.Body[:1], n+1), n + 1
 			}
 			return w.misfit(s, goal, of, n, rest), n
 		}
@@ -649,6 +661,52 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 		}
 		n += w.hasten(s, m, w.roomFor(goal, of, m))
 	}
+}
+
+// loopSaidAgain reports that the last loop of a round is told behind the repeat,
+// "*ch 2, skip 1 dc, shell in next dc; repeat from * around, ch 2, join": how
+// many steps the group has up to its stitch, the chain and what it passes over;
+// 0 where it is not so.
+func loopSaidAgain(body, rest []*Step) int {
+	if len(body) < 3 || body[0].Op != OpChain {
+		return 0
+	}
+	k := 1
+	for k < len(body) && body[k].Op == OpSkip {
+		k++
+	}
+	for i, r := range rest {
+		switch {
+		case r.Op == OpNote:
+		case r.Op == OpChain && r.N.N == body[0].N.N && i+1 < len(rest) && nextMaking(rest[i+1:]) == nil:
+			return k
+		default:
+			return 0
+		}
+	}
+	return 0
+}
+
+// missesLoop reports whether a round of loops lacks its last one for the words:
+// "sc in first loop, *ch 6, sc in next loop; repeat from * around, join". There
+// are as many loops as stitches, and the join stands for the stitch at the end
+// of the last.
+func (w *rowWork) missesLoop(s *Step, rest []*Step) bool {
+	if w.kind != Round || w.nest > 0 || w.opts.has(optNoWrap) || w.pending > 0 || len(s.Body) != 2 || s.Body[0].Op != OpChain || s.Body[0].Counts.Said {
+		return false
+	}
+	if b := s.Body[1]; b.Op != OpWork && b.Op != OpInto || b.Target.Which != Next || b.Target.N.At(w.pr.size) > 1 || b.Stitch == stitch.Slip && b.Op == OpWork {
+		return false
+	}
+	for _, r := range rest {
+		if r.Op == OpJoin {
+			return r.Target.Which != TurnTop || r.Stitch == stitch.None || r.Stitch == stitch.Slip
+		}
+		if r.Op != OpNote && r.Op != OpColour {
+			return false
+		}
+	}
+	return false
 }
 
 // goal is where a filling repeat has to stop.

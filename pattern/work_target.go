@@ -818,6 +818,12 @@ func (w *rowWork) nextGroup(of []Filter) (start, end int, ok bool) {
 // shell", "in 3rd dc of next shell".
 func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 	start, end, ok := w.nextGroup(nil)
+	if here := w.lastFresh && w.lastSet && !w.begun && s.Target.plain && !w.ended(); here && w.cur == w.lastAt && w.below.runs[w.cur.i].kind == pSpace && w.matches(&w.last, of) {
+		w.take(1) // slip stitches have gone there
+		w.lastFresh, w.named = false, true
+		w.emitEach(s, p, per, 1)
+		return true
+	}
 	if !ok {
 		if _, _, found := w.seek(of); !found {
 			return w.overrun(s, 1, 1)

@@ -129,7 +129,7 @@ func unheaded(label string) string {
 
 var (
 	boldTotal   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\*\*([(\[][^*]*[)\]])(\*\*|\s*$)`) })
-	columnTotal = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?:\t| {3,})(\d+)\s*$`) })
+	columnTotal = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?:\t| {3,})(\d+(?: [a-z]+)?)(?: \([+-]\d+\))?\s*$`) })
 )
 
 // total writes a row's total as the trade does where its layout told it: in a

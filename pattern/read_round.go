@@ -1,0 +1,33 @@
+package pattern
+
+// goesRound reports whether a row is a round, though it is called a row as old
+// leaflets call them: it stands on a ring, or on a row that was joined, and ends
+// with a slip stitch.
+func (r *reader) goesRound(d *rowDraft) bool {
+	if r.before != nil {
+		if !joinsRound(r.before.Steps) {
+			return false
+		}
+	} else if !holdsRing(d.setup) && !holdsRing(d.body[:min(len(d.body), 12)]) {
+		return false
+	}
+	joins := false
+	for k := max(0, len(d.body)-20); k < len(d.body); k++ {
+		t := &d.body[k]
+		if t.is("turn") && len(d.body)-k < 8 {
+			return false
+		}
+		joins = joins || t.isAny("ss", "slst", "join", "joining") || t.isAny("sl", "slip") && k+1 < len(d.body) && d.body[k+1].isAny("st", "stitch")
+	}
+	return joins
+}
+
+// holdsRing reports whether words speak of a ring to work into.
+func holdsRing(words []token) bool {
+	for i := range words {
+		if words[i].isAny("ring", "circle") {
+			return true
+		}
+	}
+	return false
+}
