@@ -12,6 +12,7 @@ type comparison struct {
 	agrees bool
 	way    string // how the author counts, where it is not the usual way
 	made   int64  // the stitches made, as the total counts them; -1 for the usual
+	chains bool   // it counts chains as stitches
 }
 
 // checkable reports whether any part of a total counts something known.
@@ -235,7 +236,7 @@ func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparis
 			break // "48 dc" of 36 dc and 12 spaces: chains are no dc
 		}
 		if y.n == n && y.n != t.stitches {
-			return comparison{agrees: true, way: y.way, made: y.made}
+			return comparison{agrees: true, way: y.way, made: y.made, chains: i == 1 || i == 4}
 		}
 	}
 	return comparison{made: -1}

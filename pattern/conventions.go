@@ -90,6 +90,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 			k.As = id
 			x.p += n
 			x.countsSpace(&k)
+			k.Space = max(0, k.Space)
 		} else if !x.peek().isAny("st", "stitch", "sts") && !x.end() && !x.peek().separator() && !x.peek().isAny("throughout", "in", "unless", "always", "and") {
 			return
 		}

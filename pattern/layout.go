@@ -620,6 +620,13 @@ func (r *reader) gather(from, to int) {
 			r.sizedLine(i, to)
 			return
 		}
+		if i > from+1 && r.startsAfresh(i, to) {
+			r.row.body = r.extend(r.row.body, from, i)
+			r.row.row.Span.End = int(r.toks[i-1].end)
+			r.closeRow()
+			r.words(i, to)
+			return
+		}
 		if i > from+1 && r.startsAlone(i, r.extend(r.row.body, from, i)) {
 			r.row.body = r.extend(r.row.body, from, i)
 			r.row.row.Span.End = int(r.toks[i-1].end)
@@ -632,6 +639,27 @@ func (r *reader) gather(from, to int) {
 		r.row.body = r.extend(r.row.body, from, to)
 		r.row.row.Span.End = int(r.toks[to-1].end)
 	}
+}
+
+// startsAfresh reports a sentence amid a line that begins work anew: yarn joined
+// after it was fastened off, or an opening closed after the row's total or after
+// the stuffing.
+func (r *reader) startsAfresh(i, to int) bool {
+	t, p := &r.toks[i], &r.toks[i-1]
+	if !p.isMark(".!") || !r.capital(i) {
+		return false
+	}
+	end := i
+	for end < to && !r.toks[end].isMark(".;") {
+		end++
+	}
+	switch {
+	case t.isAny("join", "rejoin", "attach"):
+		return i > 2 && r.toks[i-2].is("off") && r.toks[i-3].isAny("fasten", "finish") && r.joinsYarn(line{i, end})
+	case t.isAny("pinch", "flatten", "fold", "squash", "press"):
+		return r.closesOpening(line{i, end})
+	}
+	return false
 }
 
 // extend adds tokens of the text to words gathered. Those that stand together

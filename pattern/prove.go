@@ -187,6 +187,7 @@ type pieceWork struct {
 	madeLast    int64
 	turnNamed   bool           // some row works into the top of a turning chain
 	said        map[int64]bool // chains that earlier rows say, or show, to count or not
+	counted     bool           // the total of the row below counts its chains as stitches
 	other       *fabric        // what the row would have left had its stated total been right
 	otherMade   int64
 	mends       *mending

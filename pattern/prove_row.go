@@ -499,6 +499,13 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 			}
 		}
 	}
+	if each := chainsToo(row); w.counted && each != nil {
+		// its chains are stitches to the author, and are worked as such
+		w.carry, w.host = carry, host
+		if t := w.judge(w.attempt(each, below, 0), total); t.trouble <= best.trouble {
+			best, chosen = t, 0
+		}
+	}
 	if other := w.other; other != nil && best.trouble >= 20 {
 		// the row before stated another number than it makes: this one may
 		// have been written for the number stated
@@ -520,7 +527,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		}
 	}
 	if bad := w.suspects(row, label, best); len(bad) > 0 {
-		w.carry, w.host, w.other = carry, host, nil
+		w.carry, w.host, w.other, w.counted = carry, host, nil, false
 		doubted := *row
 		doubted.bad = bad
 		w.unread(rp, &doubted, label, below, total)
@@ -529,7 +536,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		}
 		return rp
 	}
-	w.other = nil
+	w.other, w.counted = nil, false
 	w.host = host
 	if best.rw.host != nil {
 		w.host = best.rw.host
@@ -896,6 +903,7 @@ func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, tot
 		w.below = rw.below
 	}
 	w.other = nil
+	w.counted = rp.Status == Agrees && o.cmp.chains && rw.kind == Round
 	if rp.Status == Differs && hasTotal && stated > 0 {
 		w.other = adjusted(&out, stated-o.made)
 		w.otherMade = stated
@@ -991,6 +999,32 @@ func adjusted(f *fabric, by int64) *fabric {
 	}
 	g.runs[best].n = max(0, g.runs[best].n+by)
 	return g
+}
+
+// chainsToo is a row that works the same into every stitch, "sc in each st
+// around", with each chain as a stitch; nil where it is another.
+func chainsToo(row *Row) *Row {
+	at := -1
+	for i, s := range row.Steps {
+		switch {
+		case !makesStitches(s):
+		case at >= 0 || !eachStep(s) || s.Op != OpWork || len(s.Target.Of) > 0 && s.Target.Of[0].Kind != AnyStitch:
+			return nil
+		default:
+			at = i
+		}
+	}
+	if at < 0 {
+		return nil
+	}
+	s := row.Steps[at]
+	stitches, chains := *s, *s
+	stitches.Target.Of, chains.Target.Of = []Filter{{Kind: AnyStitch}}, []Filter{{Kind: ChainStitch}}
+	stitches.Target.Bound = Bound{}
+	r := *row
+	r.Steps = append([]*Step(nil), row.Steps...)
+	r.Steps[at] = &Step{Op: OpAlong, Body: []*Step{&stitches, &chains}, Target: Target{Which: Each, Bound: s.Target.Bound, said: true}, Span: s.Span}
+	return &r
 }
 
 // kindsOf counts the stitches of a fabric by kind, in the order first made.

@@ -330,7 +330,7 @@ func (x *rowReader) place() []Target {
 			break
 		}
 		if t.Which == Each && last.Which == Each && last.N.N == 0 && t.Bound.Kind == NoBound && last.Bound.Kind == NoBound &&
-			(len(t.Of) > 0 && (t.Of[0].Kind == Space || t.Of[0].Kind == NamedGroup || t.Of[0].Kind == AnyCluster || t.Of[0].Kind == ChainStitch || t.Of[0].Kind == PicotPlace || differ(t.Of, last.Of))) {
+			(len(t.Of) > 0 && (t.Of[0].Kind == Space || t.Of[0].Kind == NamedGroup || t.Of[0].Kind == AnyCluster || t.Of[0].Kind == ChainStitch || t.Of[0].Kind == PicotPlace || differ(t.Of, last.Of) || !sameFilters(t.Of, filters(*last)) && last.Of != nil)) {
 			last.Of = append(filters(*last), t.Of...)
 			last.Span = cover(last.Span, t.Span)
 			continue
@@ -395,6 +395,7 @@ func (x *rowReader) placeRemark(hook bool) {
 		return
 	}
 	c.Span = x.spanFrom(save)
+	c.Space = max(0, c.Space)
 	if hook {
 		x.hookCounts = c
 	}
@@ -1256,7 +1257,7 @@ func (x *rowReader) qualify(t *Target) {
 			return
 		case x.ofOtherMotif(t):
 		case x.leftIn(t):
-		case x.phrase("from|off", "[the]", "hook|hk"):
+		case x.phrase("from|off", "[the|your]", "hook|hk"):
 			t.Which = FromHook
 		case x.phrase("as", "[the]", "first|beg|last|previous", "two|three|four|2|3|4|one"), x.asFirst(), x.phrase("as", "[the]", "ss|slst|join|joining|joined|sl|slip|last|first|previous|prev|beg|base|before|tch|turning|ch", "[sl|slip|st]", "[st|stitch|sc|dc|hdc|ch|chain]", "[was]", "[made]"):
 			if t.Which != Same {

@@ -55,6 +55,10 @@ func (x *rowReader) steps(closer string) []*Step {
 			out = append(out, n)
 			continue
 		}
+		if n := x.talk(); n != nil {
+			out = append(out, n)
+			continue
+		}
 		made := x.step(out)
 		if n, list := x.listInPlace(out, made, before); n > 0 {
 			out = append(out[:len(out)-n], list)
@@ -70,6 +74,11 @@ func (x *rowReader) steps(closer string) []*Step {
 			out = append(out[:len(out)-len(list.Body)+1], list)
 			x.remember([]*Step{list})
 			continue
+		}
+		if len(made) == 2 && x.worksInChains(made[1]) {
+			if along := x.along(made[:1], made[1:]); along != nil {
+				made = []*Step{along} // "dc in each dc and in each of the 2 ch"
+			}
 		}
 		if along := x.along(out, made); along != nil {
 			out[len(out)-1] = along
@@ -238,9 +247,9 @@ func (x *rowReader) along(out, made []*Step) *Step {
 		return nil
 	}
 	between := x.src.Slice(Span{min(a.Span.End, b.Span.Start), b.Span.Start})
-	for _, c := range []byte(between) {
-		if c == '.' || c == ';' || c == '(' {
-			return nil
+	for i, c := range []byte(between) {
+		if c == '.' && !strings.HasPrefix(between[i:], ". and ") && !strings.HasPrefix(between[i:], "., ") || c == ';' || c == '(' {
+			return nil // but "1 d.c. into each d.c. and into each of the 2 ch."
 		}
 	}
 	var body []*Step
@@ -255,6 +264,12 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	body = append(body, b)
 	t := Target{Which: Each, Bound: b.Target.Bound, said: true}
 	return &Step{Op: OpAlong, Body: body, Target: t, Span: cover(a.Span, b.Span)}
+}
+
+// worksInChains reports "in each of the 2 ch": so many single chains of the row
+// below, wherever they lie among its stitches.
+func (x *rowReader) worksInChains(s *Step) bool {
+	return s.Op == OpWork && s.Target.Which == Next && len(s.Target.Of) == 1 && s.Target.Of[0].Kind == ChainStitch && s.Target.N.N > 1
 }
 
 // corners joins "sc in each sc around, working 3 sc in centre sc of each
@@ -980,6 +995,9 @@ func (x *rowReader) countsAs(s *Step, start int) *Step {
 				x.p++
 			}
 		}
+		if c.Space == restOfChain {
+			c.Space = max(0, s.N.N-int64(stitch.Of(c.As).Turn))
+		}
 		s.Counts = c
 		s.Span = x.spanFrom(start)
 		return s
@@ -1086,6 +1104,10 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	return false
 }
 
+// restOfChain is the space of a chain that counts as "a dc and a space": what is
+// left of it above the stitch.
+const restOfChain = -1
+
 // standsOn takes where a chain that counts stands, which the slip stitches before
 // it have led to: "to stand as a tr on the last of these", "over the fifth of them".
 func (x *rowReader) standsOn() {
@@ -1156,6 +1178,11 @@ func (x *rowReader) countsSpace(c *Counts) {
 	x.accept(",")
 	x.accept("and", "plus", "+", "&", "with", "then")
 	x.accept("a", "an", "one", "1", "first")
+	if x.at(-1).isAny("a", "an", "one", "first") && x.peek().isAny("space", "sp", "hole", "gap", "mesh") && c.As != stitch.Special {
+		c.Space = restOfChain
+		x.p++
+		return
+	}
 	if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chs") || x.peek().kind == tNum && x.at(1).is("-") && x.at(2).isAny("ch") {
 		c.Space = x.peek().num
 		x.p += 2

@@ -247,7 +247,7 @@ func (x *rowReader) startAt() []*Step {
 	}
 	n := x.peek().num
 	x.p += 2
-	x.phrase("from|off", "[the]", "hook|hk")
+	x.phrase("from|off", "[the|your]", "hook|hk")
 	return []*Step{{Op: OpSkip, Span: x.spanFrom(start), Target: Target{Which: Next, N: Num{N: n - 1}, Of: []Filter{{Kind: ChainStitch}}, said: true}}}
 }
 
@@ -446,12 +446,39 @@ func (x *rowReader) inColour() {
 
 func (x *rowReader) end1() bool { return x.at(1).kind == tEnd }
 
+// roundTheEnd are the words that lead round the end of a chain.
+var roundTheEnd = newWordSet("now then pivot turn turning rotate spin flip swing swinging go going come coming carry carrying move moving keep continue continuing return returning work working crochet back round around along down up on in into to and so over across the your it work piece chain ch")
+
+// swingsRound takes "swing the work round and go back along the other side of the
+// chain", however many words lead up to the side.
+func (x *rowReader) swingsRound() bool {
+	if !x.worked {
+		return false
+	}
+	k := 0
+	for ; !x.at(k).isAny("other", "opposite"); k++ {
+		if k > 16 || !x.at(k).in(roundTheEnd) {
+			return false
+		}
+	}
+	n := x.phraseAt(k, "other|opposite", "side|edge|half", "of", "[the|your|this]", "[foundation|starting|base|beginning|original|initial|beg]", "chain|ch|chains|chs|foundation")
+	if k < 3 || n < 0 {
+		return false
+	}
+	x.p += k + n
+	x.accept("with")
+	return true
+}
+
 // otherSide = "working along opposite side of ch" .
 func (x *rowReader) otherSide() []*Step {
 	if !x.peek().opens(opensOther) {
 		return nil
 	}
 	start := x.p
+	if x.swingsRound() {
+		return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+	}
 	x.accept("now")
 	if x.phrase("turn", "the", "chain|ch|work|piece", "upside", "down", "[and]") && x.worked {
 		if _, n := x.stitchAt(0); n > 0 || x.peek().kind == tNum {
@@ -923,6 +950,9 @@ func (x *rowReader) colour() []*Step {
 		}
 		if k > 0 && x.peek().isAny("and", "then") && (x.at(1).isAny("work", "ch", "make", "rep", "repeat") || x.at(1).kind == tNum || x.stitchFollows(1)) {
 			break // "change to white and work 1 dc in each stitch"
+		}
+		if x.rowsNamed() {
+			break
 		}
 		if x.peek().isMark("(") {
 			for !x.end() && !x.peek().isMark(")") {

@@ -8,7 +8,7 @@ import (
 )
 
 // totalOpeners open a total in words.
-var totalOpeners = newWordSet("you you'll you'd so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves that which this")
+var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves that which this")
 
 // totalAhead takes a stated total if one stands here, and says so.
 //
@@ -172,7 +172,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	if x.peek().is(",") {
 		x.p++
 	}
-	ok := x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
+	ok := x.phrase("you're|we're", "[now|back|down|up]", "[now|back|down|up]", "[to|at|on]") && x.peek().kind == tNum || x.phrase("you've", "[now]", "[got|made|worked]", "[now]", "[a]", "[total]", "[of]") && x.peek().kind == tNum || x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
 		x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
@@ -210,6 +210,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	}
 	x.phrase("in|for", "every|each|all", "size|sizes")
 	x.phrase("[in]", "[total|all|altogether]")
+	x.phrase("[told|again]")
 	x.phrase("now|still|again") // "that's 16 now"
 	x.phrase("every|each", "time|row|rnd|round")
 	x.phrase("on|at|in", "[the|this|your]", "[last|end]", "[of]", "[the]", "[row|rnd|round|hook|of]")
@@ -609,6 +610,9 @@ func (x *rowReader) totalTail(end int) bool {
 		x.p = save
 		return true // "12, fasten off"
 	}
+	if x.tailWords(end) {
+		return true
+	}
 	if x.phrase("i", "[.]", "e", "[.]") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
 		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {
 			x.p = save
@@ -625,6 +629,35 @@ func (x *rowReader) totalTail(end int) bool {
 	}
 	x.p = save
 	return x.p >= end || x.ts[end].isMark(".([") && x.peek().separator() || x.peek().head
+}
+
+// tailWords takes words behind the numbers that count no more than one thing, to
+// the end of the total: "6 shells with a sc on each side", "5 whole shells, a
+// half shell each end".
+func (x *rowReader) tailWords(end int) bool {
+	start := x.p
+	x.accept("and", "with", "plus")
+	if !x.peek().isAny("a", "one", "half") {
+		if !x.phrase("all", "told") {
+			x.p = start
+			return false
+		}
+		return x.p >= end
+	}
+	place := false
+	for x.p < end {
+		t := x.peek()
+		if t.kind != tWord && !t.is("one") && !t.is("half") || t.head && t.blank || t.isAny("in", "into", "next", "ch", "chain", "skip", "sk", "miss", "turn", "join", "rep", "repeat", "then", "work", "from", "to") {
+			x.p = start
+			return false
+		}
+		place = place || t.isAny("side", "sides", "end", "ends", "between", "corner", "edge")
+		x.p++
+	}
+	if !place {
+		x.p = start
+	}
+	return place
 }
 
 // afterNumber may follow a number that counts stitches, where they are not named.
@@ -698,7 +731,7 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
-	x.p = from
+	x.p = start
 	return TotalPart{}, false
 }
 
@@ -738,7 +771,8 @@ func (x *rowReader) ownPart(end int) (TotalPart, bool) {
 		}
 		x.p++
 	}
-	if last := x.at(-1); x.p == from || last.kind != tWord || !strings.HasSuffix(last.text, "s") || x.p < end && !x.peek().isAny(",", ";", "+", "and", "&", "plus", "with") {
+	ofThem := x.ts[from].is("of") && x.ts[from+1].isAny("them", "these", "which")
+	if last := x.at(-1); x.p == from || last.kind != tWord || !strings.HasSuffix(last.text, "s") && !ofThem || x.p < end && !x.peek().isAny(",", ";", "+", "and", "&", "plus", "with") {
 		x.p = start
 		return TotalPart{}, false
 	}

@@ -495,7 +495,7 @@ func (w *rowWork) group(s *Step, rest []*Step) bool {
 		if s.Times.Kind == More && !((s.Times.star || s.Times.shut) && w.opts.has(optStarInAll)) || s.Times.Kind == Exactly && s.Times.star && !s.Times.sure && w.opts.has(optStarMore) {
 			n++
 		}
-		ok, passes = w.times(s, n)
+		ok, passes = w.times(s, n, rest)
 	}
 	start = min(start, len(w.trace))
 	for _, t := range w.trace[start:] {
@@ -512,14 +512,14 @@ func (w *rowWork) group(s *Step, rest []*Step) bool {
 }
 
 // times goes through a group n times.
-func (w *rowWork) times(s *Step, n int64) (bool, int64) {
+func (w *rowWork) times(s *Step, n int64, rest []*Step) (bool, int64) {
 	body := s.Body
 	for i := int64(0); i < n; i++ {
 		if i == n-1 && s.stopAt && s.partial > 0 {
 			body = s.Body[:s.partial-1]
 		}
 		if i == n-1 && s.ending != nil {
-			return w.lastPass(s, i), n
+			return w.lastOf(s, i, rest), n
 		}
 		m := w.mark()
 		if !w.pass(s, body, i+1) {
@@ -1013,6 +1013,26 @@ func (w *rowWork) nothingWorth(g goal) bool {
 	return w.named && g.kind == ToEnd && w.left([]Filter{{Kind: Space}}) == 0 && w.below.has(Filter{Kind: Space})
 }
 
+// lastOf works the last of n passes with the ending told behind their number. It
+// is how that pass ends, or what is worked once all of them are done, "rep from *
+// 7 times more; end with sc in last sc": the way that uses up the row is meant.
+func (w *rowWork) lastOf(s *Step, i int64, rest []*Step) bool {
+	m := w.mark()
+	usedUp := func(ok bool) bool {
+		return ok && len(w.problems) == m.problems && w.passed == m.passed && w.leftAfter(rest) == 0
+	}
+	ok := w.lastPass(s, i)
+	if s.ending.Text != "" || usedUp(ok) || w.below.free || w.free {
+		return ok
+	}
+	w.reset(m)
+	if usedUp(w.pass(s, s.Body, i+1) && w.run(s.ending.Body)) {
+		return true
+	}
+	w.reset(m)
+	return w.lastPass(s, i)
+}
+
 // lastPass works the last of n passes where it ends otherwise.
 func (w *rowWork) lastPass(s *Step, i int64) bool {
 	m := w.mark()
@@ -1082,6 +1102,9 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	if w.kind == Round && closesLoop(s.Body, e.Body) {
 		tries = append(tries, func() (bool, int64) { return w.closeLoop(s) })
 	}
+	if need := spacesTaken(e.Body); need > 0 && saysAgain(s.Body, e.Body) {
+		tries = append(tries, func() (bool, int64) { return w.endsAsBegun(s, need) })
+	}
 	if placesLast(s.Body, e.Body) {
 		tries = append(tries, instead(len(s.Body)-1))
 	}
@@ -1135,6 +1158,75 @@ func beginsAlike(body, end []*Step) int {
 		return 0
 	}
 	return k
+}
+
+// saysAgain reports an ending that begins as the repeat does, and so is all of the
+// last pass: "*(ch 4, sc in next loop) twice, ch 4, dc in next 3 dc; rep from *,
+// ending with (ch 4, sc in next loop) twice, ch 4".
+func saysAgain(body, end []*Step) bool {
+	if len(body) <= len(end) || len(end) == 0 {
+		return false
+	}
+	alike := func(a, b *Step) bool {
+		if a.Op != b.Op {
+			return false
+		}
+		switch a.Op {
+		case OpChain:
+			return a.N.N == b.N.N
+		case OpWork:
+			return a.Stitch == b.Stitch && a.N.N == b.N.N && a.Target.N.N == b.Target.N.N && filters(a.Target)[0].Kind == filters(b.Target)[0].Kind
+		case OpSkip:
+			return a.Target.N.N == b.Target.N.N
+		}
+		return false
+	}
+	for i := range min(len(end), 2) {
+		a, b := body[i], end[i]
+		if a.Op == OpGroup && b.Op == OpGroup && a.Times.Kind == b.Times.Kind && a.Times.N.N == b.Times.N.N && len(a.Body) == len(b.Body) {
+			for k := range a.Body {
+				if !alike(a.Body[k], b.Body[k]) {
+					return false
+				}
+			}
+			return true
+		}
+		if !alike(a, b) {
+			return false
+		}
+	}
+	return len(end) > 1
+}
+
+// spacesTaken is how many spaces steps are worked into.
+func spacesTaken(steps []*Step) int64 {
+	n := int64(0)
+	for _, s := range steps {
+		switch {
+		case s.Op == OpGroup && s.Times.Kind == Exactly:
+			n += mul(s.Times.N.N, spacesTaken(s.Body))
+		case (s.Op == OpWork || s.Op == OpInto) && filters(s.Target)[0].Kind == Space && (s.Target.Which == Next || s.Target.Which == Last):
+			n += max(1, s.Target.N.N)
+		}
+	}
+	return n
+}
+
+// endsAsBegun fills with a group until its ending, which takes so many spaces, uses
+// up those that are left.
+func (w *rowWork) endsAsBegun(s *Step, need int64) (bool, int64) {
+	space := []Filter{{Kind: Space}}
+	for n := int64(0); ; n++ {
+		before := w.mark()
+		left := w.left(space)
+		if left == need && w.pass(s, s.ending.Body, n+1) {
+			return true, n + 1
+		}
+		w.reset(before)
+		if left < need || !w.pass(s, s.Body, n+1) || w.cur == before.cur {
+			return false, n
+		}
+	}
 }
 
 // endsInChain reports whether the last thing that steps make is a chain.
