@@ -209,7 +209,7 @@ func (r *reader) equates(ln line) bool {
 func (r *reader) joinsYarn(ln line) bool {
 	for k := ln.start; k < ln.end; k++ {
 		if t := &r.toks[k]; t.isAny("join", "rejoin", "attach", "reattach") {
-			for k++; k < ln.end && !r.toks[k].is("."); k++ {
+			for k++; (k < ln.end || k < ln.end+8 && k < len(r.toks)-1 && !r.toks[k].blank) && !r.toks[k].is("."); k++ {
 				if r.toks[k].isAny("in", "into", "to", "at") {
 					return true
 				}
@@ -371,6 +371,17 @@ func (r *reader) definitionLike(ln line) bool {
 // everyRow reports a line on what is done in all rows alike: "Every round: 1 ch
 // first (doesn't count), slip stitch to the first dc at the end."
 func (r *reader) everyRow(ln line) bool {
+	if t := &r.toks[ln.start]; t.isAny("ch", "chain") && ln.end-ln.start > 5 && r.toks[ln.start+1].kind == tNum {
+		// "ch3 up each rnd, NOT counted."
+		for k := ln.start + 2; k < ln.start+6; k++ {
+			if r.toks[k].isAny("each", "every", "all") && isRowWord(&r.toks[k+1]) && (r.says(ln, "not") || r.says(ln, "counts") || r.says(ln, "counted")) {
+				return true
+			}
+			if r.toks[k].kind != tWord || r.toks[k].isAny("turn", "sc", "dc") {
+				break
+			}
+		}
+	}
 	return ln.end-ln.start > 3 && r.toks[ln.start].isAny("every", "each", "all") && isRowWord(&r.toks[ln.start+1]) && r.toks[ln.start+2].isMark(":=-")
 }
 
@@ -632,7 +643,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 				bracket = end - x.p
 			}
 		case t.is(")"):
-		case t.is(",") && k < bracket: // "COLLAR (cream, worked flat)"
+		case t.isMark(",!?") && k < bracket: // "COLLAR (cream, worked flat)", "HAT (optional!)"
 		case t.kind == tPunct:
 			return 0, false
 		case t.kind == tNum && !t.word:

@@ -488,6 +488,9 @@ func (r *reader) isLabel(l label, start int) bool {
 		return true
 	}
 	// "…rep" at the end of one line, "Row 2." at the start of the next
+	if start > 0 && len(r.setup) > 0 && r.toks[start-1].isAny("of", "from", "in", "to", "on") && !r.toks[start].blank {
+		return false // "Join coral in any back loop of" and below it "Round 22."
+	}
 	if start > 0 && r.row != nil {
 		p := &r.toks[start-1]
 		if p.is("same") && r.countsOn(l) {
@@ -656,6 +659,12 @@ func (r *reader) startsAfresh(i, to int) bool {
 	switch {
 	case t.isAny("join", "rejoin", "attach"):
 		return i > 2 && r.toks[i-2].is("off") && r.toks[i-3].isAny("fasten", "finish") && r.joinsYarn(line{i, end})
+	case t.isAny("with", "using", "miss", "skip", "return", "now") && r.toks[i-2].is("off") && i > 2 && r.toks[i-3].isAny("fasten", "finish"):
+		for k := i; k < end; k++ {
+			if r.toks[k].isAny("join", "rejoin", "attach") {
+				return r.joinsYarn(line{i, end})
+			}
+		}
 	case t.isAny("pinch", "flatten", "fold", "squash", "press"):
 		return r.closesOpening(line{i, end})
 	}
@@ -769,6 +778,12 @@ func (r *reader) flushSetup(ends bool) {
 			if n := len(r.drafts); n > 0 && r.piece != nil && len(r.piece.Rows) > 0 {
 				// "Fasten off." on a line of its own belongs to the last row
 				d := r.drafts[n-1]
+				if r.otherSideTold(r.setup) {
+					sp := Span{int(r.setup[0].start), int(r.setup[len(r.setup)-1].end)}
+					h := Header{Span: sp, Kind: HeaderNote, Text: oneLine(r.src.Slice(sp))}
+					r.piece.Notes, d.after, r.setup = append(r.piece.Notes, h), append(d.after, h), nil
+					return
+				}
 				d.body = append(d.body, r.setup...)
 				d.row.Span.End = int(r.setup[len(r.setup)-1].end)
 			}
@@ -800,6 +815,17 @@ func (r *reader) flushSetup(ends bool) {
 	r.rows++
 	p.Rows = append(p.Rows, d.row)
 	r.drafts = append(r.drafts, d)
+}
+
+// otherSideTold reports words that only send back to the side told before: "Skip
+// centre hdc. Join yarn to next hdc and work second side to correspond."
+func (r *reader) otherSideTold(words []token) bool {
+	for i := range words {
+		if i > 0 && words[i].isAny("correspond", "match") && words[i-1].is("to") {
+			return true
+		}
+	}
+	return false
 }
 
 // worksStitches reports whether words make any stitch beyond joining.

@@ -77,7 +77,7 @@ var openings = []struct {
 	{opensControl, "off turn turning stop end finish and do does don't without never no fasten tie bind cast close break cut fo f fastening foff finished clip snip broken " +
 		"invisible inv seamless join connect joining joined closed closing unite leave leaving"},
 	{opensStart | opensControl, "beginning starting begin start off in into with at from"},
-	{opensRing | opensControl, "make start begin create form starting using with into working work in a an the ring circle mr mc magic adjustable sliding standing stdg chainless regular plain joint single joined turning beginning beg turn initial corner corners marked marker"},
+	{opensRing | opensControl, "make start begin create form starting using with into working work in a an the ring circle mr mc magic adjustable sliding amigurumi standing stdg chainless regular plain joint single joined turning beginning beg turn initial corner corners marked marker"},
 	{opensAttach | opensControl, ", with using rs ws new join attach rejoin reattach tie fasten joining insert fix start re"},
 	{opensColour | opensControl, "break change switch changing switching swap cc col colour color pick drop carry cut carrying dropping join with in using use"},
 	{opensChange, "making working with but work and while by at on in along a an make continue cont continuing keep carry incs decs decr incr decreases increases increasing increase inc decreasing decrease dec"},
@@ -90,7 +90,7 @@ var openings = []struct {
 	{opensLoops, "the back front rear both unused free remaining top third far near blo flo bl fl tbl tfl blp flp bls fls horizontal b f"},
 	{opensTog, "- the in next first last following foll"},
 	{opensIncDec, "- invisible inv invis standard simple inc incs increase increases increasing invinc incr dec decs decrease decreases decreasing invdec invd decr tog work crochet next draw working off take taking"},
-	{opensCounts, "- = the your other turning beginning beg starting this skipped first these missed ch chain chs chains which that it here always now and will isn't aren't is are no do does doesn't don't won't not never didn't uncounted that's it's count counts counted counting considered stands standing reckoned taken replaces acts forms represents equals stand as becomes to for in up a an one"},
+	{opensCounts, "- = missed skipped these the your other turning beginning beg starting this skipped first these missed ch chain chs chains which that it here always now and will isn't aren't is are no do does doesn't don't won't not never didn't uncounted that's it's count counts counted counting considered stands standing reckoned taken replaces acts forms represents equals stand as becomes to for in up a an one"},
 	{opensClose, "being without join close connect joined closed s sl slip ss slst"},
 	{opensTotal, "( [ { < - = : . ; , / ~ | > you you'll you'd you're you've we're so at by after on making there total sts stitches count stitch for giving leaving ending st now to work that's thats still leaves that which this it ends finishes finishing end finish down up back"},
 	{opensJoint, "and then & also now + next work make pop but put just simply the plus working making to a with"},

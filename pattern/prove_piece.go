@@ -343,6 +343,9 @@ func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 			}
 		}
 		for _, e := range edits {
+			if e.Between > 0 && start && i > 0 && i+1 < len(steps) && c.Op == OpWork && !c.shapes() && c.Target.Which == Next && steps[i-1].shapes() && steps[i+1].shapes() {
+				c.Target.N = Num{N: e.Between} // the one run between two increases
+			}
 			if e.Between > 0 && !start && c.Op == OpWork && c.Legs == 0 && c.N.N <= 1 && c.Target.Which == Next {
 				c.Target.N = Num{N: e.Between}
 			}

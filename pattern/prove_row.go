@@ -280,6 +280,9 @@ func (rw *rowWork) leftOver() int64 {
 	if rw.closing > 0 && n <= rw.closing+1 {
 		return 0
 	}
+	if rw.kind == Round && rw.behind > 0 && n <= rw.behind && rw.joined {
+		return 0 // the round begins so far on, and closes over them
+	}
 	if rw.slack > 0 && n <= 1 {
 		return 0
 	}

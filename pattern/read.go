@@ -46,6 +46,7 @@ type reader struct {
 	skips    *skipTo // rows that a size leaves out
 	before   *Row    // the row read before, in mainPiece
 	bareTold bool    // that bare numbers are stitches
+	lists    bool    // lists of this piece run together under the number behind them
 
 	layersNext bool // the row to come is worked through both layers
 
@@ -244,7 +245,7 @@ func (r *reader) readDraft(d *rowDraft) {
 		}
 	}
 	if d.piece != r.mainPiece {
-		r.mainPiece, r.main, r.layersNext, r.before = d.piece, stitch.None, false, nil
+		r.mainPiece, r.main, r.layersNext, r.before, r.lists = d.piece, stitch.None, false, nil, false
 	}
 	x := r.rowReaderFor(d.body, row)
 	r.unalias(x.ts)
@@ -258,6 +259,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	} else {
 		x.readRow()
 	}
+	r.lists = x.regroup(r.lists) && len(row.bad) == 0 || r.lists
 	r.main, r.before = x.main, row
 	r.tellBare(x)
 	if r.layersNext {

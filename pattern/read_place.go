@@ -101,7 +101,7 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		return noun{filter: Filter{Kind: Space, Name: "corner"}, tokens: 1}, true
 	case "ring", "circle", "mr", "mc":
 		return noun{ring: true, tokens: 1}, true
-	case "magic", "adjustable", "sliding":
+	case "magic", "adjustable", "sliding", "amigurumi":
 		if x.at(k+1).isAny("ring", "circle", "loop", "lp") {
 			return noun{ring: true, tokens: 2}, true
 		}
@@ -991,6 +991,9 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 		t.Which = SkippedOne // "in each of the 3 skipped sts"
 	}
 	x.acceptIn(leftWords)
+	if t.N.N > 1 && t.Which == Next && x.peek().in(middleWords) && x.nounFollows(1) {
+		x.p++ // "miss the 7 centre d.c.": those that the sides leave between them
+	}
 	x.adjectives()
 	x.loops()
 	x.accept("of")
@@ -1259,6 +1262,8 @@ func (x *rowReader) qualify(t *Target) {
 		case x.leftIn(t):
 		case x.phrase("from|off", "[the|your]", "hook|hk"):
 			t.Which = FromHook
+		case x.phrase("as", "[the]", "s", "[.]", "s"):
+			t.Which = Same
 		case x.phrase("as", "[the]", "first|beg|last|previous", "two|three|four|2|3|4|one"), x.asFirst(), x.phrase("as", "[the]", "ss|slst|join|joining|joined|sl|slip|last|first|previous|prev|beg|base|before|tch|turning|ch", "[sl|slip|st]", "[st|stitch|sc|dc|hdc|ch|chain]", "[was]", "[made]"):
 			if t.Which != Same {
 				t.Which = Same

@@ -541,9 +541,14 @@ func (x *rowReader) referEdits(r *Refer) {
 	x.accept(",", "but", "only")
 	x.accept("but", "and")
 	start := x.p
-	if x.phrase("[with|having|working|but]") && x.peek().kind == tNum && x.stitchFollows(1) {
-		n := x.peek().num
+	x.accept("with", "having", "working", "but")
+	x.accept("with", "having")
+	if n := x.peek(); n.kind == tNum && (x.stitchFollows(1) || x.at(1).isAny("plain", "more") && x.stitchFollows(2)) {
+		n := n.num
 		x.p++
+		if x.peek().isAny("plain", "more") && x.stitchFollows(1) {
+			x.p++
+		}
 		_, k := x.stitchAt(0)
 		x.p += k
 		if x.phrase("between", "[the]", "inc|incs|increases|dec|decs|decreases") {

@@ -547,7 +547,7 @@ func (x *rowReader) endings(g *Step) {
 			x.p++
 		}
 		start := x.p
-		if x.phrase("end|ending|ends|finish|finishing|stop|stopping", "[on|the]", "last|final", "rep|repeat|repetition|time|pass|one", "at|with|by|in|on|after") ||
+		if x.workingLast() || x.phrase("end|ending|ends|finish|finishing|stop|stopping", "[on|the]", "last|final", "rep|repeat|repetition|time|pass|one", "at|with|by|in|on|after") ||
 			x.phrase("end|ending|ends|finish|finishing|stop|stopping", "at|with|by|in|after|working|work|on") ||
 			x.phrase("on", "[the]", "last|final", "rep|repeat|repetition", "[end|ending|stop|finish]", "[at|with|by]") ||
 			x.endsPlainly() {
@@ -652,6 +652,27 @@ func (x *rowReader) endings(g *Step) {
 		x.p = save
 		return
 	}
+}
+
+// workingLast takes the "working" of "rep from * to end, working 2 tr in last ch":
+// it tells how the last pass ends.
+func (x *rowReader) workingLast() bool {
+	if !x.peek().isAny("working", "making", "having") || x.at(1).kind != tNum || !x.stitchFollows(2) {
+		return false
+	}
+	for k := 3; k < 12; k++ {
+		switch t := x.at(k); {
+		case t.isAny("last", "final", "top", "turning"):
+			if !x.at(k-1).isAny("in", "into", "the", "of") {
+				return false
+			}
+			x.p++
+			return true
+		case t.kind == tEnd, t.isMark(",;."), t.isAny("each", "every", "next"):
+			return false
+		}
+	}
+	return false
 }
 
 // unplaced reports whether the last of some steps is a stitch whose place is

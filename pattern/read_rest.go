@@ -32,6 +32,10 @@ func (x *rowReader) again(before []*Step) []*Step {
 		}
 		tm.sure = true
 	}
+	if tm.Kind == Fill && x.bounded && last.Op == OpAlong {
+		sp := x.spanFrom(start) // "3 dc in each corner sp, all round, ss to first dc"
+		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	}
 	if !x.end() && !x.peek().isMark(".([{<=-~:;") && !(x.peek().is(",") && !x.workFollows(1)) && !(x.peek().kind == tNum && x.end1()) {
 		return fail()
 	}

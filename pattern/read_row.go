@@ -536,6 +536,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.drawn(); s != nil {
 		return s
 	}
+	if s := x.matchSide(); s != nil {
+		return s
+	}
 	if s := x.everyShaped(); s != nil {
 		return s
 	}
@@ -684,6 +687,9 @@ func (x *rowReader) prosy(from int) bool {
 // yarnFirst passes over the yarn that a chain is made with, where it is named
 // before it: "With stone commence with 44 ch".
 func (x *rowReader) yarnFirst() {
+	if x.whereBegun() {
+		return
+	}
 	if x.peek().isAny("begin", "start", "beginning", "starting") && x.at(1).isAny("with", "in") && x.at(2).kind == tWord && x.at(3).isAny("and", ",", "ch", "chain") {
 		for k := 3; k <= 4; k++ {
 			if x.at(k).isAny("ch", "chain") && x.at(k+1).kind == tNum {
@@ -701,6 +707,34 @@ func (x *rowReader) yarnFirst() {
 			return
 		}
 	}
+}
+
+// whereBegun passes over where on the piece a chain begins it: "Commence at the
+// toe with 10 ch.", "Starting at lower edge, ch 54".
+func (x *rowReader) whereBegun() bool {
+	if !x.peek().isAny("begin", "start", "beginning", "starting", "commence", "commencing") || !x.at(1).isAny("at", "from", "on") || x.worked {
+		return false
+	}
+	for k := 2; k < 9; k++ {
+		t := x.at(k)
+		switch {
+		case t.isAny("with", "by", ",") && k > 2:
+			n := k + 1
+			for x.at(n).isAny("with", "by", "a", "chaining", "make", "making", "work") {
+				n++
+			}
+			if x.at(n).isAny("ch", "chain") && x.at(n+1).kind == tNum || x.at(n).kind == tNum && x.at(n+1).isAny("ch", "chain", "chains", "chs") {
+				x.p += n
+				return true
+			}
+		case t.isAny("ch", "chain") && k > 2 && x.at(k+1).kind == tNum:
+			x.p += k
+			return true
+		case t.kind != tWord || x.stitchFollows(k):
+			return false
+		}
+	}
+	return false
 }
 
 // chain = ( "ch" number | number "ch" | "chain" word | "make a chain of" number "sts" ) [ counts ] .
@@ -897,6 +931,9 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 		x.p++
 	}
 	isSlip := false
+	if t := x.peek(); t.kind == tNum && t.num == 1 && x.stitchFollows(1) {
+		x.p++ // "3 ch, 1 dc in 3rd ch from hook"
+	}
 	if id, n := x.stitchAt(0); n > 0 && (id == stitch.Slip || id == stitch.SC) {
 		isSlip = id == stitch.Slip
 		x.p += n
@@ -1011,6 +1048,21 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	from := x.p
 	if !x.peek().opens(opensCounts) && x.at(-1).kind != tNum {
 		return false
+	}
+	if k := x.phraseAt(0, "[the|these|missed|skipped]", "[missed|skipped]"); x.at(k).is("and") && k > 0 {
+		// "the 3 ch missed and this tr count as 2 tr": the chains are one of them
+		k += 1 + max(0, x.phraseAt(k+1, "[this|the|first|next]"))
+		if id, m := x.stitchAt(k); m > 0 {
+			k += m
+			if p := x.phraseAt(k, "count|counts|counting|stand|stands", "[as|for]"); p > 0 && x.at(k+p).kind == tNum && x.at(k+p).num == 2 {
+				k += p + 1
+				if same, m := x.stitchAt(k); m > 0 && same == id {
+					x.p += k + m
+					c.Said, c.As, c.N = true, id, 1
+					return true
+				}
+			}
+		}
 	}
 	x.phrase("[the|your]", "[other|turning|beginning|beg|starting|this|skipped|first|these|missed]", "[skipped|missed]")
 	if x.peek().kind == tNum && x.at(1).isAny("skipped", "missed", "ch", "chs", "chain", "chains", "beginning") && !x.at(2).isMark("),") {

@@ -30,6 +30,10 @@ func (x *rowReader) skip() []*Step {
 		x.p++ // "skip center 16 sts": those that the shoulders leave between them
 		x.counted(&s.Target, true)
 		s.Target.Which = Next
+	case x.peek().in(middleWords) && x.nounFollows(1):
+		x.p++ // "skip centre hdc"
+		x.counted(&s.Target, true)
+		s.Target.Which, s.Target.N = Next, Num{N: 1}
 	case x.peek().isAny("last", "final"):
 		x.p++
 		s.Target.Which = Last
@@ -293,7 +297,7 @@ func (x *rowReader) control() []*Step {
 	case x.phrase("do", "not", "join|close|sl|slip", "[the|round|rnd|rounds|rnds|st]", "[rnd|rounds|round|rnds]"), x.phrase("don't|without|no", "join|joining|close"):
 		x.phrase("or|and", "turn")
 		x.phrase("the", "rnd|round|rounds|rnds")
-		if x.phrase("but", "carry|use|mark|place|work|keep|move") && !x.clauseHas("turn", "each", "next") {
+		if x.phrase("but", "carry|use|mark|place|work|keep|move") && !x.clauseHas("turn", "next") {
 			x.toClauseEnd() // "but carry a thread up between last and first sc"
 		}
 		return one(OpStay)

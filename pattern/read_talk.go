@@ -65,3 +65,113 @@ func (x *rowReader) rowsNamed() bool {
 	x.accept("only", "onwards", "on")
 	return true
 }
+
+// matchSide = [ "on the" number noun "that remain" ] ( "complete" | "work" | "finish" ) [ "second side" ] "to match" ... .
+//
+// The other side of a neck is worked as the one that is told. With the number of
+// stitches it is worked on said, that is held against what is left.
+func (x *rowReader) matchSide() []*Step {
+	t := x.peek()
+	if !t.isAny("complete", "completing", "finish", "finishing", "work", "working", "on", "make", "continue", "cont") {
+		return nil
+	}
+	start := x.p
+	on := Num{}
+	if x.accept("on") {
+		x.phrase("the|these|those", "[rem|remaining|last|other]")
+		if n := x.peek(); n.kind == tNum && !n.frac {
+			on, _ = x.number()
+			x.nounDrop()
+		} else if !x.accept("rem", "remaining", "other") {
+			x.p = start
+			return nil
+		} else {
+			x.nounDrop()
+		}
+		x.phrase("that|which", "remain|remains|are|is", "[left]")
+		x.accept("left", "remaining", "only", ",")
+		x.accept("sts", "stitches")
+	}
+	if !x.accept("complete", "completing", "finish", "finishing", "work", "working", "make", "continue", "cont") {
+		x.p = start
+		return nil
+	}
+	for k := 0; k < 6 && !x.peek().isAny("to", "as", "like"); k++ {
+		if u := x.peek(); u.kind != tWord && u.kind != tOrd || x.stitchFollows(0) || u.isAny("in", "into", "even", "straight", "each", "row", "rows", "from", "until") {
+			x.p = start
+			return nil
+		}
+		x.p++
+	}
+	if !x.phrase("to", "match|correspond|mirror") {
+		x.p = start
+		return nil
+	}
+	x.phrase("[with|to]", "[the]", "[first|other|left|right|opposite|previous]", "[side|half|front|shoulder|one|strap|end|flap|edge]", "[of]", "[the|neck]", "[neck]")
+	if o := x.peek(); o.kind == tOrd {
+		x.p++
+		x.accept("side", "half", "front", "shoulder", "one")
+	}
+	save := x.p
+	x.accept(",")
+	if !x.phrase("reversing|reverse|but", "[reversing]", "[all|the]", "[the]", "shaping|shapings|shape") {
+		x.p = save
+	}
+	sp := x.spanFrom(start)
+	if !x.end() && !x.peek().separator() && !x.peek().isMark("([)") && !x.peek().isAny("and", "then", "on", "over", "for", "from") {
+		x.p = start
+		return nil
+	}
+	if on.N > 0 {
+		s := &Step{Op: OpEven, Span: sp, Text: x.src.Slice(sp)}
+		if x.row.Total == nil && x.depth == 1 {
+			x.row.Total = &Total{Span: on.Span, Text: x.src.Slice(on.Span), Parts: []TotalPart{{N: on, Span: on.Span, Kind: PartStitches}}}
+		}
+		return []*Step{s}
+	}
+	x.row.remarks = append(x.row.remarks, sp)
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// regroup makes one repeat of a list whose commas part it from its number, "R3 1 tr,
+// inc x12 (36)": where so its sum is the total that stands behind, and is not
+// otherwise. A row without a total follows the manner of those before it.
+func (x *rowReader) regroup(manner bool) bool {
+	steps := x.row.Steps
+	i := 0
+	for i < len(steps) && (steps[i].Op == OpChain && steps[i].N.N <= 4 || steps[i].Op == OpNote || steps[i].Op == OpTurn || steps[i].Op == OpColour) {
+		i++
+	}
+	end := len(steps)
+	for end > i && (steps[end-1].Op == OpNote || steps[end-1].Op == OpJoin || steps[end-1].Op == OpTurn || steps[end-1].Op == OpFasten || steps[end-1].Op == OpColour) {
+		end--
+	}
+	if end-i < 2 || end-i > 6 {
+		return false
+	}
+	last := steps[end-1]
+	if last.Op != OpGroup || last.Times.Kind != Exactly || last.Times.star || len(last.Body) != 1 || last.Times.N.N < 2 || last.Times.N.Sizes != nil || !anyShapes(last.Body) {
+		return false
+	}
+	for _, s := range steps[i : end-1] {
+		if s.Op != OpWork || s.Target.said || s.Target.Which != Next || s.Legs > 0 || s.N.N != 1 {
+			return false
+		}
+	}
+	body := append(append([]*Step(nil), steps[i:end-1]...), last.Body[0])
+	g := &Step{Op: OpGroup, Body: body, Times: last.Times, Span: cover(steps[i].Span, last.Span)}
+	if t := x.row.Total; t != nil {
+		if len(t.Parts) != 1 || t.Parts[0].N.Sizes != nil {
+			return false
+		}
+		asRead, ok := plainSum(steps[i:end])
+		grouped, ok2 := plainSum([]*Step{g})
+		if !ok || !ok2 || asRead == t.Parts[0].N.N || grouped != t.Parts[0].N.N {
+			return false
+		}
+	} else if !manner {
+		return false
+	}
+	x.row.Steps = append(append(append([]*Step(nil), steps[:i]...), g), steps[end:]...)
+	return true
+}

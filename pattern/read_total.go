@@ -199,7 +199,17 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	if end-3 > x.p && x.ts[end-1].isAny("size", "sizes") && x.ts[end-3].isAny("in", "for") {
 		end -= 3 // "3 sc in every size"
 	}
+	from := x.p
 	parts, ok := x.parts(end)
+	if !ok && x.ts[start].isAny("there", "that's") {
+		x.p = from // "There are 9 cream stripes."
+		var own TotalPart
+		if own, ok = x.ownPart(end); ok && (x.peek().isMark(".!;(") || x.end()) {
+			parts = []TotalPart{own}
+		} else {
+			ok = false
+		}
+	}
 	if !ok {
 		x.p = start
 		return false

@@ -123,6 +123,9 @@ func (x *rowReader) work() []*Step {
 	if x.together(s) {
 		return x.finish(start, s, count, counted)
 	}
+	if counted && x.withPart() {
+		return x.finish(start, s, count, counted)
+	}
 	if counted && count.N >= 2 && x.phrase("[worked|closed|joined]", "tog|together") {
 		// "3 dtr worked together into next st": a cluster; "over next 3" a decrease
 		if x.peek().isAny("over") || x.peek().isAny("in", "into") && x.at(1).isAny("next") && x.at(2).kind == tNum {
@@ -202,8 +205,8 @@ func (x *rowReader) gloss() {
 		}
 		return
 	}
-	if end := x.closer(0); end > 0 && end-x.p <= 6 && x.otherName(end) {
-		x.p = end + 1
+	if end := x.closer(0); end > 0 && end-x.p <= 6 && (x.otherName(end) || x.at(1).isAny("instead", "rather") || x.at(1).is("not") && x.at(2).kind == tNum) {
+		x.p = end + 1 // "2 tr (instead of 3) in last ch"
 	}
 }
 
@@ -263,6 +266,28 @@ func (x *rowReader) together(s *Step) bool {
 			return true
 		}
 	}
+	return false
+}
+
+// withPart takes "together with the arm", "through body and arm together": as many
+// stitches as ever, and the part is joined on by them.
+func (x *rowReader) withPart() bool {
+	start := x.p
+	if x.phrase("tog|together|through", "[both]", "[with]", "[the|a]", "[first|second|other|left|right]") && x.at(-1).isAny("with", "the", "a", "second", "first", "other", "left", "right", "through") {
+		words := 0
+		for x.peek().kind == tWord && words < 6 && !x.stitchFollows(0) && !x.peek().isAny("st", "sts", "in", "into", "each", "next", "both", "around", "across") {
+			words++
+			x.p++
+		}
+		named := false
+		for i := start; i < x.p; i++ {
+			named = named || x.ts[i].in(partWords) || x.ts[i].isAny("body", "head", "tail", "ears", "wings", "flipper", "flippers", "fins", "claws")
+		}
+		if named && x.endsClause() {
+			return true
+		}
+	}
+	x.p = start
 	return false
 }
 

@@ -377,7 +377,7 @@ func (r *reader) sizeList(i int) (n, after int) {
 	for r.toks[k].kind == tNum {
 		n++
 		k++
-		if !r.toks[k].isMark(",:;") {
+		if !r.toks[k].isMark(",:;") && !(r.toks[k].is("-") && r.toks[k-1].num > r.toks[i].num && r.toks[k+1].kind == tNum && r.toks[k+1].num > r.toks[k-1].num) {
 			break
 		}
 		k++
