@@ -216,7 +216,8 @@ func (m *model) follow() tea.Cmd {
 // first beat of its renderer. That draws the same again where it stands.
 func (m *model) drawEarly() {
 	if m.early {
-		_, _ = io.WriteString(m.out, "\x1b[H"+strings.ReplaceAll(m.View(), "\n", "\r\n")) // a terminal that is gone shows by other ways
+		// The cursor ends where bubbletea leaves it: on the last line.
+		_, _ = fmt.Fprintf(m.out, "\x1b[H%s\x1b[%dH", strings.ReplaceAll(m.View(), "\n", "\r\n"), m.height) // a terminal that is gone shows by other ways
 	}
 }
 

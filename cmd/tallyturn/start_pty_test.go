@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"crochet/tallyturn/counter"
@@ -44,6 +45,28 @@ func TestKeysBeforeTheFirstFrame(t *testing.T) {
 	if err := term.WaitEnd(); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// TestTheFirstFrameIsWhole: the one that is drawn before the renderer's first
+// beat says all that its place has, and leaves the cursor where the renderer
+// does, on the last line.
+func TestTheFirstFrameIsWhole(t *testing.T) {
+	program, data := built(t), t.TempDir()
+	term := onScreen(t, program, data, "demo", "buoy", "--walk")
+	term.WaitFor("stitch 1 of 6", "✓ saved")
+	term.Type("q")
+	if err := term.WaitEnd(); err != nil {
+		t.Fatal(err)
+	}
+	for _, frame := range strings.Split(term.Raw(), "\x1b[H") {
+		if strings.Contains(frame, "of 6") {
+			if !strings.HasSuffix(frame, "\x1b[30H") {
+				t.Errorf("the first frame ends otherwise: %q", frame)
+			}
+			return
+		}
+	}
+	t.Errorf("no frame in %q", term.Raw())
 }
 
 // TestDamageBehindTheFirstFrame: the logs are gone through behind the basket's
