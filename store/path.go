@@ -4,7 +4,7 @@ import "path/filepath"
 
 // DefaultPath is where the file is kept: in the folder that TALLYTURN_DATA
 // names or else in the user's data folder. The two arguments look these up,
-// for instance os.Getenv and the DataHome of package xdg.
+// for instance os.Getenv and what the system has for it.
 func DefaultPath(getenv func(name string) string, dataHome func() string) string {
 	const file = "tallyturn.db"
 	if dir := getenv("TALLYTURN_DATA"); dir != "" {

@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 
-	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
 
 	"crochet/tallyturn/store"
@@ -101,7 +100,7 @@ func (k *walkCommand) dataFlag(c *cobra.Command, below bool) {
 
 // basketFile is where the basket is.
 func (k walkCommand) basketFile() string {
-	return store.DefaultPath(k.getenv, func() string { return xdg.DataHome })
+	return store.DefaultPath(k.getenv, dataHome)
 }
 
 // lookAtBasket opens the basket for reading, whoever else has it open.

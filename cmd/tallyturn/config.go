@@ -8,7 +8,6 @@ import (
 	"os"
 	"path/filepath"
 
-	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
 
 	"crochet/tallyturn/cmd/tallyturn/config"
@@ -46,9 +45,6 @@ to standard output instead.`,
 	c.Flags().BoolVar(&show, "print", false, "write the text of the file to standard output")
 	return c
 }
-
-// configHome is the folder of all config files.
-func configHome() string { return xdg.ConfigHome }
 
 func (w world) checkConfig(path string) error {
 	if !exists(path) {
