@@ -1,6 +1,9 @@
 package pattern
 
-import "sort"
+import (
+	"sort"
+	"sync"
+)
 
 // The codes of findings. They are stable: scripts and makers may rely on them.
 const (
@@ -32,8 +35,9 @@ const (
 // explanations say of each code what is meant, show it on a pattern that can
 // be checked as it stands, and name the mend. The first sentence of each says
 // it in short.
-var explanations = map[Code]string{
-	CodeTotal: `The row makes another number of stitches than it states. Each stitch was worked
+var explanations = sync.OnceValue(func() map[Code]string {
+	return map[Code]string{
+		CodeTotal: `The row makes another number of stitches than it states. Each stitch was worked
 into the row below, one by one.
 
     Ch 20.
@@ -44,7 +48,7 @@ number in the words is wrong. The mend offered is the smallest change under
 which this row agrees and most of the rows after it do too: were the next row
 written for 19, it is the total; were it written for 20, it is the chain.`,
 
-	CodeMisfit: `A repeat does not come out whole over the row below. It is to be worked across,
+		CodeMisfit: `A repeat does not come out whole over the row below. It is to be worked across,
 around or so many times, and the last time finds too few stitches.
 
     Rnd 1: 18 sc in magic ring. (18)
@@ -54,7 +58,7 @@ Four times use 16 of the 18 stitches, and 2 are left. The finding says how many
 are left, and the nearest numbers of stitches it would come out on. Change the
 repeat, or the row below.`,
 
-	CodeOverrun: `The row needs more stitches to work into than the row below has.
+		CodeOverrun: `The row needs more stitches to work into than the row below has.
 
     Ch 21.
     Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
@@ -63,7 +67,7 @@ repeat, or the row below.`,
 Five times would need 25 stitches, and there are 20. Look for a number of times
 or of stitches that is too large, or for a row before it that was left too short.`,
 
-	CodeLeft: `Stitches of the row below are left unworked, and the row does not say so.
+		CodeLeft: `Stitches of the row below are left unworked, and the row does not say so.
 
     Ch 21.
     Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)
@@ -72,7 +76,7 @@ or of stitches that is too large, or for a row before it that was left too short
 If that is meant, write "leave remaining sts unworked". If not, a number is too
 small or an instruction is missing.`,
 
-	CodeRest: `The row says how many stitches there are to its end, or how many it leaves, and
+		CodeRest: `The row says how many stitches there are to its end, or how many it leaves, and
 there is another number.
 
     Ch 21.
@@ -82,7 +86,7 @@ there is another number.
 Twelve of 20 leave 8. Either the number that is left or one before it is wrong.
 "Weave through the last 6 sts" is held against the row before it in the same way.`,
 
-	CodeStepped: `Stitches are passed over to reach the one that is named, and no skip is written.
+		CodeStepped: `Stitches are passed over to reach the one that is named, and no skip is written.
 
     Ch 11.
     Row 1: Sc in 2nd ch from hook, sc in next 4 ch, dc in next ch, sc in next 4 ch. (10 sts)
@@ -91,7 +95,7 @@ Twelve of 20 leave 8. Either the number that is left or one before it is wrong.
 A maker wonders whether the stitches between were forgotten. Write the skip, or
 name the stitches that are to be worked.`,
 
-	CodeNoPlace: `The row is worked into something that the row below does not have. It was worked
+		CodeNoPlace: `The row is worked into something that the row below does not have. It was worked
 into the nearest thing there is.
 
     Ch 6, join with sl st in first ch to form ring.
@@ -101,7 +105,7 @@ into the nearest thing there is.
 There are only ch-1 spaces here. Name the stitch or the space as the row below
 makes it.`,
 
-	CodeUnread: `Words of the row could be an instruction and are not understood.
+		CodeUnread: `Words of the row could be an instruction and are not understood.
 
     Ch 11.
     Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
@@ -111,7 +115,7 @@ The row is not proven. Its stated total is taken for the next row, and the walk
 shows it as it is written. Write it with the usual abbreviations, or define the
 stitch among the special stitches.`,
 
-	CodeTrusted: `Only the author knows how many stitches the row comes to, so her total is taken.
+		CodeTrusted: `Only the author knows how many stitches the row comes to, so her total is taken.
 
     Ch 11.
     Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
@@ -119,7 +123,7 @@ stitch among the special stitches.`,
 
 Nothing has to be changed. "Work 15 sc along each side" could be proven.`,
 
-	CodeReading: `The words can be read in two ways, and the totals or the fit show which is meant.
+		CodeReading: `The words can be read in two ways, and the totals or the fit show which is meant.
 
     Rnd 1: 12 sc in magic ring. (12)
     Rnd 2: *Sc in next st, 2 sc in next st; rep from * 6 times. (18)
@@ -127,7 +131,7 @@ Nothing has to be changed. "Work 15 sc along each side" could be proven.`,
 Six times in all make 18; six times more would need 14 stitches. The note says
 which way was taken. "Rep from * 5 more times" leaves no doubt.`,
 
-	CodeCounting: `The stated total agrees once it is counted in the author's way. Chains, spaces,
+		CodeCounting: `The stated total agrees once it is counted in the author's way. Chains, spaces,
 slip stitches or picots are among its stitches.
 
     Ch 21.
@@ -137,7 +141,7 @@ slip stitches or picots are among its stitches.
 There are 11 sc and 9 chains. A total that names what it counts, "(11 sc, 9
 ch-1 sps)", leaves no doubt.`,
 
-	CodeNoRow: `A row is named that is not there to be worked again or worked onto.
+		CodeNoRow: `A row is named that is not there to be worked again or worked onto.
 
     Ch 11.
     Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
@@ -146,7 +150,7 @@ ch-1 sps)", leaves no doubt.`,
 It may be missing, come later, or be the row itself. Look for a number that was
 not changed along with the others.`,
 
-	CodeRange: `The numbers of the rows do not fit together. A label does not go on where the
+		CodeRange: `The numbers of the rows do not fit together. A label does not go on where the
 one before it ends, a range is not as many rows as the pattern says, or is no
 multiple of the rows it repeats.
 
@@ -160,7 +164,7 @@ Three times two rows end with Row 9. Change the last number of the range, or
 what is said of it. Rows that a range leaves out, "Rows 4-9" and then "Row 11",
 are an error unless something between the two stands for them.`,
 
-	CodeCopies: `The pattern names another number of a piece than it says to make.
+		CodeCopies: `The pattern names another number of a piece than it says to make.
 
     Arm (make 2)
     Rnd 1: 6 sc in magic ring. (6)
@@ -172,7 +176,7 @@ are an error unless something between the two stands for them.`,
 Either "make 2" or the number named is wrong. Where several pieces share a name,
 "Front leg" and "Back leg", the number of all of them is meant as well.`,
 
-	CodeOverlap: `Two pieces are worked into the same stitch of a third.
+		CodeOverlap: `Two pieces are worked into the same stitch of a third.
 
     Panel
     Ch 21.
@@ -187,7 +191,7 @@ Either "make 2" or the number named is wrong. Where several pieces share a name,
 The first takes stitches 2 to 7, and the second begins in the 6th. Move one of
 them, or say that they share a stitch.`,
 
-	CodePlaced: `Where a piece that is worked onto another sits on its row.
+		CodePlaced: `Where a piece that is worked onto another sits on its row.
 
     Panel
     Ch 21.
@@ -198,7 +202,7 @@ them, or say that they share a stitch.`,
 
 There are 7 stitches before it and 7 after. Nothing has to be changed.`,
 
-	CodeTooLarge: `A number is too large to be worked out stitch by stitch. It is a repeat of many
+		CodeTooLarge: `A number is too large to be worked out stitch by stitch. It is a repeat of many
 millions over unlike stitches, or a range of rows that never settles.
 
     Rnd 1: 6 sc in magic ring. (6)
@@ -206,11 +210,11 @@ millions over unlike stitches, or a range of rows that never settles.
 
 What could be worked was. Look for a digit too many.`,
 
-	CodeTooMuch: `The text has more rows or pieces than are read, and the rest is left out.
+		CodeTooMuch: `The text has more rows or pieces than are read, and the rest is left out.
 
 Put the pieces into files of their own.`,
 
-	CodeTerms: `Which terms, US or UK, the pattern was read in, where it does not say.
+		CodeTerms: `Which terms, US or UK, the pattern was read in, where it does not say.
 
     Ch 21.
     Row 1: Htr in 3rd ch from hook, miss next ch, htr in each ch to end.
@@ -218,10 +222,10 @@ Put the pieces into files of their own.`,
 "dc" and "tr" are words of both and mean different stitches. A line "US terms"
 or "UK terms" near the top leaves no doubt.`,
 
-	CodeSize: `A size is asked for that the pattern does not have. The finding names those it
+		CodeSize: `A size is asked for that the pattern does not have. The finding names those it
 has; spell it as the pattern does.`,
 
-	CodeUndefined: `A shell, V-stitch or other group is used without being defined.
+		CodeUndefined: `A shell, V-stitch or other group is used without being defined.
 
     Ch 20.
     Row 1: Sc in 2nd ch from hook, *skip 2 ch, shell in next ch, skip 2 ch, sc in next ch; rep from * across.
@@ -229,7 +233,7 @@ has; spell it as the pattern does.`,
 What print usually means was taken: a shell of 5 dc, a V of dc, ch 1, dc. Define
 it among the special stitches: "Shell: 5 dc in one st".`,
 
-	CodeEvenly: `So many stitches are to be increased or decreased evenly. Their number is worked
+		CodeEvenly: `So many stitches are to be increased or decreased evenly. Their number is worked
 out; where they go is the maker's choice.
 
     Rnd 1: 24 sc in magic ring. (24)
@@ -238,7 +242,7 @@ out; where they go is the maker's choice.
 Nothing has to be changed. How they lie best is shown as a row would say it,
 so that it can be written out: "(sc in next 3 sts, 2 sc in next st) 6 times".`,
 
-	CodeMeasure: `Rows are to be repeated until the work measures something, and only a tape can
+		CodeMeasure: `Rows are to be repeated until the work measures something, and only a tape can
 tell how many those are.
 
     Ch 11.
@@ -247,12 +251,13 @@ tell how many those are.
     Rep Row 2 until piece measures 20 cm.
 
 They are worked out once, and the maker ends them by hand.`,
-}
+	}
+})
 
 // Codes lists every code, in order.
 func Codes() []Code {
-	out := make([]Code, 0, len(explanations))
-	for c := range explanations {
+	out := make([]Code, 0, len(explanations()))
+	for c := range explanations() {
 		out = append(out, c)
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
@@ -262,6 +267,6 @@ func Codes() []Code {
 // Explain says what a code means, with an example. It is false for a code
 // that does not exist.
 func Explain(c Code) (string, bool) {
-	s, ok := explanations[c]
+	s, ok := explanations()[c]
 	return s, ok
 }

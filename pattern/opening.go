@@ -146,8 +146,8 @@ func newVocabulary() map[string]meaning {
 			add(w, opensControl) // a slip stitch may join
 		}
 	}
-	for _, l := range wordSets {
-		l.fill(v)
+	for i := range setsMade {
+		setBits[i].fill(setWords[i], v)
 	}
 	return v
 }

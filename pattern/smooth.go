@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -127,13 +128,15 @@ func plain(b []byte, r rune) {
 	}
 }
 
-var entities = map[string]rune{
-	"nbsp": ' ', "amp": '&', "lt": '<', "gt": '>', "quot": '"', "apos": '\'', "times": 'x',
-	"ndash": '-', "mdash": '-', "minus": '-', "rsquo": '\'', "lsquo": '\'', "ldquo": '"', "rdquo": '"',
-	"hellip": '.', "bull": '^', "middot": '^', "ensp": ' ', "emsp": ' ', "thinsp": ' ', "shy": gone,
-	"ast": '*', "lpar": '(', "rpar": ')', "lsqb": '[', "rsqb": ']', "comma": ',', "period": '.', "colon": ':',
-	"rarr": '=', "prime": '\'', "zwj": gone, "zwnj": gone,
-}
+var entities = sync.OnceValue(func() map[string]rune {
+	return map[string]rune{
+		"nbsp": ' ', "amp": '&', "lt": '<', "gt": '>', "quot": '"', "apos": '\'', "times": 'x',
+		"ndash": '-', "mdash": '-', "minus": '-', "rsquo": '\'', "lsquo": '\'', "ldquo": '"', "rdquo": '"',
+		"hellip": '.', "bull": '^', "middot": '^', "ensp": ' ', "emsp": ' ', "thinsp": ' ', "shy": gone,
+		"ast": '*', "lpar": '(', "rpar": ')', "lsqb": '[', "rsqb": ']', "comma": ',', "period": '.', "colon": ':',
+		"rarr": '=', "prime": '\'', "zwj": gone, "zwnj": gone,
+	}
+})
 
 // entity replaces an HTML entity that starts at b[i] and says how far to go on.
 func entity(b []byte, i int) int {
@@ -145,7 +148,7 @@ func entity(b []byte, i int) int {
 		return 1
 	}
 	name := strings.ToLower(string(b[i+1 : end]))
-	r, ok := entities[name]
+	r, ok := entities()[name]
 	if !ok {
 		if r, ok = numericEntity(name); !ok {
 			return 1

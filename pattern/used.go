@@ -92,7 +92,7 @@ func (g *gathered) general(word string) {
 		return
 	}
 	if _, ok := g.of[a.Short]; !ok {
-		g.of[a.Short] = &Abbreviation{Short: a.Short, Words: a.Words, Forms: strings.Split(a.Forms, "|")}
+		g.of[a.Short] = &Abbreviation{Short: a.Short, Words: a.Words, Forms: a.Forms.All()}
 	}
 }
 

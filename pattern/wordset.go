@@ -17,24 +17,27 @@ const maxListed = 4096
 
 // newWordSet makes a set of words parted by spaces. All sets are made while the
 // package starts; which bits they have is settled with the vocabulary, when the
-// first text is read, so that a start that reads none does not wait for it.
+// first text is read, so that a start that reads none does not wait for it, nor
+// for the memory.
 func newWordSet(words string) *wordSet {
-	s := new(wordSet)
-	wordSets = append(wordSets, listOf{s, words})
-	return s
+	setWords[setsMade] = words
+	setsMade++
+	return &setBits[setsMade-1]
 }
 
-// wordSets are all sets with the words they were made of.
-var wordSets []listOf
+// maxSets is how many sets there may be.
+const maxSets = 128
 
-type listOf struct {
-	set   *wordSet
-	words string
-}
+// The sets, and the words they are made of.
+var (
+	setBits  [maxSets]wordSet
+	setWords [maxSets]string
+	setsMade int
+)
 
 // fill gives the words of a set their numbers, and it their bits.
-func (l listOf) fill(vocabulary map[string]meaning) {
-	for _, w := range strings.Fields(l.words) {
+func (s *wordSet) fill(words string, vocabulary map[string]meaning) {
+	for _, w := range strings.Fields(words) {
 		m, ok := vocabulary[w]
 		if !ok {
 			m.kind = tWord
@@ -43,7 +46,7 @@ func (l listOf) fill(vocabulary map[string]meaning) {
 			m.id = listed(w)
 			vocabulary[w] = m
 		}
-		l.set[m.id/64] |= 1 << (m.id % 64)
+		s[m.id/64] |= 1 << (m.id % 64)
 	}
 }
 

@@ -109,7 +109,7 @@ func TestBasketFrame(t *testing.T) {
 func TestHelpFrame(t *testing.T) {
 	for _, size := range []struct{ width, height int }{{80, 60}, {120, 30}, {40, 12}} {
 		name := fmt.Sprintf("help-%dx%d.frame", size.width, size.height)
-		golden(t, name, visible((&helpSheet{groups: allKeys}).view(newTheme(Look{Colours: Plain}), size.width, size.height))+"\n")
+		golden(t, name, visible((&helpSheet{groups: allKeys()}).view(newTheme(Look{Colours: Plain}), size.width, size.height))+"\n")
 	}
 }
 

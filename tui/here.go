@@ -17,7 +17,7 @@ func (m *model) here() []keyGroup {
 	if p, ok := m.page.(interface{ here() []keyGroup }); ok {
 		groups = append(groups, p.here()...)
 	} else {
-		groups = append(groups, allKeys...)
+		groups = append(groups, allKeys()...)
 		return groups
 	}
 	return append(groups, everywhere)

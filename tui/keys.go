@@ -155,18 +155,20 @@ type keyGroup struct {
 }
 
 // allKeys is the help: every key of every screen.
-var allKeys = []keyGroup{
-	{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyYarn, keyOverview, keyEnd, keyPause, keyRows, keyFilm, keyTick}},
-	{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
-	{"When a count differs", []key.Binding{keyCarry, keyHunt, keyFollow, keyReturn, keyTally, keyAsIs}},
-	{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},
-	{"When the file has changed", []key.Binding{keyMove, keyStay}},
-	{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
-	{"Yarn on the scale", yarnKeys},
-	{"Filming", []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyNextField, keyPrevField, keyRead, keyReadDone, keyWordsOn, keyWordsBack, keyFit, keyTakes}},
-	{"The fit of words and footage", fitKeys},
-	{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyForGood, keyUndo, keyPart, keyPartB}},
-	{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
-	{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},
-	{"Anywhere", []key.Binding{keyHelp, keyEsc, keyLock, keyBasket, keyElsewhere, keyRest, keyQuit}},
+func allKeys() []keyGroup {
+	return []keyGroup{
+		{"Walking a row", []key.Binding{keyTap, keyBack, keyAgain, keyStride, keyGoTo, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyYarn, keyOverview, keyEnd, keyPause, keyRows, keyFilm, keyTick}},
+		{"At the end of a row", []key.Binding{keyTake, keyDigit, keyErase}},
+		{"When a count differs", []key.Binding{keyCarry, keyHunt, keyFollow, keyReturn, keyTally, keyAsIs}},
+		{"Hunting, unravelling, noting", []key.Binding{keyAnswer, keyRip, keyKeepNote, keyDrop}},
+		{"When the file has changed", []key.Binding{keyMove, keyStay}},
+		{"In the list of markers and notes", []key.Binding{keyGoThere, keyTakeOut, keyClosePace}},
+		{"Yarn on the scale", yarnKeys},
+		{"Filming", []key.Binding{keyRoll, keyWord, keyFromHere, keyCamera, keyNextField, keyPrevField, keyRead, keyReadDone, keyWordsOn, keyWordsBack, keyFit, keyTakes}},
+		{"The fit of words and footage", fitKeys},
+		{"In the basket", []key.Binding{keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete, keyOut, keyForGood, keyUndo, keyPart, keyPartB}},
+		{"Buttons", []key.Binding{keyPress, keyLight, keyLightB}},
+		{"In a list", []key.Binding{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyNumber, keyChoose, keyPrevPc, keyNextPc}},
+		{"Anywhere", []key.Binding{keyHelp, keyEsc, keyLock, keyBasket, keyElsewhere, keyRest, keyQuit}},
+	}
 }

@@ -27,7 +27,7 @@ const (
 // everyKey is all that a keyboard sends here: each key that is declared, and
 // some that are not.
 var everyKey = func() (all []string) {
-	for _, g := range allKeys {
+	for _, g := range allKeys() {
 		for _, b := range g.keys {
 			all = append(all, b.Keys()...)
 		}

@@ -23,7 +23,7 @@ func TestLittleLetters(t *testing.T) {
 		}
 		seen[looks] = r
 	}
-	for r := range pointLetters {
+	for r := range pointLetters() {
 		if littleLetters[r] == nil {
 			t.Errorf("there is no little %c", r)
 		}

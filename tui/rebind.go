@@ -112,14 +112,14 @@ func (m *Keymap) giveWay() {
 	for _, place := range places {
 		hers := map[string]bool{}
 		for _, b := range place {
-			if name := actionOf(b); m.hers(name) {
+			if name := actionOf(*b); m.hers(name) {
 				for _, k := range m.keys[name] {
 					hers[k] = true
 				}
 			}
 		}
 		for _, b := range place {
-			name, keys := actionOf(b), m.effective(b)
+			name, keys := actionOf(*b), m.effective(*b)
 			if name == "" || m.hers(name) || !slices.ContainsFunc(keys, func(k string) bool { return hers[k] }) {
 				continue
 			}
@@ -159,8 +159,8 @@ func (m *Keymap) Clash() string {
 	for _, place := range places {
 		owner := map[string]string{}
 		for _, b := range place {
-			name := actionOf(b)
-			for _, k := range m.effective(b) {
+			name := actionOf(*b)
+			for _, k := range m.effective(*b) {
 				other, taken := owner[k]
 				switch {
 				case !taken || other == name:
@@ -183,17 +183,18 @@ func (m *Keymap) Clash() string {
 	return ""
 }
 
-// places are the keys that must differ, since they are pressed at one place.
-var places = [][]key.Binding{
-	{keyTap, keyBack, keyAgain, keyStride, keyCount, keyHunt, keyUnravel, keyMark, keyNote, keyList, keyFollow, keyPace, keyYarn, keyOverview, keyEnd, keyPause,
-		keyRows, keyFilm, keyRoll, keyWord, keyFromHere, keyCamera, keyRead, keyFit, keyTakes, keyWordsOn, keyWordsBack, keyBasket, keyLock, keyHelp, keyQuit, keyRest, keyElsewhere, keyEsc, keyPress, keyLight, keyLightB, keyGoTo},
-	{keyUp, keyDown, keyPageUp, keyPageDn, keyTop, keyBottom, keyChoose, keyFind, keyBegin, keyRename, keyAnew, keyAside, keyComplete,
-		keyOut, keyForGood, keyUndo, keyPart, keyPartB, keyLock, keyHelp, keyQuit, keyRest, keyNumber},
-	{keyUp, keyDown, keyBack, keyFull, keySlow, keyShorten, keyWithin, keyLeaveOut, keyUsual, keyAlike, keyLonger, keyShorter, keyCloseFit,
-		keyMend, keyFaster, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
-	{keyUp, keyDown, keyNewBall, keyFirstWeight, keyCloseYarn, keyErase, keyEsc, keyTap, keyDigit, keyPoint, keyPress, keyLight, keyLightB, keyLock, keyHelp, keyQuit, keyRest},
-	{keyReadDone, keyWordsOn, keyWordsBack, keyPress, keyLight, keyLightB, keyEsc, keyLock, keyHelp, keyQuit, keyRest},
-	{keyUp, keyDown, keyTop, keyBottom, keyChoose, keyPrevPc, keyNextPc, keyEsc, keyLock, keyHelp, keyQuit},
+// places are the keys that must differ, since they are pressed at one place: by
+// their addresses, so that the start need not copy them.
+var places = [][]*key.Binding{
+	{&keyTap, &keyBack, &keyAgain, &keyStride, &keyCount, &keyHunt, &keyUnravel, &keyMark, &keyNote, &keyList, &keyFollow, &keyPace, &keyYarn, &keyOverview, &keyEnd, &keyPause,
+		&keyRows, &keyFilm, &keyRoll, &keyWord, &keyFromHere, &keyCamera, &keyRead, &keyFit, &keyTakes, &keyWordsOn, &keyWordsBack, &keyBasket, &keyLock, &keyHelp, &keyQuit, &keyRest, &keyElsewhere, &keyEsc, &keyPress, &keyLight, &keyLightB, &keyGoTo},
+	{&keyUp, &keyDown, &keyPageUp, &keyPageDn, &keyTop, &keyBottom, &keyChoose, &keyFind, &keyBegin, &keyRename, &keyAnew, &keyAside, &keyComplete,
+		&keyOut, &keyForGood, &keyUndo, &keyPart, &keyPartB, &keyLock, &keyHelp, &keyQuit, &keyRest, &keyNumber},
+	{&keyUp, &keyDown, &keyBack, &keyFull, &keySlow, &keyShorten, &keyWithin, &keyLeaveOut, &keyUsual, &keyAlike, &keyLonger, &keyShorter, &keyCloseFit,
+		&keyMend, &keyFaster, &keyLight, &keyLightB, &keyEsc, &keyLock, &keyHelp, &keyQuit, &keyRest},
+	{&keyUp, &keyDown, &keyNewBall, &keyFirstWeight, &keyCloseYarn, &keyErase, &keyEsc, &keyTap, &keyDigit, &keyPoint, &keyPress, &keyLight, &keyLightB, &keyLock, &keyHelp, &keyQuit, &keyRest},
+	{&keyReadDone, &keyWordsOn, &keyWordsBack, &keyPress, &keyLight, &keyLightB, &keyEsc, &keyLock, &keyHelp, &keyQuit, &keyRest},
+	{&keyUp, &keyDown, &keyTop, &keyBottom, &keyChoose, &keyPrevPc, &keyNextPc, &keyEsc, &keyLock, &keyHelp, &keyQuit},
 }
 
 // actionOf is the name of what a declared key does; "" for the fixed ones.

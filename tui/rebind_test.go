@@ -14,7 +14,7 @@ import (
 // TestEveryKeyHasAName: a key that is declared is either one that a maker can
 // have otherwise or is known to stay.
 func TestEveryKeyHasAName(t *testing.T) {
-	for _, g := range allKeys {
+	for _, g := range allKeys() {
 		for _, b := range g.keys {
 			fixed := false
 			for _, f := range fixedKeys {

@@ -53,7 +53,7 @@ func TestASCIIFrames(t *testing.T) {
 		press(w, append(times(" ", 6), "4", "enter", "enter")...)
 		toTheEnd(t, w)
 		check("the end", w.view())
-		check("the help", (&helpSheet{groups: allKeys}).view(newTheme(look), size.width, size.height))
+		check("the help", (&helpSheet{groups: allKeys()}).view(newTheme(look), size.width, size.height))
 		b := basketOf(look)
 		b.cfg.Items = append(b.cfg.Items[:1:1], b.cfg.Items[2:]...) // not the one in Japanese
 		b.gather()

@@ -265,7 +265,7 @@ func TestEveryKeyHasAButton(t *testing.T) {
 	for _, c := range w.choices() {
 		named[c.key.Help().Key] = true
 	}
-	for _, k := range allKeys[0].keys {
+	for _, k := range allKeys()[0].keys {
 		if name := k.Help().Key; !named[name] && name != keyGoTo.Help().Key && name != keyTick.Help().Key {
 			t.Errorf("%s has no button", name)
 		}
@@ -365,12 +365,12 @@ func TestHelpLiesOverAll(t *testing.T) {
 		t.Errorf("the help is still open, or wrote %d events", len(shelf.events)-n)
 	}
 	var all strings.Builder
-	for _, l := range (&helpSheet{groups: allKeys}).lines(80, 100) {
+	for _, l := range (&helpSheet{groups: allKeys()}).lines(80, 100) {
 		for _, s := range l {
 			all.WriteString(s.text)
 		}
 	}
-	for _, g := range allKeys {
+	for _, g := range allKeys() {
 		for _, k := range g.keys {
 			if !strings.Contains(all.String(), k.Help().Key) {
 				t.Errorf("the help does not tell of %q", k.Help().Key)

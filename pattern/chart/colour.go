@@ -3,6 +3,7 @@ package chart
 import (
 	"math"
 	"strings"
+	"sync"
 	"unicode"
 
 	"crochet/tallyturn/pattern"
@@ -14,27 +15,29 @@ type rgb struct{ r, g, b uint8 }
 // named are colours by the words that patterns use. Those of the W3C's list of
 // colour keywords (CSS Color Module Level 4, section 6.1) have its values; the
 // rest, from "cream" on, are our own idea of them.
-var named = map[string]rgb{
-	"black": {0, 0, 0}, "silver": {192, 192, 192}, "gray": {128, 128, 128}, "grey": {128, 128, 128},
-	"white": {255, 255, 255}, "maroon": {128, 0, 0}, "red": {255, 0, 0}, "purple": {128, 0, 128},
-	"fuchsia": {255, 0, 255}, "green": {0, 128, 0}, "lime": {0, 255, 0}, "olive": {128, 128, 0},
-	"yellow": {255, 255, 0}, "navy": {0, 0, 128}, "blue": {0, 0, 255}, "teal": {0, 128, 128},
-	"aqua": {0, 255, 255}, "orange": {255, 165, 0}, "beige": {245, 245, 220}, "brown": {165, 42, 42},
-	"chocolate": {210, 105, 30}, "coral": {255, 127, 80}, "crimson": {220, 20, 60}, "cyan": {0, 255, 255},
-	"gold": {255, 215, 0}, "indigo": {75, 0, 130}, "ivory": {255, 255, 240}, "khaki": {240, 230, 140},
-	"lavender": {230, 230, 250}, "linen": {250, 240, 230}, "magenta": {255, 0, 255}, "orchid": {218, 112, 214},
-	"peru": {205, 133, 63}, "pink": {255, 192, 203}, "plum": {221, 160, 221}, "salmon": {250, 128, 114},
-	"sienna": {160, 82, 45}, "tan": {210, 180, 140}, "tomato": {255, 99, 71}, "turquoise": {64, 224, 208},
-	"violet": {238, 130, 238}, "wheat": {245, 222, 179}, "seagreen": {46, 139, 87}, "skyblue": {135, 206, 235},
-	"steelblue": {70, 130, 180}, "slate": {112, 128, 144}, "midnightblue": {25, 25, 112}, "royalblue": {65, 105, 225},
-	"darkgreen": {0, 100, 0}, "darkblue": {0, 0, 139}, "lightblue": {173, 216, 230}, "lightgreen": {144, 238, 144},
+var named = sync.OnceValue(func() map[string]rgb {
+	return map[string]rgb{
+		"black": {0, 0, 0}, "silver": {192, 192, 192}, "gray": {128, 128, 128}, "grey": {128, 128, 128},
+		"white": {255, 255, 255}, "maroon": {128, 0, 0}, "red": {255, 0, 0}, "purple": {128, 0, 128},
+		"fuchsia": {255, 0, 255}, "green": {0, 128, 0}, "lime": {0, 255, 0}, "olive": {128, 128, 0},
+		"yellow": {255, 255, 0}, "navy": {0, 0, 128}, "blue": {0, 0, 255}, "teal": {0, 128, 128},
+		"aqua": {0, 255, 255}, "orange": {255, 165, 0}, "beige": {245, 245, 220}, "brown": {165, 42, 42},
+		"chocolate": {210, 105, 30}, "coral": {255, 127, 80}, "crimson": {220, 20, 60}, "cyan": {0, 255, 255},
+		"gold": {255, 215, 0}, "indigo": {75, 0, 130}, "ivory": {255, 255, 240}, "khaki": {240, 230, 140},
+		"lavender": {230, 230, 250}, "linen": {250, 240, 230}, "magenta": {255, 0, 255}, "orchid": {218, 112, 214},
+		"peru": {205, 133, 63}, "pink": {255, 192, 203}, "plum": {221, 160, 221}, "salmon": {250, 128, 114},
+		"sienna": {160, 82, 45}, "tan": {210, 180, 140}, "tomato": {255, 99, 71}, "turquoise": {64, 224, 208},
+		"violet": {238, 130, 238}, "wheat": {245, 222, 179}, "seagreen": {46, 139, 87}, "skyblue": {135, 206, 235},
+		"steelblue": {70, 130, 180}, "slate": {112, 128, 144}, "midnightblue": {25, 25, 112}, "royalblue": {65, 105, 225},
+		"darkgreen": {0, 100, 0}, "darkblue": {0, 0, 139}, "lightblue": {173, 216, 230}, "lightgreen": {144, 238, 144},
 
-	"cream": {255, 250, 225}, "sand": {222, 203, 164}, "rust": {165, 70, 35}, "mustard": {205, 160, 40},
-	"charcoal": {65, 65, 70}, "burgundy": {115, 15, 40}, "peach": {255, 210, 175}, "mint": {170, 225, 195},
-	"lilac": {200, 165, 215}, "rose": {225, 130, 150}, "aubergine": {85, 40, 85}, "denim": {70, 95, 140},
-	"oatmeal": {225, 210, 185}, "natural": {240, 232, 212}, "ecru": {235, 222, 195}, "hemp": {170, 145, 110},
-	"ochre": {200, 130, 45}, "scarlet": {215, 30, 25}, "bronze": {175, 125, 60}, "copper": {185, 110, 60},
-}
+		"cream": {255, 250, 225}, "sand": {222, 203, 164}, "rust": {165, 70, 35}, "mustard": {205, 160, 40},
+		"charcoal": {65, 65, 70}, "burgundy": {115, 15, 40}, "peach": {255, 210, 175}, "mint": {170, 225, 195},
+		"lilac": {200, 165, 215}, "rose": {225, 130, 150}, "aubergine": {85, 40, 85}, "denim": {70, 95, 140},
+		"oatmeal": {225, 210, 185}, "natural": {240, 232, 212}, "ecru": {235, 222, 195}, "hemp": {170, 145, 110},
+		"ochre": {200, 130, 45}, "scarlet": {215, 30, 25}, "bronze": {175, 125, 60}, "copper": {185, 110, 60},
+	}
+})
 
 // spare are the colours of yarns whose name says nothing, in turn.
 var spare = []rgb{{90, 150, 200}, {230, 160, 60}, {110, 170, 110}, {200, 110, 150}, {140, 120, 200}, {160, 160, 160}}
@@ -92,7 +95,7 @@ func (y *yarns) readLetter(words []string) {
 	// else is said
 	best := -1
 	for i, w := range words {
-		if _, ok := named[strings.ToLower(w)]; ok && i != at && (best < 0 || abs(i-at) < abs(best-at)) {
+		if _, ok := named()[strings.ToLower(w)]; ok && i != at && (best < 0 || abs(i-at) < abs(best-at)) {
 			best = i
 		}
 	}
@@ -117,7 +120,7 @@ func colourAround(words []string, i int) string {
 	name := strings.ToLower(words[i])
 	if i > 0 {
 		before := strings.ToLower(words[i-1])
-		if _, ok := named[before+name]; ok {
+		if _, ok := named()[before+name]; ok {
 			return before + " " + name
 		}
 		switch before {
@@ -160,7 +163,7 @@ func (y *yarns) change(s *pattern.Step) {
 	words := split(s.Text)
 	name := ""
 	for i, w := range words {
-		if _, ok := named[strings.ToLower(w)]; ok {
+		if _, ok := named()[strings.ToLower(w)]; ok {
 			name = colourAround(words, i)
 			break
 		}
@@ -204,11 +207,11 @@ func (y *yarns) colourOf(name string) rgb {
 	best, ok := rgb{}, false
 	for i, w := range words {
 		if i > 0 {
-			if c, two := named[words[i-1]+w]; two {
+			if c, two := named()[words[i-1]+w]; two {
 				return c
 			}
 		}
-		if c, one := named[w]; one && !ok {
+		if c, one := named()[w]; one && !ok {
 			best, ok = c, true
 		}
 	}

@@ -106,7 +106,7 @@ func TestBulge(t *testing.T) {
 // Symbols stand out on every colour that a pattern can name (WCAG 2.2, 1.4.6
 // asks 7 to 1 of text), and hatchings and rings on paper (1.4.11: 3 to 1).
 func TestContrast(t *testing.T) {
-	for name, c := range named {
+	for name, c := range named() {
 		if got := contrast(yarn{colour: c}.ground(), ink); got < 7 {
 			t.Errorf("%s: %.2f to 1", name, got)
 		}

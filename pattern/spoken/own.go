@@ -4,6 +4,7 @@ import (
 	"html"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -459,9 +460,9 @@ func (o *own) counted() bool {
 }
 
 // isNumber reports a number in words, or a word that ends in one.
-func isNumber(w string) bool { return isNumberWord[w[strings.LastIndexAny(w, " -")+1:]] }
+func isNumber(w string) bool { return isNumberWord()[w[strings.LastIndexAny(w, " -")+1:]] }
 
-var isNumberWord = func() map[string]bool {
+var isNumberWord = sync.OnceValue(func() map[string]bool {
 	m := map[string]bool{"hundred": true, "million": true, "thousand": true, "billion": true}
 	for _, w := range small {
 		m[w] = true
@@ -470,7 +471,7 @@ var isNumberWord = func() map[string]bool {
 		m[w] = true
 	}
 	return m
-}()
+})
 
 // together says "2tog" and "3tog" after the name of a stitch.
 func (o *own) together(i int, id stitch.ID) int {
@@ -629,15 +630,15 @@ var wantsThe = map[string]bool{"next": true, "last": true, "same": true, "top": 
 // bareNoun are nouns that print puts after a preposition with no article.
 var bareNoun = map[string]bool{"space": true, "stitch": true, "chain": true, "loop": true, "base": true, "rest": true, "foundation": true, "skipped": true, "shell": true, "mesh": true, "group": true, "edge": true}
 
-func isOrdinal(w string) bool { return ordinals[w[strings.LastIndexAny(w, " -")+1:]] }
+func isOrdinal(w string) bool { return ordinals()[w[strings.LastIndexAny(w, " -")+1:]] }
 
-var ordinals = func() map[string]bool {
+var ordinals = sync.OnceValue(func() map[string]bool {
 	m := make(map[string]bool)
 	for n := range int64(100) {
 		m[ordinal(n, false)] = true
 	}
 	return m
-}()
+})
 
 // articles puts in the articles that print leaves out: "in next stitch" is
 // said "in the next stitch".

@@ -103,7 +103,7 @@ func (x *rowTeller) startChain() string {
 func (x *rowTeller) ordinal(s *pattern.Step) bool {
 	bits := cut(x.source(s))
 	for i, b := range bits {
-		if ordinals[b.low] || i > 0 && b.glued && bits[i-1].kind == bitNumber && (b.low == "st" || b.low == "nd" || b.low == "rd" || b.low == "th" || b.low == "d") {
+		if ordinals()[b.low] || i > 0 && b.glued && bits[i-1].kind == bitNumber && (b.low == "st" || b.low == "nd" || b.low == "rd" || b.low == "th" || b.low == "d") {
 			return true
 		}
 	}

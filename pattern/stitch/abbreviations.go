@@ -4,9 +4,9 @@ import "sync"
 
 // Abbreviation is a short word of written patterns that names no stitch.
 type Abbreviation struct {
-	Short string // as a list of abbreviations prints it: "st(s)"
-	Forms string // how it may be written, with bars between
-	Words string // in full
+	Short string    // as a list of abbreviations prints it: "st(s)"
+	Forms Spellings // how it may be written
+	Words string    // in full
 }
 
 // abbreviations are in the order of the alphabet.
@@ -51,7 +51,7 @@ var abbreviations = []Abbreviation{
 var abbreviationOf = sync.OnceValue(func() map[string]*Abbreviation {
 	m := make(map[string]*Abbreviation)
 	for i := range abbreviations {
-		for _, f := range words(abbreviations[i].Forms) {
+		for _, f := range abbreviations[i].Forms.All() {
 			m[f] = &abbreviations[i]
 		}
 	}

@@ -57,8 +57,8 @@ func TestAcrossAndBack(t *testing.T) {
 			from, to Terms
 			names    []string
 		}{
-			{US, UK, append([]string{s.US, s.USWords}, s.USAlso...)},
-			{UK, US, append([]string{s.UK, s.UKWords}, s.UKAlso...)},
+			{US, UK, append([]string{s.US, s.USWords}, s.USAlso.All()...)},
+			{UK, US, append([]string{s.UK, s.UKWords}, s.UKAlso.All()...)},
 		} {
 			for i, name := range way.names {
 				if id, _ := LexiconFor(way.from).Find(name); id != s.ID {

@@ -42,7 +42,7 @@ func newLexicon(t Terms) *Lexicon {
 		}
 		l.add(short, id)
 		l.add(full, id)
-		for _, a := range also {
+		for _, a := range also.All() {
 			l.add(a, id)
 		}
 		for _, n := range []string{full, short} {

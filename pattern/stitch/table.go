@@ -1,5 +1,7 @@
 package stitch
 
+import "strings"
+
 // Habit is whether a chain at the start of a row, as high as the stitch,
 // stands for one.
 type Habit uint8
@@ -29,17 +31,17 @@ const (
 // plain arithmetic of the trade (common practice, no source).
 type Stitch struct {
 	ID         ID
-	US, UK     string   // abbreviation
-	USWords    string   // in full
-	UKWords    string   //
-	USAlso     []string // other spellings, US
-	UKAlso     []string // other spellings, UK
-	Takes      int      // places of the row below
-	Makes      int      // stitches
-	Turn       int      // height, in chains
-	Habit      Habit    // whether the turning chain stands for one
-	FirstChain int      // the chain from the hook that the first one usually goes into; 0 where it has none
-	Base       ID       // the plain stitch it counts as in a total; itself for a plain one
+	US, UK     string    // abbreviation
+	USWords    string    // in full
+	UKWords    string    //
+	USAlso     Spellings // other spellings, US
+	UKAlso     Spellings // other spellings, UK
+	Takes      int       // places of the row below
+	Makes      int       // stitches
+	Turn       int       // height, in chains
+	Habit      Habit     // whether the turning chain stands for one
+	FirstChain int       // the chain from the hook that the first one usually goes into; 0 where it has none
+	Base       ID        // the plain stitch it counts as in a total; itself for a plain one
 	Kind       Kind
 }
 
@@ -47,61 +49,61 @@ type Stitch struct {
 var table = [count]Stitch{
 	None: {},
 	Slip: {US: "sl st", UK: "ss", USWords: "slip stitch", UKWords: "slip stitch",
-		USAlso: words("s s|slst|slip st|sl stitch|ss|sl|slip|slpst|slips|sl sts|slip stitches|slip sts"), UKAlso: words("s s|sl st|slst|slip st|sl|slip|sl sts|slip stitches"),
+		USAlso: "s s|slst|slip st|sl stitch|ss|sl|slip|slpst|slips|sl sts|slip stitches|slip sts", UKAlso: "s s|sl st|slst|slip st|sl|slip|sl sts|slip stitches",
 		Takes: 1, Makes: 1, Turn: 0, FirstChain: 2},
 	SC: {US: "sc", UK: "dc", USWords: "single crochet", UKWords: "double crochet",
-		USAlso: words("s c|single|singles|single crochets|sgl crochet|plain|scs|s crochet|sc st|sc sts|single crochet stitch|single crochet stitches|single cr"), UKAlso: words("d c|double|doubles|double crochets|double crochet stitch|double crochet stitches|plain|dcs"),
+		USAlso: "s c|single|singles|single crochets|sgl crochet|plain|scs|s crochet|sc st|sc sts|single crochet stitch|single crochet stitches|single cr", UKAlso: "d c|double|doubles|double crochets|double crochet stitch|double crochet stitches|plain|dcs",
 		Takes: 1, Makes: 1, Turn: 1, FirstChain: 2},
 	HDC: {US: "hdc", UK: "htr", USWords: "half double crochet", UKWords: "half treble crochet",
-		USAlso: words("h d c|half d c|half dc|half double|half doubles|s d c|sdc|short double crochet|half double crochets|half-double|half double cr|hdcs"), UKAlso: words("h tr|half tr|half treble|half treble crochets|h t r|half trebles|htrs|half-treble"),
+		USAlso: "h d c|half d c|half dc|half double|half doubles|s d c|sdc|short double crochet|half double crochets|half-double|half double cr|hdcs", UKAlso: "h tr|half tr|half treble|half treble crochets|h t r|half trebles|htrs|half-treble",
 		Takes: 1, Makes: 1, Turn: 2, Habit: Varies, FirstChain: 3},
 	DC: {US: "dc", UK: "tr", USWords: "double crochet", UKWords: "treble crochet",
-		USAlso: words("d c|double|doubles|double crochets|double cr|dcs|double crochet stitch|double crochet stitches"), UKAlso: words("treble|trebles|tr c|t r|treble crochets|trs|tc"),
+		USAlso: "d c|double|doubles|double crochets|double cr|dcs|double crochet stitch|double crochet stitches", UKAlso: "treble|trebles|tr c|t r|treble crochets|trs|tc",
 		Takes: 1, Makes: 1, Turn: 3, Habit: Counted, FirstChain: 4},
 	TR: {US: "tr", UK: "dtr", USWords: "treble crochet", UKWords: "double treble crochet",
-		USAlso: words("tr c|trc|t c|treble|trebles|triple crochet|triple|t r|tc|treble crochets|triple crochets|trs"), UKAlso: words("d tr|double treble|d t r|double trebles|dtrs"),
+		USAlso: "tr c|trc|t c|treble|trebles|triple crochet|triple|t r|tc|treble crochets|triple crochets|trs", UKAlso: "d tr|double treble|d t r|double trebles|dtrs",
 		Takes: 1, Makes: 1, Turn: 4, Habit: Counted, FirstChain: 5},
 	DTR: {US: "dtr", UK: "trtr", USWords: "double treble crochet", UKWords: "triple treble crochet",
-		USAlso: words("d tr c|d tr|double treble|double triple crochet|dtrc|double trebles|double triple|dtrs"), UKAlso: words("tr tr|ttr|triple treble|treble treble"),
+		USAlso: "d tr c|d tr|double treble|double triple crochet|dtrc|double trebles|double triple|dtrs", UKAlso: "tr tr|ttr|triple treble|treble treble",
 		Takes: 1, Makes: 1, Turn: 5, Habit: Counted, FirstChain: 6},
 	TRTR: {US: "trtr", UK: "qtr", USWords: "triple treble crochet", UKWords: "quadruple treble crochet",
-		USAlso: words("tr tr|tr tr c|ttr|treble treble|triple treble"), UKAlso: words("quad tr|quadruple treble|quadtr"),
+		USAlso: "tr tr|tr tr c|ttr|treble treble|triple treble", UKAlso: "quad tr|quadruple treble|quadtr",
 		Takes: 1, Makes: 1, Turn: 6, Habit: Counted, FirstChain: 7},
 	QuadTR: {US: "quad tr", UK: "quin tr", USWords: "quadruple treble crochet", UKWords: "quintuple treble crochet",
-		USAlso: words("quadtr|quadruple treble"), UKAlso: words("quintr|quintuple treble"),
+		USAlso: "quadtr|quadruple treble", UKAlso: "quintr|quintuple treble",
 		Takes: 1, Makes: 1, Turn: 7, Habit: Counted, FirstChain: 8},
 	ESC: {US: "esc", UK: "exdc", USWords: "extended single crochet", UKWords: "extended double crochet",
-		USAlso: words("exsc|ext sc|extended sc"), UKAlso: words("edc|ext dc|extended dc"),
+		USAlso: "exsc|ext sc|extended sc", UKAlso: "edc|ext dc|extended dc",
 		Takes: 1, Makes: 1, Turn: 2, Habit: Varies, FirstChain: 3, Base: SC},
 	EHDC: {US: "ehdc", UK: "ehtr", USWords: "extended half double crochet", UKWords: "extended half treble crochet",
-		USAlso: words("exhdc|ext hdc|extended hdc"), UKAlso: words("exhtr|extended htr"),
+		USAlso: "exhdc|ext hdc|extended hdc", UKAlso: "exhtr|extended htr",
 		Takes: 1, Makes: 1, Turn: 2, Habit: Varies, FirstChain: 3, Base: HDC},
 	EDC: {US: "edc", UK: "etr", USWords: "extended double crochet", UKWords: "extended treble crochet",
-		USAlso: words("exdc|ext dc|extended dc"), UKAlso: words("extr|extended tr"),
+		USAlso: "exdc|ext dc|extended dc", UKAlso: "extr|extended tr",
 		Takes: 1, Makes: 1, Turn: 3, Habit: Counted, FirstChain: 4, Base: DC},
 	ETR: {US: "etr", UK: "edtr", USWords: "extended treble crochet", UKWords: "extended double treble crochet",
-		USAlso: words("extr|extended tr"), UKAlso: words("exdtr|extended dtr"),
+		USAlso: "extr|extended tr", UKAlso: "exdtr|extended dtr",
 		Takes: 1, Makes: 1, Turn: 4, Habit: Counted, FirstChain: 5, Base: TR},
 	ReverseSC: {US: "rsc", UK: "rdc", USWords: "reverse single crochet", UKWords: "reverse double crochet",
-		USAlso: words("rev sc|reverse sc|crab st|crab stitch|crab stitches|rev single crochet|reversed sc|corded sc"), UKAlso: words("rev dc|reverse dc|crab st|crab stitch"),
+		USAlso: "rev sc|reverse sc|crab st|crab stitch|crab stitches|rev single crochet|reversed sc|corded sc", UKAlso: "rev dc|reverse dc|crab st|crab stitch",
 		Takes: 1, Makes: 1, Turn: 1, Base: SC},
 	SpikeSC: {US: "lsc", UK: "ldc", USWords: "long single crochet", UKWords: "long double crochet",
-		USAlso: words("spike sc|long sc|spike st|spike stitch|spike|spsc|spike single crochet|spike stitches"), UKAlso: words("spike dc|long dc|spike st|spike stitch|spike"),
+		USAlso: "spike sc|long sc|spike st|spike stitch|spike|spsc|spike single crochet|spike stitches", UKAlso: "spike dc|long dc|spike st|spike stitch|spike",
 		Takes: 1, Makes: 1, Turn: 1, Base: SC},
 	LinkedDC: {US: "linked dc", UK: "linked tr", USWords: "linked double crochet", UKWords: "linked treble crochet",
-		USAlso: words("ldc|linked double"), UKAlso: words("ltr|linked treble"),
+		USAlso: "ldc|linked double", UKAlso: "ltr|linked treble",
 		Takes: 1, Makes: 1, Turn: 3, Habit: Counted, FirstChain: 4, Base: DC},
 	FSC: {US: "fsc", UK: "fdc", USWords: "foundation single crochet", UKWords: "foundation double crochet",
-		USAlso: words("foundation sc"), UKAlso: words("foundation dc"),
+		USAlso: "foundation sc", UKAlso: "foundation dc",
 		Makes: 1, Base: SC, Kind: Foundation, Turn: 1},
 	FHDC: {US: "fhdc", UK: "fhtr", USWords: "foundation half double crochet", UKWords: "foundation half treble crochet",
-		USAlso: words("foundation hdc"), UKAlso: words("foundation htr"),
+		USAlso: "foundation hdc", UKAlso: "foundation htr",
 		Makes: 1, Base: HDC, Kind: Foundation, Turn: 2},
 	FDC: {US: "fdc", UK: "ftr", USWords: "foundation double crochet", UKWords: "foundation treble crochet",
-		USAlso: words("foundation dc"), UKAlso: words("foundation tr"),
+		USAlso: "foundation dc", UKAlso: "foundation tr",
 		Makes: 1, Base: DC, Kind: Foundation, Turn: 3},
 	FTR: {US: "ftr", UK: "fdtr", USWords: "foundation treble crochet", UKWords: "foundation double treble crochet",
-		USAlso: words("foundation tr"), UKAlso: words("foundation dtr"),
+		USAlso: "foundation tr", UKAlso: "foundation dtr",
 		Makes: 1, Base: TR, Kind: Foundation, Turn: 4},
 	FPSC:       post("fpsc", "fpdc", "front post single crochet", "front post double crochet", "fp sc|fsc around|front post sc", "fp dc|front post dc|rdcf", SC, 1),
 	FPHDC:      post("fphdc", "fphtr", "front post half double crochet", "front post half treble crochet", "fp hdc|front post hdc", "fp htr|front post htr|rhtrf", HDC, 2),
@@ -123,27 +125,25 @@ var table = [count]Stitch{
 }
 
 func post(us, uk, usWords, ukWords, usAlso, ukAlso string, base ID, turn int) Stitch {
-	return Stitch{US: us, UK: uk, USWords: usWords, UKWords: ukWords, USAlso: words(usAlso), UKAlso: words(ukAlso),
+	return Stitch{US: us, UK: uk, USWords: usWords, UKWords: ukWords, USAlso: Spellings(usAlso), UKAlso: Spellings(ukAlso),
 		Takes: 1, Makes: 1, Turn: turn, Habit: Varies, Base: base, Kind: Post}
 }
 
 func compound(short, word, also string, turn int) Stitch {
-	return Stitch{US: short, UK: short, USWords: word, UKWords: word, USAlso: words(also), UKAlso: words(also),
+	return Stitch{US: short, UK: short, USWords: word, UKWords: word, USAlso: Spellings(also), UKAlso: Spellings(also),
 		Takes: 1, Makes: 1, Turn: turn, Kind: Compound}
 }
 
-// words splits a list written with bars.
-func words(s string) []string {
-	var out []string
-	for len(s) > 0 {
-		i := 0
-		for i < len(s) && s[i] != '|' {
-			i++
-		}
-		out = append(out, s[:i])
-		s = s[min(i+1, len(s)):]
+// Spellings are names parted by bars: a line of text until they are asked for,
+// so that the start of the program need not make a list of each.
+type Spellings string
+
+// All gives the names one by one.
+func (s Spellings) All() []string {
+	if s == "" {
+		return nil
 	}
-	return out
+	return strings.Split(string(s), "|")
 }
 
 func init() {
