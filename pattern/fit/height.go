@@ -145,6 +145,7 @@ func (f *fitter) renumber(all []*stretch) error {
 			}
 		}
 	}
+	f.shiftBehind(shifts)
 	for i, p := range f.proof.Pieces {
 		for _, row := range p.Piece.Rows {
 			if sh, ok := shifts[i]; ok {
@@ -186,6 +187,24 @@ func (f *fitter) renumber(all []*stretch) error {
 		}
 	}
 	return nil
+}
+
+// shiftBehind has the parts behind the main piece count on as they did: a
+// shoulder that began with the row after its last one, and the other shoulder,
+// which began with that number too.
+func (f *fitter) shiftBehind(shifts map[int]shift) {
+	host := f.proof.Pieces[f.main].Piece
+	follows := map[int64]bool{lastNumber(host) + 1: lastNumber(host) > 0}
+	for i := f.main + 1; i < len(f.proof.Pieces); i++ {
+		pc := f.proof.Pieces[i].Piece
+		if len(pc.Rows) == 0 || !follows[pc.Rows[0].Numbers.First.At(0)] {
+			continue
+		}
+		follows[lastNumber(pc)+1] = true
+		if _, seated := shifts[i]; !seated {
+			shifts[i] = shifts[f.main] // its rows are numbers of the main piece, gone on with
+		}
+	}
 }
 
 // refersTo is the piece whose row is named.
