@@ -656,7 +656,9 @@ func (r *reader) startsAfresh(i, to int) bool {
 	for end < to && !r.toks[end].isMark(".;") {
 		end++
 	}
+	several := r.row != nil && r.row.row.Numbers.Last.At(0) > r.row.row.Numbers.First.At(0) // what joins the yarn in each of them is in each
 	switch {
+	case several && t.isAny("join", "rejoin", "attach", "with", "using"):
 	case t.isAny("join", "rejoin", "attach"):
 		return i > 2 && r.toks[i-2].is("off") && r.toks[i-3].isAny("fasten", "finish") && r.joinsYarn(line{i, end})
 	case t.isAny("with", "using", "miss", "skip", "return", "now") && r.toks[i-2].is("off") && i > 2 && r.toks[i-3].isAny("fasten", "finish"):
