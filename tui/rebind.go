@@ -251,7 +251,23 @@ func (m *Keymap) turn(k tea.KeyMsg, here []key.Binding) (tea.KeyMsg, bool) {
 			return k, true
 		}
 	}
+	if slices.Contains(m.keys["tap"], pressed) && m.tapsAsSpace(here) {
+		return message(" "), true
+	}
 	return k, !freed
+}
+
+// tapsAsSpace reports whether a key that taps, a pedal as a rule, does where
+// nothing is tapped what Space does there: it takes the count of a row.
+func (m *Keymap) tapsAsSpace(here []key.Binding) bool {
+	space := false
+	for _, b := range here {
+		if b.Help() == keyTap.Help() {
+			return false
+		}
+		space = space || slices.Contains(m.effective(b), " ")
+	}
+	return space
 }
 
 // declared is the message of a declared key, the one that does nothing else

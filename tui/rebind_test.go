@@ -149,6 +149,38 @@ func TestHerKeyWins(t *testing.T) {
 	}
 }
 
+// A pedal of her own takes the count at the end of a row, as Space does; in a
+// note it is a letter.
+func TestPedalOfHerOwn(t *testing.T) {
+	m, w := own(t, map[string][]string{"tap": {"x", "f5"}})
+	for range 5 {
+		m.keys(keyOf("f5"))
+	}
+	m.keys(keyOf("x"))
+	if w.mode != asking {
+		t.Fatalf("six taps lead to mode %d", w.mode)
+	}
+	m.keys(keyOf("x"))
+	if w.mode != walking || w.state.Row() != 1 {
+		t.Errorf("the pedal does not take the count: mode %d, row %d, %q", w.mode, w.state.Row()+1, w.note)
+	}
+	for range 12 {
+		m.keys(keyOf("f5"))
+	}
+	for _, k := range []string{"4", "enter"} {
+		m.keys(keyOf(k))
+	}
+	if m.keys(keyOf("x")); w.mode != differing {
+		t.Errorf("the pedal answers a count that differs: mode %d", w.mode)
+	}
+	for _, k := range []string{"backspace", "n", "x"} {
+		m.keys(keyOf(k))
+	}
+	if w.draft != "x" {
+		t.Errorf("in a note the letters are %q, want x", w.draft)
+	}
+}
+
 func TestHelpShowsWhatWorksHere(t *testing.T) {
 	m, w := own(t, nil)
 	help := func() string {
