@@ -24,9 +24,7 @@ func quietWorld(out *bytes.Buffer) world {
 func eachCommand(c *cobra.Command, f func(*cobra.Command)) {
 	f(c)
 	for _, sub := range c.Commands() {
-		if sub.Name() != "completion" && sub.Parent().Name() != "completion" {
-			eachCommand(sub, f)
-		}
+		eachCommand(sub, f)
 	}
 }
 

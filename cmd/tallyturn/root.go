@@ -61,7 +61,34 @@ func newRoot(w world) *cobra.Command {
 		newSheet(w),
 		newChart(w),
 	)
+	tellCompletion(root, w)
 	return root
+}
+
+// completionExamples show how completions are kept, shell by shell.
+var completionExamples = map[string]string{
+	"bash":       "tallyturn completion bash > ~/.local/share/bash-completion/completions/tallyturn",
+	"zsh":        `tallyturn completion zsh > "${fpath[1]}/_tallyturn"`,
+	"fish":       "tallyturn completion fish > ~/.config/fish/completions/tallyturn.fish",
+	"powershell": "tallyturn completion powershell | Out-String | Invoke-Expression",
+}
+
+// tellCompletion has the commands that write completions, which are the
+// library's, tell of themselves as ours do.
+func tellCompletion(root *cobra.Command, w world) {
+	root.SetOut(w.out) // which the library keeps for them
+	root.InitDefaultCompletionCmd()
+	c, _, err := root.Find([]string{"completion"})
+	if err != nil || c == root {
+		return
+	}
+	c.Short = "Write completions for your shell"
+	c.Long = "completion writes a script by which your shell completes the commands, their flags\nand the names of files and demos. The help of each shell says where to keep it."
+	c.Example = "  " + completionExamples["bash"]
+	for _, shell := range c.Commands() {
+		shell.Short = "Write completions for " + shell.Name()
+		shell.Example = "  " + completionExamples[shell.Name()]
+	}
 }
 
 // fileToWalk asks for one file at most, and takes a command written a little
