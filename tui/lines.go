@@ -102,7 +102,7 @@ func (w *Walk) spoken() (lines []string) {
 	f.inner, f.width, f.height = wordsWide, wordsWide, 60
 	switch {
 	case w.mode == choosing:
-		return append(lines, plainText(f.rowEntry(w.rows.lit)), w.note)
+		return append(lines, w.spokenRow(w.rows.lit), w.note)
 	case sc.finished && w.mode == walking:
 		lines = append(lines, "Finished: every row of every piece is worked.")
 		for _, l := range f.account() {
@@ -157,6 +157,34 @@ func (w *Walk) spoken() (lines []string) {
 		lines = append(lines, "Rest your hands a while.")
 	}
 	return append(lines, w.note)
+}
+
+// spokenRow is a row of the list in words: which it is, what it comes to, how far
+// the maker is with it, and what it says.
+func (w *Walk) spokenRow(i int) string {
+	r := w.rows
+	proof, number := w.state.Plan().Row(r.piece, i)
+	rec, _ := w.state.Record(r.piece, r.copy, i)
+	at, _ := w.state.PlaceOf(r.piece, r.copy)
+	parts := []string{fmt.Sprintf("%d of %d", i+1, w.state.Plan().Rows(r.piece)), rowLabel(proof, number)}
+	if rec.Expected >= 0 {
+		parts = append(parts, count(rec.Expected, "stitch"))
+	}
+	switch m, differs := rec.Mismatch(); {
+	case differs:
+		parts = append(parts, fmt.Sprintf("%d counted, %s", m.Counted, overOrShort(m.Counted-m.Expected)))
+	case i == at.Row:
+		parts = append(parts, "in hand")
+	case rec.Finished:
+		parts = append(parts, "worked")
+	}
+	if rec.Millis > 0 {
+		parts = append(parts, clockTime(rec.Millis))
+	}
+	if rec.Unravelled > 0 {
+		parts = append(parts, clockTime(rec.Unravelled)+" unravelled")
+	}
+	return strings.Join(parts, ", ") + ": " + plainWords(ofOne(w.words(proof), proof, number))
 }
 
 // spokenFilm is what the film screen says besides: the take, the words to say,
