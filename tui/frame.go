@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -119,6 +120,22 @@ func (f *frame) tiny() {
 			f.lines = f.lines[:min(len(f.lines), max(f.height-1, 1))]
 		}
 		f.put(span{quiet, f.w.note})
+		return
+	}
+	if take := f.w.takeLine(); take != "" {
+		f.put(span{alarm, take})
+	}
+	if f.w.mode == choosing {
+		row := fold(strong, f.w.spokenRow(f.w.rows.lit), f.inner)
+		if room := max(f.height-len(f.lines)-1, 1); len(row) > room {
+			row = row[:room]
+			row[room-1] = goesOn(row[room-1], f.inner)
+		}
+		for _, l := range row {
+			f.put(l...)
+		}
+		f.lines = f.lines[:min(len(f.lines), max(f.height-1, 0))]
+		f.put(span{quiet, cmp.Or(f.w.note, f.w.named(keyChoose)+" goes there")})
 		return
 	}
 	f.put(span{strong, f.sc.stitchLine()})
