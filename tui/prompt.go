@@ -14,7 +14,19 @@ type prompt struct {
 	at int    // the part that she says begins or goes on here, in bytes
 	to int    // where the next part begins; len(of) in the last
 	up int    // where the part before begins
+
+	laid typeset
 }
+
+// typeset is how the words lie in a window: in block letters at a scale, or in
+// ordinary type, and where their parts begin.
+type typeset struct {
+	width, high int // of the room there is
+	scale       int // ordinary for no block letters
+	starts      []int
+}
+
+const ordinary = little - 1
 
 // aloud is the prompt of the words of the row in hand; from their beginning
 // where they are others.
@@ -57,24 +69,24 @@ func (f *frame) prompt(high int) [][]span {
 	if p.of == "" {
 		return [][]span{{{quiet, "Nothing is said of this row."}}}
 	}
-	if large := f.brush().largest(figure2, p.of, biggest, f.inner, high); large != nil {
-		p.part([]int{0})
-		return large
+	if p.laid.width != f.inner || p.laid.high != high {
+		p.laid = f.lay(p.of, high)
 	}
-	if scale, starts, ok := f.parts(p.of, high-promptFoot); ok {
-		n := p.part(starts)
-		rows, _ := f.brush().fit(p.of[p.at:p.to], scale, f.inner, high)
-		out := f.brush().set(figure2, rows, scale)
-		return append(append(out, nil), f.afterPart(n, len(starts))...)
+	n := p.part(p.laid.starts)
+	if p.laid.scale != ordinary {
+		rows, _ := f.brush().fit(p.of[p.at:p.to], p.laid.scale, f.inner, high)
+		out := f.brush().set(figure2, rows, p.laid.scale)
+		if len(p.laid.starts) == 1 {
+			return out
+		}
+		return append(append(out, nil), f.afterPart(n, len(p.laid.starts))...)
 	}
-	starts := sentencesIn(p.of)
-	p.part(starts)
 	var words folder
 	words.width = min(f.inner, wordsWide)
 	words.add(quiet, p.of[:p.at])
 	words.mark = true
 	inHand := p.of[p.at:p.to]
-	if len(starts) > 1 {
+	if len(p.laid.starts) > 1 {
 		inHand = stick(stick(inHand, handOpen, true), handClose, false)
 	}
 	words.add(strong, inHand)
@@ -91,6 +103,19 @@ func (f *frame) prompt(high int) [][]span {
 		return airy
 	}
 	return lines
+}
+
+// lay lays words into so many lines.
+func (f *frame) lay(text string, high int) typeset {
+	l := typeset{width: f.inner, high: high}
+	if scale, _, ok := f.brush().scaleFor(text, biggest, f.inner, high); ok {
+		l.scale, l.starts = scale, []int{0}
+	} else if scale, starts, ok := f.parts(text, high-promptFoot); ok {
+		l.scale, l.starts = scale, starts
+	} else {
+		l.scale, l.starts = ordinary, sentencesIn(text)
+	}
+	return l
 }
 
 // part finds the part in hand among those that begin at some places, from 0.
