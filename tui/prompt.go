@@ -79,7 +79,7 @@ func (f *frame) prompt(high int) [][]span {
 		if len(p.laid.starts) == 1 {
 			return out
 		}
-		return append(append(out, nil), f.afterPart(n, len(p.laid.starts))...)
+		return append(append(out, nil), f.afterPart(n, len(p.laid.starts), high-len(out)-1)...)
 	}
 	var words folder
 	words.width = min(f.inner, wordsWide)
@@ -134,21 +134,27 @@ func (p *prompt) part(starts []int) (n int) {
 // after it.
 const promptFoot = 2
 
-// afterPart tells which part of the words it is, and how the next one begins.
-func (f *frame) afterPart(n, of int) [][]span {
+// afterPart tells which part of the words it is, and what comes after it, in as
+// many lines as there are, one at least.
+func (f *frame) afterPart(n, of, high int) (out [][]span) {
 	p := f.w.aloud()
-	head := fmt.Sprintf("%d of %d   ", n+1, of)
+	head := []span{{accent, fmt.Sprintf("%d of %d   ", n+1, of)}}
 	if p.to == len(p.of) {
-		return [][]span{{{accent, head}, {quiet, f.w.named(keyWordsBack) + " turns back"}}}
+		return [][]span{append(head, span{quiet, f.w.named(keyWordsBack) + " turns back"})}
 	}
-	line := []span{{accent, head}, {figure2, f.w.named(keyWordsOn) + "  "}}
-	if rest := fold(quiet, p.of[p.to:], f.inner-spanCells(line)-2); len(rest) > 0 {
-		line = append(line, rest[0]...)
-		if len(rest) > 1 {
-			line = goesOn(line, f.inner)
+	head = append(head, span{figure2, f.w.named(keyWordsOn) + "  "})
+	wide := spanCells(head)
+	rest := fold(quiet, p.of[p.to:], min(f.inner, wordsWide)-wide-2)
+	for i, l := range rest[:min(len(rest), max(high, 1))] {
+		if i > 0 {
+			head = []span{{base, strings.Repeat(" ", wide)}}
 		}
+		out = append(out, append(head, l...))
 	}
-	return [][]span{line}
+	if len(out) < len(rest) {
+		out[len(out)-1] = goesOn(out[len(out)-1], f.inner)
+	}
+	return out
 }
 
 // parts cuts text into parts that fit so many lines in block letters: where
