@@ -21,7 +21,8 @@
 //	frame.go       a scene set out on the screen
 //	still.go       the part of it that stands still between taps
 //	words.go       the words of a row, cut and lit
-//	weave.go       the row over the row below; weave_draw.go draws it
+//	weave.go       the row over the row below; weave_draw.go draws it,
+//	               weave_large.go in very large windows
 //	yarns.go       in the colours of the yarn
 //	strip.go       the row as a braid, where there is no room for that
 //	figures.go     block figures
@@ -43,6 +44,7 @@
 //	changed.go     a pattern that says something else by now
 //	filming.go     takes, marks and readings; it leads to
 //	film_view.go   how the film screen looks
+//	prompt.go      the words to say on it, in parts
 //	slate.go       the clap, in letters.go
 //	slip.go        what is noted on a take
 //	fitting.go     words and footage, and the choices for each row
