@@ -76,6 +76,7 @@ type Basket struct {
 	lit           int    // among the shown
 	typed         string
 	field         field
+	tried         field // the file named last, to be named better where it cannot be begun
 	undo          *History
 	note          string
 	opening       bool
@@ -119,6 +120,10 @@ func (b *Basket) ink() *theme              { return b.theme }
 func (b *Basket) fail(err error) {
 	b.opening, b.changing, b.broken = false, false, true
 	b.note = sentence(err.Error())
+	if !b.typing() {
+		b.field = b.tried
+	}
+	b.tried = field{}
 }
 
 // tick asks what is not saved.
@@ -188,7 +193,7 @@ func (b *Basket) key(k tea.KeyMsg) tea.Cmd {
 		b.waiting = append(b.waiting, k)
 		return nil
 	}
-	b.note, b.broken = "", false
+	b.note, b.broken, b.tried = "", false, field{}
 	if b.typing() {
 		return b.fieldKey(k)
 	}

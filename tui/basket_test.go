@@ -137,3 +137,40 @@ func TestBasketLongNote(t *testing.T) {
 		}
 	}
 }
+
+// The name of a file that cannot be begun stays, to be put right; what is said of
+// it stands above.
+func TestBasketBeginAgain(t *testing.T) {
+	for _, size := range sizes[:3] {
+		b := basketOf(Look{Colours: Plain})
+		b.resize(size.width, size.height)
+		b.cfg.Change = func(it Item) (Item, error) { return it, nil }
+		b.cfg.Again = b.cfg.Change
+		var named []string
+		b.cfg.Begin = func(file string) (*Walk, error) {
+			named = append(named, file)
+			return nil, errors.New(file + ": there is no such file")
+		}
+		m := &model{page: b, width: size.width, height: size.height}
+		type1 := func(keys ...string) {
+			for _, k := range keys {
+				if _, cmd := m.Update(keyOf(k)); cmd != nil {
+					m.Update(cmd())
+				}
+			}
+		}
+		type1("n", "w", "h", "e", "l", "x", "enter")
+		frame := b.view()
+		if !b.typing() || !strings.Contains(frame, "✗ Whelx: there is no such file.") || !strings.Contains(frame, "[whelx]") {
+			t.Errorf("%dx%d: what was typed is gone:\n%s", size.width, size.height, frame)
+		}
+		type1("f5")
+		if frame = b.view(); !strings.Contains(frame, "does nothing here") || !strings.Contains(frame, "[whelx]") {
+			t.Errorf("%dx%d: a key that does nothing is not told:\n%s", size.width, size.height, frame)
+		}
+		type1("backspace", "k", "enter", "esc", "n")
+		if got := strings.Join(named, " "); got != "whelx whelk" || b.field.text != "" {
+			t.Errorf("%dx%d: it began %q, and %q is typed then", size.width, size.height, got, b.field.text)
+		}
+	}
+}

@@ -40,6 +40,14 @@ func (b *Basket) view() string {
 		large = fold(lead, q, inner)
 		c.lines = c.lines[:max(min(len(c.lines), b.height-basketFoot-len(large)), 0)]
 	}
+	if b.typing() && b.note != "" && b.field.text != "" { // beside what is typed
+		ink, sign := base, ""
+		if b.broken {
+			ink, sign = alarm, "✗ "
+		}
+		large = append(large, fold(ink, sign+b.note, inner)...)
+		c.lines = c.lines[:max(min(len(c.lines), b.height-basketFoot-len(large)), 0)]
+	}
 	says := [][]span{b.says(inner)}
 	if !b.typing() && spanCells(says[0]) > inner { // told whole, over the list if need be
 		says = foldSpans(says[0], inner)

@@ -112,6 +112,7 @@ func (b *Basket) fieldDone() tea.Cmd {
 			return nil
 		}
 		begin := b.cfg.Begin
+		b.tried = f
 		return b.take(func() (*Walk, error) { return begin(text) })
 	}
 	return nil
