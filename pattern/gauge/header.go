@@ -67,6 +67,18 @@ func StatedYarn(p *pattern.Pattern) []Weight {
 			return nil
 		}
 	}
+	if all == nil && p.Terms == stitch.UK { // in US words four plies may be any yarn
+		for _, h := range p.Headers {
+			if h.Kind == pattern.HeaderYarn || h.Kind == pattern.HeaderMaterials {
+				toks := scan(h.Text)
+				for i := 0; i+1 < len(toks); i++ {
+					if toks[i].isNum && toks[i].num == 4 && (toks[i+1].is("ply") || i+2 < len(toks) && toks[i+1].is("-") && toks[i+2].is("ply")) {
+						return Called("4 ply")
+					}
+				}
+			}
+		}
+	}
 	return all
 }
 
@@ -90,6 +102,9 @@ func weightsIn(toks []token) []Weight {
 			}
 			if name == "double knitting" {
 				return Called(name)
+			}
+			if name == "cotton thread" || name == "crochet thread" || name == "thread crochet" {
+				return Called("thread")
 			}
 			if found := Called(name); len(found) > 0 && (sure[name] || i+n < len(toks) && toks[i+n].is("yarn", "weight", "wool", "cotton", "acrylic", "thread", "-", "(")) {
 				return found

@@ -271,6 +271,10 @@ func (b *builder) outside(ps []pattern.Passage) int {
 		}
 		text = label + " " + text
 	}
+	if label, words, ok := strings.Cut(text, ": "); ok && len(b.making) == 0 && x.Kind == pattern.HeaderPassage && x.Is == pattern.HeaderNote && isMeasure(label) && !b.care.words {
+		b.measures = append(b.measures, fact{label + ":", words, x.Is})
+		return 1
+	}
 	if x.Kind == pattern.HeaderPassage && x.Is == pattern.HeaderTerms {
 		return 1 // "UK" alone on its line
 	}
@@ -291,7 +295,14 @@ func (b *builder) outside(ps []pattern.Passage) int {
 		lines = append(lines, line{clean(b.p.Source.Slice(ps[n].Span)), ps[n].Apart})
 		n++
 	}
-	switch blocks := b.paragraphs(lines); {
+	var heading []Block
+	if len(lines) > 1 && len(b.making) > 0 && !b.care.words && x.Apart && isCord(text, lines[1].text) {
+		heading = []Block{{Kind: Heading, Text: text}}
+		lines = lines[1:]
+	}
+	switch blocks := append(heading, b.paragraphs(lines)...); {
+	case len(heading) > 0 && len(b.steps) == 0:
+		b.making = append(b.making, blocks...)
 	case len(b.making) > 0 && len(b.steps) == 0 && (!x.Apart || rowsFollow(ps[n:])):
 		b.making = append(b.making, blocks...) // it belongs where it stands
 	case len(b.making) > 0 || len(b.steps) > 0:
@@ -304,6 +315,31 @@ func (b *builder) outside(ps []pattern.Passage) int {
 		b.notes = append(b.notes, blocks...)
 	}
 	return n
+}
+
+// isCord reports whether a line is the name of something that is all made in the
+// next one: "Cord", "Ch 60. Fasten off." With no row in it, it is no piece.
+func isCord(head, next string) bool {
+	first, _, _ := strings.Cut(strings.ToLower(strings.ReplaceAll(next, "-", " ")), " ")
+	return named(head) && len(head) < 30 && 'A' <= head[0] && head[0] <= 'Z' && (first == "ch" || first == "chain" || first == "make")
+}
+
+// isMeasure reports whether a label leads to a measure of the finished thing or of
+// who it is for.
+func isMeasure(label string) bool {
+	switch first, _, _ := strings.Cut(strings.TrimRight(strings.ToLower(label), ": "), " "); first {
+	case "chest", "bust", "length", "width", "height", "diameter", "circumference", "measures", "measurements", "sleeve", "measurement":
+		return true
+	case "to":
+		return strings.HasPrefix(strings.ToLower(label), "to fit")
+	case "actual", "finished", "body", "head", "foot", "hand", "approximate", "approx":
+		for _, w := range []string{"size", "chest", "bust", "length", "width", "height", "measure", "circumference", "diameter"} {
+			if strings.Contains(strings.ToLower(label), w) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // rowsFollow reports whether there is more to make.

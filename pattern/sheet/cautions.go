@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"crochet/tallyturn/pattern"
@@ -25,7 +27,9 @@ var cautions = []caution{
 		"Stuffing, and whatever comes loose, can be swallowed. Use clean new filling, work so tightly that none of it shows, " +
 			"sew every part on firmly and fasten all ends inside. Something soft to cuddle is taken for a toy for the youngest in many countries, " +
 			"whatever its label says. See 16 CFR 1501 and ASTM F963 (United States), EN 71-1, EN 71-2 and EN 71-3 (Europe and United Kingdom), ISO 8124."},
-	{"Eyes, buttons, beads and bells:", func(f *features) bool { return f.parts },
+	{"Eyes, buttons, beads and bells:", func(f *features) bool {
+		return f.parts && (f.eyes || f.toy || f.baby || f.child || f.stuffed || f.pet || !f.adult)
+	},
 		"These are small parts, and a child can choke on them. For a child under three, or a pet that chews, embroider them with yarn. " +
 			"A plastic eye on a washer can be pulled out between stitches. See 16 CFR 1501 and ASTM F963 (United States), EN 71-1 (Europe and United Kingdom)."},
 	{"Cords and ties:", func(f *features) bool {
@@ -52,7 +56,7 @@ const lastWord = "The rules where you live, and where the thing goes, come befor
 
 // features are what a pattern has that calls for a caution.
 type features struct {
-	toy, stuffed, parts, cords, drawstring, baby, child, heat, drink, fluff, feathers, pet bool
+	toy, stuffed, parts, eyes, face, cords, drawstring, baby, child, adult, heat, drink, fluff, feathers, pet bool
 }
 
 // cautionBlocks are the author's own warnings and the cautions that the
@@ -102,6 +106,8 @@ func look(p *pattern.Pattern) *features {
 		}
 	}
 	f.text(said)
+	// what has eyes, or is stuffed and has a face, is a figure: it is taken for a toy
+	f.toy = f.toy || f.eyes || f.stuffed && f.face
 	return f
 }
 
@@ -126,6 +132,7 @@ func (f *features) sentence(words []string) {
 			return
 		}
 	}
+	sized := len(words) > 1 && (strings.HasPrefix(words[0], "size") || words[0] == "to" && words[1] == "fit")
 	for i, w := range words {
 		next := at(i + 1)
 		switch w {
@@ -140,7 +147,19 @@ func (f *features) sentence(words []string) {
 		case "filling":
 			f.stuffed = f.stuffed || at(i-1) == "toy" || at(i-1) == "polyester" || at(i-1) == "fibre"
 		case "eyes", "eye":
-			f.parts = f.parts || at(i-1) == "safety" || at(i-1) == "plastic" || at(i-1) == "googly" || at(i-1) == "glass" || at(i-1) == "toy" || at(i-1) == "mm"
+			f.eyes = f.eyes || at(i-1) == "safety" || at(i-1) == "plastic" || at(i-1) == "googly" || at(i-1) == "glass" || at(i-1) == "toy" || at(i-1) == "mm"
+			f.parts = f.parts || f.eyes
+			f.face = f.face || next != "of" && at(i-1) != "needle's" // of a needle
+		case "face", "nose", "snout", "muzzle", "mouth", "beak", "whiskers":
+			f.face = f.face || w != "face" || at(i-1) == "the" || at(i-1) == "a" || at(i-1) == "its"
+		case "bust", "adult", "adults", "women", "women's", "woman", "woman's", "ladies", "ladies'", "lady's", "men's", "man's", "menswear":
+			f.adult = true
+		case "chest":
+			for _, n := range words[i+1:] {
+				if cm, err := strconv.Atoi(n); err == nil && cm >= 76 && cm < 200 {
+					f.adult = f.adult || slices.Contains(words, "cm")
+				}
+			}
 		case "button", "buttons":
 			f.parts = f.parts || next != "hole" && next != "holes" && next != "band"
 		case "bead", "beads", "bell", "bells", "sequin", "sequins", "squeaker", "magnet", "magnets":
@@ -151,6 +170,10 @@ func (f *features) sentence(words []string) {
 			f.cords, f.drawstring = true, true
 		case "baby", "babies", "newborn", "infant", "toddler", "preemie", "nursery", "pram", "cot", "crib", "bootee", "bootees", "bootie", "booties":
 			f.baby = f.baby || !(next == "yarn" || next == "wool" || next == "weight" || next == "dk" || next == "cotton" || next == "soft")
+		case "months", "mths", "mos":
+			f.baby = f.baby || sized && isDigit(at(i - 1)[0])
+		case "years", "yrs":
+			f.child = f.child || sized && isDigit(at(i - 1)[0])
 		case "child", "children", "children's", "child's", "kid", "kids":
 			f.child = true
 		case "potholder", "potholders", "trivet", "trivets", "oven", "saucepan", "casserole":

@@ -78,15 +78,37 @@ func (b *builder) row(x pattern.Passage) {
 		r.Label = unheaded(clean(label))
 		b.joinHeading(&r, src.Text[:x.Named.Start])
 	}
+	body, cord := b.cutCord(body)
 	r.Lines = b.lines(total(body))
 	pi, ri := b.place(x)
 	r.ID = fmt.Sprintf("%d-%d", pi+1, ri+1)
 	r.Wrong = b.wrong(x)
 	if n := len(b.making); n > 0 && b.making[n-1].Kind == Rows {
 		b.making[n-1].Rows = append(b.making[n-1].Rows, r)
-		return
+	} else {
+		b.making = append(b.making, Block{Kind: Rows, Rows: []Row{r}})
 	}
-	b.making = append(b.making, Block{Kind: Rows, Rows: []Row{r}})
+	b.making = append(b.making, cord...)
+}
+
+// cutCord cuts from the words of a row what is made after it and has no rows, under
+// a heading of its own.
+func (b *builder) cutCord(body string) (row string, cord []Block) {
+	if b.care.rows {
+		return body, nil
+	}
+	parts := strings.Split(body, "\n\n")
+	for i := 1; i < len(parts); i++ {
+		head, rest, _ := strings.Cut(strings.TrimSpace(parts[i]), "\n")
+		if head, rest = clean(head), clean(rest); rest != "" && isCord(head, rest) {
+			cord = []Block{{Kind: Heading, Text: head}, {Kind: Para, Text: rest}}
+			for _, p := range parts[i+1:] {
+				cord = append(cord, Block{Kind: Para, Text: clean(p)})
+			}
+			return strings.Join(parts[:i], "\n\n"), cord
+		}
+	}
+	return body, nil
 }
 
 // joinHeading puts a heading that a dash leads from to the label before the

@@ -22,8 +22,11 @@ func (b *builder) level() Block {
 	a := asks{}
 	for _, pc := range b.p.Pieces {
 		for _, r := range pc.Rows {
+			a.skips, a.chains, a.worked = false, false, false
 			a.steps(r.Setup)
 			a.steps(r.Steps)
+			// one stitch passed over beside a turning chain is no pattern
+			a.spaces = a.spaces || a.skips && a.chains
 		}
 	}
 	return Block{Kind: Facts, Pairs: [][2]string{{"Skill level:", a.level()}}}
@@ -33,11 +36,15 @@ func (b *builder) level() Block {
 type asks struct {
 	tall, groups, spaces, colour, shaping    bool
 	posts, clusters, crossed, onto, longLeap bool
+
+	skips, chains bool // of the row in hand: passes over stitches, and chains between stitches
+	worked        bool // the row in hand has stitches already
 }
 
 func (a *asks) steps(steps []*pattern.Step) {
 	for _, s := range steps {
 		a.step(s)
+		a.worked = a.worked || s.Op == pattern.OpWork
 		if s.Op == pattern.OpGroup || s.Op == pattern.OpInto {
 			a.steps(s.Body)
 		}
@@ -51,7 +58,9 @@ func (a *asks) step(s *pattern.Step) {
 	case pattern.OpInto:
 		a.groups = true
 	case pattern.OpSkip:
-		a.spaces = true
+		a.skips = true
+	case pattern.OpChain:
+		a.chains = a.chains || a.worked
 	case pattern.OpPicot, pattern.OpOtherSide:
 		a.groups = true
 	case pattern.OpAttach:

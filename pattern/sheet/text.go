@@ -31,6 +31,8 @@ func Text(d *Doc) string {
 
 const textWidth = 78
 
+func shortLine(line string) bool { return utf8.RuneCountInString(line) <= textWidth }
+
 type textWriter struct{ b strings.Builder }
 
 func (t *textWriter) line(s string) { t.b.WriteString(s + "\n") }
@@ -39,7 +41,7 @@ func (t *textWriter) gap()          { t.b.WriteByte('\n') }
 func (t *textWriter) heading(s string, sub bool) { t.line(s) }
 
 func (t *textWriter) wrapped(s, first, rest string) {
-	for _, l := range Wrap(first+s, func(line string) bool { return utf8.RuneCountInString(line) <= textWidth }) {
+	for _, l := range Wrap(first+s, shortLine) {
 		t.line(l)
 		_ = rest
 	}
@@ -76,7 +78,9 @@ func (t *textWriter) blocks(blocks []Block) {
 				if i > 0 {
 					t.gap()
 				}
-				t.wrapped(strings.TrimSpace(p[0]+" "+p[1]), "", "")
+				for _, l := range WrapProse(strings.TrimSpace(p[0]+" "+p[1]), shortLine) {
+					t.line(l)
+				}
 			}
 		case Image:
 			t.line(k.Picture.Title)
@@ -115,7 +119,18 @@ const Wrong = "Not right yet: "
 // line, "(10 sc, 10 hdc)" or "5 more times", and a line begins with a small
 // letter where it can: what begins otherwise could be taken for a row or a
 // heading.
-func Wrap(s string, fits func(string) bool) []string {
+func Wrap(s string, fits func(string) bool) []string { return wrapAt(s, fits, quiet) }
+
+// WrapProse is Wrap for words that are far from any row: a line may begin with
+// whatever is no number and no name of a row.
+func WrapProse(s string, fits func(string) bool) []string { return wrapAt(s, fits, prosaic) }
+
+func prosaic(_, next string) bool {
+	c := next[0]
+	return ('a' <= c && c <= 'z' || 'A' <= c && c <= 'Z') && !speaksOfRow(strings.TrimRight(next, ".,:;"))
+}
+
+func wrapAt(s string, fits func(string) bool, good func(last, next string) bool) []string {
 	var out []string
 	words := units(strings.Fields(s))
 	for len(words) > 0 {
@@ -125,7 +140,7 @@ func Wrap(s string, fits func(string) bool) []string {
 		}
 		if n < len(words) {
 			for k := n; k > n/2 && k > 1; k-- {
-				if quiet(words[k-1], words[k]) {
+				if good(words[k-1], words[k]) {
 					n = k
 					break
 				}

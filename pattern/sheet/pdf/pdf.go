@@ -230,13 +230,17 @@ func (p paragraph) height() float64 { return float64(len(p.lines)) * line }
 
 // cut cuts a paragraph to a width.
 func (w *printer) cut(bold, s string, width float64) paragraph {
+	return w.cutBy(sheet.Wrap, bold, s, width)
+}
+
+func (w *printer) cutBy(by func(string, func(string) bool) []string, bold, s string, width float64) paragraph {
 	bold, s = printable(bold), printable(s)
 	w.font("B", 10.5)
 	wide := w.wide(bold)
 	w.font("", 10.5)
 	wide -= w.wide(bold)
 	whole := strings.TrimSpace(bold + " " + s)
-	lines := wrap(whole, func(l string) bool {
+	lines := wrapBy(by, whole, func(l string) bool {
 		n := w.wide(l)
 		if bold != "" && strings.HasPrefix(l, bold) {
 			n += wide
@@ -350,7 +354,7 @@ func (w *printer) first(blocks []sheet.Block) float64 {
 	case sheet.Facts:
 		return whole(k.Pairs[0][0], k.Pairs[0][1], 0)
 	case sheet.Cautions:
-		return w.cut(k.Pairs[0][0], k.Pairs[0][1], w.width-2*margin-hang).height()
+		return w.cutBy(sheet.WrapProse, k.Pairs[0][0], k.Pairs[0][1], w.width-2*margin-hang).height()
 	case sheet.Steps, sheet.List:
 		return whole("", k.Items[0], 0)
 	case sheet.Rows:
@@ -421,7 +425,7 @@ func (w *printer) row(r sheet.Row) {
 // cautions stand beside a bar.
 func (w *printer) cautions(k sheet.Block) {
 	for _, c := range k.Pairs {
-		p := w.cut(c[0], c[1], w.width-2*margin-hang)
+		p := w.cutBy(sheet.WrapProse, c[0], c[1], w.width-2*margin-hang)
 		w.room(p.height())
 		from := w.y
 		w.set(p, margin+hang)

@@ -6,10 +6,12 @@ import "crochet/tallyturn/pattern/sheet"
 // has no space to be cut at: Chinese and Japanese between any two characters but
 // before and behind their stops and brackets, anything else, such as an address,
 // where the line ends.
-func wrap(s string, fits func(string) bool) []string {
+func wrap(s string, fits func(string) bool) []string { return wrapBy(sheet.Wrap, s, fits) }
+
+func wrapBy(by func(string, func(string) bool) []string, s string, fits func(string) bool) []string {
 	var out []string
 	left := "" // what an overlong line left for the next
-	for _, l := range sheet.Wrap(s, fits) {
+	for _, l := range by(s, fits) {
 		if left == "" && fits(l) {
 			out = append(out, l)
 			continue
