@@ -87,7 +87,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 			x.p = start
 		}
 		return ok
-	case t.kind == tNum && x.worked && x.depth == 1 && x.bounded:
+	case t.kind == tNum && x.worked && x.depth == 1 && x.bounded && !x.worksIn(-1):
 		// "...in each st across 24 sc", "... around {no mark} 36 sts"
 		if x.p > 0 && !x.at(-1).separator() {
 			x.p--
@@ -124,6 +124,16 @@ func (x *rowReader) by(end int) bool {
 	}
 	x.p = end + 1
 	return true
+}
+
+// worksIn reports whether "working 3 sc in each corner" stands k tokens on: that
+// is worked, and no total.
+func (x *rowReader) worksIn(k int) bool {
+	if !x.at(k).isAny("working", "making", "placing", "work") || x.at(k+1).kind != tNum {
+		return false
+	}
+	_, n := x.stitchAt(k + 2)
+	return n > 0 && x.at(k+2+n).isAny("in", "into")
 }
 
 // longDash reports whether a token is a dash that print sets between a row and

@@ -190,7 +190,7 @@ func (w *writer) setup(r *Row) string {
 // read back the same, the row is written as it stands.
 func (w *writer) body(r *Row, label string) string {
 	w.steps = r.Steps
-	if total, ok := w.total(r.Total); ok && len(r.bad) == 0 && !r.changes.deltaSet {
+	if total, ok := w.total(r.Total); ok && len(r.bad) == 0 && !r.changes.deltaSet && !w.loses(r) {
 		// what is said once the row is done stands behind its total
 		n := len(r.Steps)
 		for n > 0 && w.isAfter(r.Steps[n-1]) {
@@ -227,6 +227,34 @@ func (w *writer) body(r *Row, label string) string {
 		return w.lines(r.labelSpan.Start, r.Span.End)
 	}
 	return label + text
+}
+
+// joining are words that may be lost between two steps: they tell nothing.
+var joining = newWordSet("and with work working then now make making put the a again next please also of")
+
+// loses reports whether a row has words that are in none of its steps, though they
+// tell what to do: "sc evenly around, working 3 sc in each corner". What comes out
+// without them would be proven, and they would be gone from what is written.
+func (w *writer) loses(r *Row) bool {
+	from := r.labelSpan.End
+	if r.noLabel {
+		from = r.Span.Start
+	}
+	for _, t := range lex(w.smooth[from:r.Span.End]) {
+		if t.kind == tEnd || t.kind == tPunct || t.in(joining) {
+			continue
+		}
+		word := Span{from + int(t.start), from + int(t.end)}
+		within := func(s Span) bool { return s.Start <= word.Start && word.End <= s.End }
+		told := r.Total != nil && within(r.Total.Span) || r.Refer != nil && within(r.Refer.Span)
+		for _, s := range r.Steps {
+			told = told || within(s.Span) || within(s.note) || within(s.Counts.Span)
+		}
+		if !told {
+			return true
+		}
+	}
+	return false
 }
 
 // lines is a stretch of the source with its lines tidied. Where they end may

@@ -160,3 +160,27 @@ Rnd 4: As Rnd 3. Fasten off and weave in the ends. (30 sts)
 		}
 	}
 }
+
+// TestWriteLosesNothing has corners worked beside stitches that nobody can count
+// written too, and leaves a row as it stands that has words in none of its steps: it
+// would prove the same without them.
+func TestWriteLosesNothing(t *testing.T) {
+	const strip = "Strip\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+	for row, want := range map[string]string{
+		"Row 2: Ch 1, turn, sc evenly across, working 3 sc in each corner. (12 sc)": "3 sc in each corner. (12 sc)",
+		"Row 2: Ch 1, turn, then work 1 sc in the next 10 st. (10 sc)":               "Row 2: Ch 1, turn, sc in next 10 sts. (10 sc)",
+	} {
+		if text := Write(Read(strip + row + "\n")); !strings.Contains(text, want) {
+			t.Errorf("%q is written\n%s", row, text)
+		}
+	}
+	p := Read(strip + "Row 2: Ch 1, turn, sc in next 8 sts, and then sc2tog. (9 sc)\n")
+	w, r := newWriter(p), p.Pieces[0].Rows[1]
+	if w.loses(r) {
+		t.Error("a row of which all words are in its steps is said to lose some")
+	}
+	r.Steps = r.Steps[:len(r.Steps)-1]
+	if !w.loses(r) {
+		t.Error("nobody sees that the decrease is gone")
+	}
+}
