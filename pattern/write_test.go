@@ -168,7 +168,7 @@ func TestWriteLosesNothing(t *testing.T) {
 	const strip = "Strip\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
 	for row, want := range map[string]string{
 		"Row 2: Ch 1, turn, sc evenly across, working 3 sc in each corner. (12 sc)": "3 sc in each corner. (12 sc)",
-		"Row 2: Ch 1, turn, then work 1 sc in the next 10 st. (10 sc)":               "Row 2: Ch 1, turn, sc in next 10 sts. (10 sc)",
+		"Row 2: Ch 1, turn, then work 1 sc in the next 10 st. (10 sc)":              "Row 2: Ch 1, turn, sc in next 10 sts. (10 sc)",
 	} {
 		if text := Write(Read(strip + row + "\n")); !strings.Contains(text, want) {
 			t.Errorf("%q is written\n%s", row, text)
