@@ -20,6 +20,7 @@ type rowWork struct {
 	lastSet   bool
 	lastAt    cursor // its position
 	lastFresh bool   // the last place has not been worked into yet (yarn was joined there)
+	underTold bool   // the stitch under the turning chain was skipped in words
 	pending   int64  // chains made since the last stitch
 	taken     int64
 	skipped   int64

@@ -23,6 +23,12 @@ func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
 		rw.below = &fabric{free: true}
 		return
 	}
+	w.onto(rw, host, row, s, ref.Span)
+}
+
+// onto sets a row to work on another: from where a part beside it left off, or
+// from its start.
+func (w *pieceWork) onto(rw *rowWork, host *pieceWork, row *workedRow, s *Step, span Span) {
 	f := *row.fabric
 	rw.back = false
 	goesOn := row.rest != nil && s.Target.Which == Next
@@ -33,7 +39,7 @@ func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
 	rw.log.host(&f, host, row.number, rw.back)
 	rw.below, rw.cur = &f, cursor{}
 	rw.attached = true
-	rw.host = &hostUse{piece: host, by: w, number: row.number, from: -1, of: f.stitches(0, 0, true), span: ref.Span}
+	rw.host = &hostUse{piece: host, by: w, number: row.number, from: -1, of: f.stitches(0, 0, true), span: span}
 	if goesOn {
 		rw.goTo(row.worked)
 	}
@@ -43,6 +49,14 @@ func (w *pieceWork) toHost(rw *rowWork, ref *RowRef, s *Step) {
 // left off, though its words do not name the row: "skip next 16 sts, join yarn
 // in next st".
 func (w *pieceWork) toRest(rw *rowWork, s *Step) {
+	if rw.rejoins(s) {
+		for j := len(w.rows) - 1; j >= 0; j-- {
+			if r := &w.rows[j]; r.rest != nil && r.worked < r.rest.stitches(0, 0, true) {
+				w.onto(rw, w, r, s, s.Span)
+				return
+			}
+		}
+	}
 	for i := len(w.pr.pieces) - 1; i >= 0; i-- {
 		q := w.pr.pieces[i]
 		for j := len(q.rows) - 1; j >= 0; j-- {
@@ -56,7 +70,24 @@ func (w *pieceWork) toRest(rw *rowWork, s *Step) {
 
 // goesOnBeside reports whether a step that begins a row may mean such a part.
 func (rw *rowWork) goesOnBeside(s *Step) bool {
-	return rw.below != nil && rw.below.free && rw.host == nil && !rw.begun && s.Target.Row == nil && s.Target.Which == Next && s.Target.said
+	return rw.below != nil && (rw.below.free || rw.rejoins(s)) && rw.host == nil && !rw.begun && s.Target.Row == nil && s.Target.Which == Next && s.Target.said
+}
+
+// rejoins reports a row that passes over stitches and joins the yarn again before
+// it works any, after one that stopped short: it is the other side of the neck.
+func (rw *rowWork) rejoins(s *Step) bool {
+	if s.Op != OpSkip || rw.pc == nil || !rw.row.noLabel || rw.below == nil || rw.below.chain {
+		return false
+	}
+	for _, r := range rw.row.Steps {
+		switch {
+		case r.Op == OpAttach:
+			return true
+		case makesStitches(r):
+			return false
+		}
+	}
+	return false
 }
 
 // leaves keeps where a row stopped short on the row below, for the part that

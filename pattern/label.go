@@ -129,7 +129,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if x.peek().kind == tNum && x.at(1).separator() && !x.at(1).is(",") {
 			x.p++ // "Dec row 1:" counts on from the row before
 		}
-		if !x.peek().isMark(":-(.=[") && !t.isAny("next") && !(t.is("foundation") && t.head && x.peek().isAny("as", "like", "same")) {
+		if !x.peek().isMark(":-(.=[") && !t.isAny("next") && !(t.isAny("last", "final") && t.head && r.capital(start) && x.peek().isAny("ch", "chain", "turn", "work") && r.capital(x.p)) && !(t.is("foundation") && t.head && x.peek().isAny("as", "like", "same")) {
 			return l, false
 		}
 		if t.is("pattern") && !x.peek().is(":") {
@@ -526,6 +526,7 @@ func (x *rowReader) labelRemarks(l *label) {
 					}
 				}
 			}
+		case in.isAny("dec", "inc", "decrease", "increase", "decreases", "increases", "plain", "even") && end == x.p+2 && x.ts[end+1].isAny("ch", "chain", "turn", ":", ".", "-"):
 		case in.kind == tNum && isRowWord(x.at(2)):
 		case in.kind == tNum && (x.at(2).isMark(")]") || x.at(2).isAny("sc", "sts", "st", "dc", "hdc", "tr", "stitches", "htr")) && (x.ts[end+1].isMark(":-.=") || end+1 < len(x.ts) && x.ts[end+1].kind == tEnd):
 			l.total = Span{x.p, end}

@@ -109,7 +109,7 @@ func (x *rowReader) steps(closer string) []*Step {
 // things before "and" go where the last one goes. It gives how many of the
 // steps before are part of it.
 func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
-	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") && !x.saidAll(from) || made[0].Legs > 0 {
+	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") && !x.saidAll(from) && !mirrors(out, made[0]) || made[0].Legs > 0 {
 		return 0, nil
 	}
 	if w := made[0].Target; w.Which != Next && w.Which != Last && w.Which != Same && w.Which != Each && w.Which != Centre || w.N.N > 1 {
@@ -148,6 +148,23 @@ func notBegun(steps []*Step) bool {
 		}
 	}
 	return true
+}
+
+// mirrors reports the end of "2 tr, 2 ch, 2 tr into corner sp": as many of the same
+// stitch stand bare on the other side of a chain, and would have no place there.
+// Where the place is one worked into already the chain before them may stand for
+// one: "3 ch, 1 tr, 2 ch, 2 tr into same sp".
+func mirrors(out []*Step, last *Step) bool {
+	n := len(out)
+	if n < 2 || out[n-1].Op != OpChain || out[n-1].Counts.Said || out[n-2].Op != OpWork || last.N.N < 2 || last.N.Sizes != nil {
+		return false
+	}
+	first := out[n-2]
+	if first.Target.said || first.Legs > 0 || first.Stitch != last.Stitch || first.N.N != 1 || first.Target.N.Sizes != nil {
+		return false
+	}
+	begun := n > 2 && out[n-3].Op == OpChain && last.Target.Which == Same
+	return first.Target.N.N == last.N.N || begun && first.Target.N.N == last.N.N-1
 }
 
 // fillList makes a repeat of "3 sc, 1 inc all round": a list of bare stitches
@@ -512,6 +529,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.inStitch(); s != nil {
 		return s
 	}
+	if s := x.fallsSo(); s != nil {
+		return s
+	}
 	// most steps begin with a stitch, a number of them, or chains, and then
 	// nothing else can be meant
 	switch {
@@ -537,6 +557,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return s
 	}
 	if s := x.matchSide(); s != nil {
+		return s
+	}
+	if s := x.onThese(); s != nil {
 		return s
 	}
 	if s := x.everyShaped(); s != nil {

@@ -175,3 +175,50 @@ func (x *rowReader) regroup(manner bool) bool {
 	x.row.Steps = append(append(append([]*Step(nil), steps[:i]...), g), steps[end:]...)
 	return true
 }
+
+// onThese = verb [ "in the round" ] ( "on" | "over" ) "these" number noun [ "only" ] .
+//
+// It says on how many stitches the work goes on, which are those of this row.
+func (x *rowReader) onThese() []*Step {
+	if !x.peek().isAny("work", "working", "continue", "continuing", "cont", "go", "going", "proceed", "keep") || !x.worked || x.depth > 1 {
+		return nil
+	}
+	start := x.p
+	x.p++
+	x.phrase("on", "[to]", "[work|working]", "[now|just|only]")
+	if x.at(-1).is("on") && x.peek().isAny("these", "those", "this") {
+		x.p--
+	}
+	x.accept("working", "work", "now", "just", "only", "back")
+	x.phrase("in", "[the|a]", "round|rounds|rnds|rows|spiral")
+	if !x.accept("on", "over", "across", "with") || !x.accept("these", "those") {
+		x.p = start
+		return nil
+	}
+	x.accept("first", "last", "rem", "remaining")
+	if t := x.peek(); t.kind != tNum || t.frac {
+		x.p = start
+		return nil
+	}
+	n, _ := x.number()
+	if !x.nounFollows(0) {
+		x.p = start
+		return nil
+	}
+	x.nounDrop()
+	x.accept(".")
+	if x.at(-1).is(".") && !x.peek().isAny("only", "alone") {
+		x.p--
+	}
+	x.accept("only", "alone", "now")
+	x.phrase("for|to", "[the]", "[first|left|right]", "[form|make]", "[the]", "shoulder|side|half|leg|thumb|strap|front|neck|fluke|sleeve")
+	if !x.end() && !x.peek().separator() && !x.peek().isMark("([{)") {
+		x.p = start
+		return nil
+	}
+	sp := x.spanFrom(start)
+	if x.row.Total == nil {
+		x.row.Total = &Total{Span: n.Span, Text: x.src.Slice(n.Span), Parts: []TotalPart{{N: n, Span: n.Span, Kind: PartStitches}}}
+	}
+	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}

@@ -330,6 +330,12 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	if x.peek().is(",") && x.at(1).is("all") && x.at(2).isAny("in", "into") {
 		x.p++
 	}
+	if s.Legs == 0 && s.Stitch != stitch.Slip && (!counted || count.N > 2 || count.Sizes != nil) && x.peek().isAny("along", "down", "up", "across", "on", "around", "round", "over") {
+		if counted && x.alongEdgeNamed() {
+			return x.free(start, s, true)
+		}
+		x.p = save
+	}
 	if x.peek().opens(opensFree) {
 		if x.peek().isAny("closely") || x.phrase("all", "along|around|round", "[the]", "[upper|lower|outer|top|side|neck|bottom]", "edge|edges|side|sides|opening") || x.phrase("on|around|round|along", "[all]", "[the]", "four|all|both|other|three", "sides|edges") {
 			return x.free(start, s, counted)

@@ -489,6 +489,7 @@ func (w *rowWork) skip(s *Step) bool {
 	case First:
 		if w.stands && w.taken <= 1 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
 			if n = max(n, 1) - 1; n == 0 {
+				w.underTold = true
 				return true // the stitch under the turning chain
 			}
 		}
@@ -498,7 +499,7 @@ func (w *rowWork) skip(s *Step) bool {
 	case TurnTop:
 		return true
 	}
-	if w.stands && w.taken == 1 && w.skipped == 0 && n == 1 && len(t.Of) < 2 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
+	if w.stands && w.taken == 1 && w.skipped == 0 && n == 1 && !w.underTold && len(t.Of) < 2 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
 		// "3 ch, turn, miss 1 tr": usually the one under the chain, unless the
 		// chain carries a space
 		if under := t.plain && w.pending == 0 && t.Which == Next; under != w.opts.has(optSkipUnder) {
