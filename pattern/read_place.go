@@ -305,7 +305,7 @@ func (x *rowReader) place() []Target {
 		save := x.p
 		x.placeRemark(t.Which == FromHook)
 		comma := x.accept(",")
-		if !x.accept("and", "&", "then", "+") && !(comma && x.peek().isAny("in", "into")) {
+		if !x.accept("and", "&", "then", "+") && !(comma && x.peek().isAny("in", "into") && !x.makesThere()) {
 			x.p = save
 			break
 		}
@@ -368,6 +368,20 @@ func (x *rowReader) place() []Target {
 		last.Span = cover(last.Span, b.Span)
 	}
 	return out
+}
+
+// makesThere reports a place that begins a clause of its own, "in each sp around
+// make (3 sc, picot, 3 sc)": what goes into it stands behind it.
+func (x *rowReader) makesThere() bool {
+	for k := 1; k < 9; k++ {
+		switch t := x.at(k); {
+		case t.isAny("make", "work"):
+			return true
+		case t.kind == tEnd, t.isMark(",.;()"):
+			return false
+		}
+	}
+	return false
 }
 
 // placeRemark passes over a remark between two places, and keeps what it says
