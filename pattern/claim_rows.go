@@ -22,6 +22,7 @@ func (pr *prover) checkClaims() {
 		}
 	}
 	pr.endsClaimed()
+	pr.sharesClaimed()
 	for i, p := range pr.pat.Pieces {
 		pr.follow(p, broken)
 		if i > 0 {

@@ -33,3 +33,28 @@ func TestShares(t *testing.T) {
 		}
 	}
 }
+
+// TestSharesAgainstTotals holds the number on each side against the total: with
+// the corners or without, alike in the rows of a piece. Worked out by hand.
+func TestSharesAgainstTotals(t *testing.T) {
+	const head = "US terms\nRnd 1: Ch 4, join to form ring, ch 1, 12 sc in ring, join to first sc. (12)\nRnd 2: Ch 1, *sc in next 2 sc, (sc, ch 2, sc) in next sc; rep from * around, join. "
+	const next = "\nRnd 3: Ch 1, *sc in next 3 sc, (sc, ch 2, sc) in next ch-2 sp, sc in next sc; rep from * around, join. "
+	for _, c := range []struct {
+		text   string
+		errors int
+	}{
+		{head + "16 sc (4 on each side)", 0},
+		{head + "16 sc (2 on each side between corners)", 0},
+		{head + "16 sc (5 on each side)", 1},
+		{head + "16 sc (6 on every side)", 1},
+		{head + "(16 sc, 5 per side)", 1},
+		{head + "16 sc (4 on each side)" + next + "24 sc (6 on each side)", 0},
+		{head + "16 sc (4 on each side)" + next + "24 sc (7 on each side)", 1},
+		{"Triangle\n\nRnd 1: 9 sc in magic ring. (9 sc, 3 on each side)", 0},
+		{"Triangle\n\nRnd 1: 9 sc in magic ring. (9 sc, 4 on each side)", 1},
+	} {
+		if p := Read(c.text).Prove(Options{}); p.Errors() != c.errors {
+			t.Errorf("%d errors, want %d: %v\n%s", p.Errors(), c.errors, p.Findings, c.text)
+		}
+	}
+}

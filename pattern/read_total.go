@@ -880,6 +880,11 @@ var figureNames = map[string]bool{"petal": true, "petals": true, "scallop": true
 // setTotal keeps a total; a later one stands in its place.
 func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	t := &Total{Span: sp, Parts: parts, Text: x.src.Slice(sp), after: len(before), depth: x.depth}
+	for i := range parts {
+		if parts[i].share && x.depth <= 1 {
+			x.row.shares = append(x.row.shares, parts[i])
+		}
+	}
 	// "(12 more)", "(4 sts increased)", "(6 per side)": not a total of the row
 	from := min(x.p, len(x.ts))
 	for from > 0 && int(x.ts[from-1].start) >= sp.Start {

@@ -124,8 +124,9 @@ type Row struct {
 	Refer   *Refer // the rows it says to repeat; then Steps is empty or follows them
 
 	labelSpan Span
-	bad       []Span // words that were not understood
-	remarks   []Span // words that name nothing to work, taken as a remark
+	bad       []Span      // words that were not understood
+	remarks   []Span      // words that name nothing to work, taken as a remark
+	shares    []TotalPart // what its totals tell of a part of it: "11 per side"
 	noLabel   bool
 
 	bothLayers bool // worked through both layers of the piece

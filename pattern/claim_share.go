@@ -1,0 +1,109 @@
+package pattern
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// maxCorner is how many stitches of a corner, at most, a number that is said of
+// each side may leave out.
+const maxCorner = 3
+
+// sharesClaimed holds what a total says of each side against what it says of
+// all: "28 dc (7 on each side)". Sides may be told with their corners or
+// without, but are told alike through a piece.
+func (pr *prover) sharesClaimed() {
+	var shapes []int64
+	for _, w := range pr.pieces {
+		type sided struct {
+			rp  *RowProof
+			per TotalPart
+			all int64
+		}
+		var rows []sided
+		done := make(map[*Row]bool)
+		for _, rp := range w.proof.Rows {
+			if done[rp.Row] || rp.Status == Differs || len(rp.Row.shares) != 1 || rp.Stated == nil {
+				continue
+			}
+			done[rp.Row] = true
+			per := rp.Row.shares[0]
+			all, ok := onlyCount(rp.Stated, pr.size)
+			if ok && per.N.At(pr.size) > 1 && ofSides(per.Name) {
+				rows = append(rows, sided{rp, per, all})
+			}
+		}
+		if len(rows) > 0 && shapes == nil {
+			shapes = sidesNamed(pr.pat.Source.Text)
+		}
+		for i, r := range rows {
+			// the ways under which the other rows come out, or all where there are none
+			var ways [][2]int64
+			for k, o := range rows {
+				if k != i {
+					ways = append(ways, sidesOf(o.all, o.per.N.At(pr.size), shapes)...)
+				}
+			}
+			mine := sidesOf(r.all, r.per.N.At(pr.size), shapes)
+			if len(ways) == 0 && len(mine) > 0 || slices.ContainsFunc(mine, func(m [2]int64) bool { return slices.Contains(ways, m) }) {
+				continue
+			}
+			if len(rows) == 2 && len(mine) > 0 {
+				continue // either may be right
+			}
+			pr.say(Error, CodeTotal, r.per.Span, fmt.Sprintf("%s says %d for each side, and %d in all", r.rp.Label, r.per.N.At(pr.size), r.all), "one of the two numbers, or the number of sides")
+			r.rp.Status = Differs
+		}
+	}
+}
+
+// sidesNamed are how many sides the work of a pattern may have: four, where
+// its words tell of no other shape.
+func sidesNamed(text string) []int64 {
+	text = strings.ToLower(text)
+	out := []int64{4}
+	for _, s := range [...]struct {
+		sides int64
+		words string
+	}{{3, "triang/three sides/3 sides/three corners/3 corners"}, {5, "pentag/five sides/5 sides/star/5 corners/five corners"}, {6, "hexag/six sides/6 sides/six corners/6 corners/star"}, {8, "octag/eight sides/8 sides/star"}} {
+		for _, w := range strings.Split(s.words, "/") {
+			if strings.Contains(text, w) {
+				out = append(out, s.sides)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// sidesOf are the numbers of sides, and the stitches of a corner left out of
+// each, under which so many on each side make so many in all.
+func sidesOf(all, per int64, shapes []int64) [][2]int64 {
+	var out [][2]int64
+	for _, sides := range shapes {
+		if c := all - sides*per; c >= 0 && c <= maxCorner*sides && c%sides == 0 {
+			out = append(out, [2]int64{sides, c / sides})
+		}
+	}
+	return out
+}
+
+// onlyCount is the number of all stitches that a total states, where it states
+// one.
+func onlyCount(t *Total, size int) (int64, bool) {
+	n, found := int64(0), 0
+	for _, p := range t.Parts {
+		if p.Kind == PartStitches || p.Kind == PartStitch {
+			n = p.N.At(size)
+			found++
+		}
+	}
+	return n, found == 1
+}
+
+// ofSides reports whether a share is told of each side of the work.
+func ofSides(words string) bool {
+	words = strings.ToLower(words)
+	return (strings.Contains(words, "side") || strings.Contains(words, "edge")) && !strings.Contains(words, "long") && !strings.Contains(words, "short") && !strings.Contains(words, "both") && !strings.Contains(words, "either") && !strings.Contains(words, "other")
+}
