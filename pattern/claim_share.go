@@ -105,5 +105,5 @@ func onlyCount(t *Total, size int) (int64, bool) {
 // ofSides reports whether a share is told of each side of the work.
 func ofSides(words string) bool {
 	words = strings.ToLower(words)
-	return (strings.Contains(words, "side") || strings.Contains(words, "edge")) && !strings.Contains(words, "long") && !strings.Contains(words, "short") && !strings.Contains(words, "both") && !strings.Contains(words, "either") && !strings.Contains(words, "other")
+	return (strings.Contains(words, "side") || strings.Contains(words, "edge")) && !strings.Contains(words, " long ") && !strings.Contains(words, " short ") && !strings.Contains(words, "both") && !strings.Contains(words, "either") && !strings.Contains(words, "other")
 }

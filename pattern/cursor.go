@@ -34,6 +34,7 @@ type rowWork struct {
 	joined    bool
 	attached  bool
 	elsewhere bool  // part of the row is worked into another row
+	edged     bool  // part of it goes along an edge
 	free      bool  // some number was not to be known
 	delta     int64 // increases and decreases with no place of their own
 	deltaSet  bool

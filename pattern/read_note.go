@@ -404,6 +404,9 @@ func (x *rowReader) toSentenceEnd() {
 // clauseOfWork reports whether the clause that begins k tokens on is work that
 // could be nothing else: "sc around", "3 sc in next st", "inc in each st".
 func (x *rowReader) clauseOfWork(k int) bool {
+	if x.at(k).isAny("work", "make", "working") && x.at(k+1).kind == tNum {
+		k++
+	}
 	if x.at(k).kind == tNum && !x.at(k).frac {
 		k++
 	}
@@ -417,7 +420,7 @@ func (x *rowReader) clauseOfWork(k int) bool {
 		return false
 	}
 	k += n
-	return x.at(k).kind == tNum || x.at(k).isAny("in", "into", "around", "across", "each", "evenly", "x", "to")
+	return x.at(k).kind == tNum || x.at(k).isAny("in", "into", "around", "across", "each", "evenly", "x", "to", "along", "over")
 }
 
 // rowCapital reports whether the token begins its line with a capital.

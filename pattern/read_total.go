@@ -881,7 +881,7 @@ var figureNames = map[string]bool{"petal": true, "petals": true, "scallop": true
 func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	t := &Total{Span: sp, Parts: parts, Text: x.src.Slice(sp), after: len(before), depth: x.depth}
 	for i := range parts {
-		if parts[i].share && x.depth <= 1 {
+		if n := len(x.row.shares); parts[i].share && x.depth <= 1 && (n == 0 || x.row.shares[n-1].Span != parts[i].Span) {
 			x.row.shares = append(x.row.shares, parts[i])
 		}
 	}

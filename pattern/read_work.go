@@ -432,9 +432,13 @@ func (x *rowReader) free(start int, s *Step, counted bool) []*Step {
 	if !counted {
 		s.N = Num{}
 	}
-	for i := start; i < x.p && counted; i++ {
+	for i := start; i < x.p; i++ {
 		if x.ts[i].isAny("each", "every") {
-			s.N = perRow(x.ts[i:x.p], s.N)
+			per := s.N
+			if !counted {
+				per = Num{N: 1} // "sc in the end of each of the 12 rows"
+			}
+			s.N = perRow(x.ts[i:x.p], per)
 			break
 		}
 	}
@@ -463,12 +467,15 @@ func (x *rowReader) partNamed(from int) bool {
 	return k > 0
 }
 
+// edgeParts are what an edge may be told off by, beside rows.
+var edgeParts = newWordSet("ends blocks squares meshes bars ridges tiles")
+
 // perRow is so many stitches to each of so many rows, "2 sc in the end of each
 // of next 10 rows", "in each of 7 row ends"; how many rows is mostly not said.
 func perRow(words []token, per Num) Num {
 	for i := 1; i+1 < len(words); i++ {
-		if t := &words[i]; t.kind == tNum && !t.frac && !t.big && isRowWord(&words[i+1]) && per.Sizes == nil {
-			return Num{N: per.N * t.num}
+		if t := &words[i]; t.kind == tNum && !t.frac && !t.big && t.num < 100_000 && (isRowWord(&words[i+1]) || words[i+1].in(edgeParts)) && per.Sizes == nil {
+			return Num{N: mul(per.N, t.num)}
 		}
 	}
 	return Num{}

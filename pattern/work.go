@@ -582,7 +582,7 @@ func (w *rowWork) edge(s *Step) {
 		w.below = &fabric{free: true} // past the first edge nobody knows where it lies
 		return
 	}
-	w.elsewhere = true
+	w.elsewhere, w.edged = true, true
 	w.emit(s, place{stitch: s.Stitch}, n)
 	if w.below != nil && w.kind == Round && w.ended() && w.taken > 0 {
 		w.below = &fabric{free: true} // round the corner lies an edge that no row below tells of
