@@ -123,6 +123,29 @@ func TestRowsOfAPart(t *testing.T) {
 	}
 }
 
+// TestCountedRowEnds holds work along edges, told in numbers, against the total.
+// Each row is worked out by hand. Common practice, no source.
+func TestCountedRowEnds(t *testing.T) {
+	for _, c := range []struct{ row, from, to string }{
+		{"Ch 1, sc in the end of each of the 12 rows down the first side, sc in the 6 stitches you left at the toe, sc in the end of each of the 12 rows back up, join. 30 sc.", "the 12 rows down", "the 11 rows down"},
+		{"Ch 1, *3 sc along the edge of each of the 7 blocks, ch 2 for the corner; rep from * 3 more times, sl st to first sc. (84 sc)", "*3 sc", "*4 sc"},
+		{"Ch 1, *25 sc across the edge, ch 2, 21 sc down the row ends (1 in each row), ch 2; rep from * once more, sl st to first sc. (92 sc)", "(92", "(94"},
+		{"Attach white at heel seam, work 1 sc in end of each of the 18 rows along side, sc in the 8 free sc at instep, 1 sc in end of each of the 18 rows along other side. Join with sl st in first sc. (44)", "8 free", "9 free"},
+	} {
+		text := "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8)\n\nCuff\nRnd 1: " + c.row + "\n"
+		for _, wrong := range []bool{false, true} {
+			want := Agrees
+			if wrong {
+				text, want = strings.Replace(text, c.from, c.to, 1), Differs
+			}
+			p := Read(text).Prove(Options{})
+			if r := p.Pieces[1].Rows[0]; r.Status != want || p.Errors() != map[bool]int{true: 1}[wrong] {
+				t.Errorf("%v, want %v: %v\n%s", r.Status, want, p.Findings, text)
+			}
+		}
+	}
+}
+
 // TestNumbersNotPassedOver holds numbers that are easily passed over against
 // the error that each wrong one makes. Common practice, no source.
 func TestNumbersNotPassedOver(t *testing.T) {

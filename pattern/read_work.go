@@ -381,7 +381,10 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	if len(places) == 0 && x.phrase("evenly") {
 		return x.free(start, s, counted)
 	}
-	if counted && s.Legs == 0 && s.N.N > 2 && len(places) == 1 && x.ts[save].is("along") && places[0].Which == Each && places[0].Bound.Kind == ToEnd && places[0].Row == nil && x.at(-1).isAny("edge", "edges", "side", "foundation", "chain", "ch") {
+	if len(places) == 0 && counted && s.Legs == 0 && x.peek().isAny("down", "up") && x.edgeAfter(1) {
+		return x.free(start, s, true) // "21 sc down the row ends"
+	}
+	if counted && s.Legs == 0 && s.N.N > 2 && len(places) == 1 && x.ts[save].isAny("along", "across", "down", "up") && places[0].Which == Each && places[0].Bound.Kind == ToEnd && places[0].Row == nil && x.at(-1).isAny("edge", "edges", "side", "foundation", "chain", "ch") {
 		x.p = save
 		return x.free(start, s, true) // "30 sc along the foundation edge"
 	}
@@ -465,6 +468,14 @@ func (x *rowReader) partNamed(from int) bool {
 	}
 	x.p += k
 	return k > 0
+}
+
+// edgeAfter reports whether an edge is named k tokens on: "the row ends", "one
+// side", "the other short edge".
+func (x *rowReader) edgeAfter(k int) bool {
+	for ; x.at(k).isAny("the", "this", "one", "each", "other", "next", "second", "first", "left", "right", "long", "short"); k++ {
+	}
+	return x.at(k).isAny("side", "edge", "sides", "edges") || isRowWord(x.at(k)) && x.at(k+1).isAny("end", "ends", "edges")
 }
 
 // edgeParts are what an edge may be told off by, beside rows.
