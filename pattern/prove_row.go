@@ -539,6 +539,16 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		}
 		return rp
 	}
+	if sp, amiss := w.readAmiss(row, label, best); amiss {
+		w.carry, w.host, w.other, w.counted = carry, host, nil, false
+		doubted := *row
+		doubted.bad = []Span{sp}
+		w.unread(rp, &doubted, label, below, total)
+		if w.trial != nil {
+			w.trial.stop()
+		}
+		return rp
+	}
 	w.other, w.counted = nil, false
 	w.host = host
 	if best.rw.host != nil {

@@ -900,6 +900,10 @@ func (x *rowReader) otherPart2() (Target, bool) {
 func (x *rowReader) each(t *Target) bool {
 	x.p++
 	t.Which = Each
+	if x.peek().is("one") && (x.at(1).kind == tEnd || x.at(1).separator() || x.at(1).isMark("([*)")) {
+		x.p++
+		return true // "2 hdc in each one"
+	}
 	x.phrase("of")
 	x.phrase("and", "every")
 	x.accept("the", "these", "those")
@@ -912,7 +916,7 @@ func (x *rowReader) each(t *Target) bool {
 	}
 	if x.accept("next", "following", "foll", "nxt") {
 		t.Which = Next
-		if x.at(-1).isAny("following", "foll") && x.peek().kind != tNum && x.at(-2).isAny("every", "each") {
+		if all := x.at(-2).is("all") || x.at(-2).is("the") && x.at(-3).is("all"); x.at(-1).isAny("following", "foll") && x.peek().kind != tNum && (x.at(-2).isAny("every", "each") || x.at(-2).is("the") && x.at(-3).is("of") || all) {
 			ok := x.counted(t, true) // "in every following ch": all of them
 			t.Which, t.N = Each, Num{}
 			return ok

@@ -109,7 +109,7 @@ func (x *rowReader) steps(closer string) []*Step {
 // things before "and" go where the last one goes. It gives how many of the
 // steps before are part of it.
 func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
-	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") && !x.saidAll(from) && !mirrors(out, made[0]) || made[0].Legs > 0 {
+	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") && !x.saidAll(from) && !x.begunThere(out, from) && !mirrors(out, made[0]) || made[0].Legs > 0 {
 		return 0, nil
 	}
 	if w := made[0].Target; w.Which != Next && w.Which != Last && w.Which != Same && w.Which != Each && w.Which != Centre || w.N.N > 1 {
@@ -125,7 +125,7 @@ func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
 		}
 		break
 	}
-	begins := x.saidAll(from) && notBegun(out[:len(out)-n])
+	begins := (x.saidAll(from) || x.begunThere(out, from)) && notBegun(out[:len(out)-n])
 	for n > 0 && out[len(out)-n].Op == OpChain && !begins {
 		n-- // it begins with a stitch
 	}
@@ -138,6 +138,28 @@ func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
 	last.N = Num{N: 1}
 	body = append(body, &last)
 	return n, &Step{Op: OpInto, N: Num{N: 1}, Body: body, Target: made[0].Target, Span: cover(body[0].Span, made[0].Span)}
+}
+
+// begunThere reports "ch 3, tr, ch 2, 2 tr in that corner" at the start of a
+// round: its first stitches go where the last of them does.
+func (x *rowReader) begunThere(out []*Step, from int) bool {
+	n := len(out)
+	if x.row.Kind != Round {
+		return false
+	}
+	for n > 0 && (out[n-1].Op == OpChain && !out[n-1].Counts.Said || out[n-1].Op == OpWork && !out[n-1].Target.said && out[n-1].Legs == 0 && out[n-1].Stitch != stitch.Slip) {
+		n--
+	}
+	list := out[n:]
+	if len(list) < 3 || list[0].Op != OpChain || list[len(list)-1].Op != OpChain || n == 0 || !notBegun(out[:n]) {
+		return false
+	}
+	for i := from; i+1 < x.p; i++ {
+		if x.ts[i].isAny("that", "same", "this") && x.ts[i+1].isAny("corner", "sp", "space", "loop", "lp", "ch") {
+			return true
+		}
+	}
+	return false
 }
 
 // notBegun reports whether steps only lead to where a round begins.

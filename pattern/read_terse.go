@@ -218,6 +218,13 @@ func (x *rowReader) plainRow() []*Step {
 	if n := x.peek(); n.kind == tNum && !n.frac && n.num > 1 && isRowWord(x.at(1)) && x.row.Numbers.Last.N > x.row.Numbers.First.N {
 		x.p++ // "work 6 rnds straight": that they are 6 is held against the label
 	}
+	if id, n := x.stitchAt(0); n > 0 && x.p == start && id != stitch.Slip && stitch.Of(id).Kind == stitch.Basic && x.at(n).isAny("plain", "straight", "even") && (x.at(n+1).kind == tEnd || x.at(n+1).isMark(".,;([=-")) {
+		x.p += n + 1 // "d.c. plain"
+		s.Stitch = id
+		s.Span = x.spanFrom(start)
+		s.Text = x.src.Slice(s.Span)
+		return []*Step{s}
+	}
 	rows := x.phrase("more|further|plain", "rounds|rows|rnds|rds|round|row|rnd|rd") || x.phrase("rounds|rows|rnds|rds|round|row|rnd|rd")
 	same := false
 	switch {

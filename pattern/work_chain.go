@@ -709,6 +709,10 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 				w.emit(s, place{stitch: stitch.Slip}, n)
 				return true
 			}
+			if w.begun && !t.said && n == 1 && nextMaking(rest) == nil {
+				w.leaf(s, 0) // "plain. ss, off": it only ends the work
+				return true
+			}
 			return w.overrun(s, n, 1)
 		}
 		k := min(n, w.runLeft())
