@@ -538,6 +538,22 @@ func (x *rowReader) sizesAhead(k int) ([]int64, int) {
 	return list, n
 }
 
+// chainWithin reports a chain that is not the last of an ending: a stitch is told
+// behind it, or the round is closed behind it. The one that a row turns with is
+// none of the ending.
+func (x *rowReader) chainWithin() bool {
+	if x.at(1).kind != tNum {
+		return false
+	}
+	switch t := x.at(2); {
+	case t.isAny(",", "and"):
+		return !x.at(3).isAny("turn", "ch", "fasten", "break", "and") && !(x.at(3).is("then") && x.at(4).is("turn"))
+	case t.isMark(".;"):
+		return x.row.Kind == Round
+	}
+	return false
+}
+
 // endings reads how the last pass differs: "ending last rep at **", "ending
 // with sc in last st", "omitting last ch 2".
 func (x *rowReader) endings(g *Step) {
@@ -572,7 +588,7 @@ func (x *rowReader) endings(g *Step) {
 			for !x.end() && !x.peek().isMark(";.)") {
 				if x.peek().isAny(",", "and") {
 					x.p++
-					if x.peek().isAny("turn", "join", "ch", "sl", "ss", "fasten", "break") && len(e.Body) > 0 && !(x.peek().is("ch") && unplaced(e.Body)) {
+					if x.peek().isAny("turn", "join", "ch", "sl", "ss", "fasten", "break") && len(e.Body) > 0 && !(x.peek().is("ch") && (unplaced(e.Body) || x.chainWithin())) {
 						x.p--
 						break
 					}
