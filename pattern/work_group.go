@@ -1118,7 +1118,15 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		tries = append(tries, asIs)
 	}
 	for cut := len(s.Body) - 1; cut >= 0 && len(e.Body) > 0; cut-- {
+		if e.Body[0].Op == OpWork && e.Body[0].Target.Which == Last && makesAlike(s.Body[cut], e.Body[0]) {
+			tries = append(tries, instead(cut)) // "9 tr in next loop, ...; ending with 9 tr in last loop": the same, at the last one
+		}
+	}
+	for cut := len(s.Body) - 1; cut >= 0 && len(e.Body) > 0; cut-- {
 		if e.Body[0].Op == OpChain && endsInChain(s.Body[:cut]) {
+			if cut > 0 && len(e.Body) == 1 && closesInChain(s.Body[cut-1], e.Body[0]) {
+				tries = append(tries, last(s.Body[:cut])) // the last chain of the loops is named
+			}
 			continue // nobody writes one chain in two
 		}
 		tries = append(tries, instead(cut))
@@ -1167,35 +1175,42 @@ func saysAgain(body, end []*Step) bool {
 	if len(body) <= len(end) || len(end) == 0 {
 		return false
 	}
-	alike := func(a, b *Step) bool {
-		if a.Op != b.Op {
-			return false
-		}
-		switch a.Op {
-		case OpChain:
-			return a.N.N == b.N.N
-		case OpWork:
-			return a.Stitch == b.Stitch && a.N.N == b.N.N && a.Target.N.N == b.Target.N.N && filters(a.Target)[0].Kind == filters(b.Target)[0].Kind
-		case OpSkip:
-			return a.Target.N.N == b.Target.N.N
-		}
-		return false
-	}
 	for i := range min(len(end), 2) {
 		a, b := body[i], end[i]
 		if a.Op == OpGroup && b.Op == OpGroup && a.Times.Kind == b.Times.Kind && a.Times.N.N == b.Times.N.N && len(a.Body) == len(b.Body) {
 			for k := range a.Body {
-				if !alike(a.Body[k], b.Body[k]) {
+				if !makesAlike(a.Body[k], b.Body[k]) {
 					return false
 				}
 			}
 			return true
 		}
-		if !alike(a, b) {
+		if !makesAlike(a, b) {
 			return false
 		}
 	}
 	return len(end) > 1
+}
+
+// makesAlike reports whether two steps make the same, though at other places.
+func makesAlike(a, b *Step) bool {
+	if a.Op != b.Op {
+		return false
+	}
+	switch a.Op {
+	case OpChain:
+		return a.N.N == b.N.N
+	case OpWork:
+		return a.Stitch == b.Stitch && a.N.N == b.N.N && a.Target.N.N == b.Target.N.N && filters(a.Target)[0].Kind == filters(b.Target)[0].Kind
+	case OpSkip:
+		return a.Target.N.N == b.Target.N.N
+	}
+	return false
+}
+
+// closesInChain reports a group whose last chain is as long as another.
+func closesInChain(g, ch *Step) bool {
+	return g.Op == OpGroup && len(g.Body) > 0 && makesAlike(g.Body[len(g.Body)-1], ch)
 }
 
 // spacesTaken is how many spaces steps are worked into.
@@ -1232,7 +1247,11 @@ func (w *rowWork) endsAsBegun(s *Step, need int64) (bool, int64) {
 // endsInChain reports whether the last thing that steps make is a chain.
 func endsInChain(body []*Step) bool {
 	for i := len(body) - 1; i >= 0; i-- {
-		if body[i].Op != OpSkip && body[i].Op != OpNote {
+		switch body[i].Op {
+		case OpSkip, OpNote:
+		case OpGroup:
+			return endsInChain(body[i].Body)
+		default:
 			return body[i].Op == OpChain
 		}
 	}
