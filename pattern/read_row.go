@@ -996,14 +996,31 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 			if n := x.chainNamed(from); n > 0 && n != s.N.N && p.Which != FromHook || n == 0 && x.depth == 1 && x.firstMade(from) || n > 0 && p.Which == TurnTop && x.ts[from+1].is("top") && x.roundEnd() {
 				back = false // "ch 2, sl st in top of ch-3" closes the round
 			}
+			if !isSlip && p.Which == FromHook && p.N.N <= s.N.N && x.worked && s.N.N <= 8 {
+				// "ch 5, sc in 3rd ch from hook (picot made), ch 2": the rest of the chain leads on
+				back = back || x.saysPicot() || x.chainFollows()
+			}
 			if back {
 				x.phrase("(", "picot|p", "[made|formed]", ")")
+				x.phrase("for", "[a]", "picot|p")
 				return []*Step{{Op: OpPicot, N: s.N, Span: Span{s.Span.Start, int(x.ts[x.p-1].end)}}}
 			}
 		}
 	}
 	x.p = start
 	return nil
+}
+
+// saysPicot reports words that name what was just made a picot.
+func (x *rowReader) saysPicot() bool {
+	save := x.p
+	defer func() { x.p = save }()
+	return x.phrase("[(]", "[for|forming|makes]", "[a|1]", "picot|p", "[made|formed|)|,|;|.]")
+}
+
+// chainFollows reports a chain after a comma.
+func (x *rowReader) chainFollows() bool {
+	return x.peek().isAny(",", ";") && (x.at(1).isAny("ch", "chain") && x.at(2).kind == tNum || x.at(1).kind == tNum && x.at(2).isAny("ch", "chain"))
 }
 
 // chainNamed is the length of the chain that the words from a token on name,

@@ -628,7 +628,7 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 	for {
 		if w.reached(goal, of) {
 			if n > 1 && w.missesLoop(s, rest) {
-				return w.pass(s, s.Body[:1], n+1), n + 1
+				return w.pass(s, s.Body[:len(s.Body)-1], n+1), n + 1
 			}
 			return true, n
 		}
@@ -649,7 +649,7 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 				return true, n + 1
 			}
 			if n > 1 && w.nothingWorth(goal) && w.missesLoop(s, rest) {
-				return w.pass(s, s.Body[:1], n+1), n + 1
+				return w.pass(s, s.Body[:len(s.Body)-1], n+1), n + 1
 			}
 			return w.misfit(s, goal, of, n, rest), n
 		}
@@ -692,10 +692,16 @@ func loopSaidAgain(body, rest []*Step) int {
 // are as many loops as stitches, and the join stands for the stitch at the end
 // of the last.
 func (w *rowWork) missesLoop(s *Step, rest []*Step) bool {
-	if w.kind != Round || w.nest > 0 || w.opts.has(optNoWrap) || w.pending > 0 || len(s.Body) != 2 || s.Body[0].Op != OpChain || s.Body[0].Counts.Said {
+	end := len(s.Body) - 1
+	if w.kind != Round || w.nest > 0 || w.opts.has(optNoWrap) || w.pending > 0 || end < 1 {
 		return false
 	}
-	if b := s.Body[1]; b.Op != OpWork && b.Op != OpInto || b.Target.Which != Next || b.Target.N.At(w.pr.size) > 1 || b.Stitch == stitch.Slip && b.Op == OpWork {
+	for _, b := range s.Body[:end] { // "ch 2, picot, ch 2"
+		if b.Op != OpPicot && (b.Op != OpChain || b.Counts.Said) {
+			return false
+		}
+	}
+	if b := s.Body[end]; b.Op != OpWork && b.Op != OpInto || b.Target.Which != Next || b.Target.N.At(w.pr.size) > 1 || b.Stitch == stitch.Slip && b.Op == OpWork {
 		return false
 	}
 	for _, r := range rest {
