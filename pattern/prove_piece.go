@@ -184,7 +184,7 @@ func (w *pieceWork) resolve(row *Row, it item) []*Row {
 				out[i] = edited(out[i], r.Edits)
 			}
 		}
-		return out
+		return growing(out, row, r.Edits, w.pr.size)
 	}
 	var numbers []int
 	if r.List != nil {
@@ -224,12 +224,7 @@ func (w *pieceWork) resolve(row *Row, it item) []*Row {
 		}
 		out = append(out, pr.plainRow(p, found, 0)...)
 	}
-	if len(r.Edits) > 0 {
-		for i := range out {
-			out[i] = edited(out[i], r.Edits)
-		}
-	}
-	return out
+	return editedAll(out, r.Edits)
 }
 
 // pieceCalled is the last piece of a name, or the one given where there is none
@@ -257,20 +252,14 @@ func (pr *prover) plainRow(p *Piece, r *Row, depth int) []*Row {
 		if ref.LastRows == 1 {
 			for i := range p.Rows {
 				if p.Rows[i] == r && i > 0 {
-					return pr.plainRow(p, p.Rows[i-1], depth+1)
+					return editedAll(pr.plainRow(p, p.Rows[i-1], depth+1), ref.Edits)
 				}
 			}
 		}
 		return []*Row{r}
 	}
 	if f := pr.rowNumbered(p, ref.First, r); f != nil && f != r {
-		one := pr.plainRow(p, f, depth+1)
-		if len(ref.Edits) > 0 {
-			for i := range one {
-				one[i] = edited(one[i], ref.Edits)
-			}
-		}
-		return one
+		return editedAll(pr.plainRow(p, f, depth+1), ref.Edits)
 	}
 	return []*Row{r}
 }
@@ -330,6 +319,29 @@ func edited(r *Row, edits []Edit) *Row {
 	return &c
 }
 
+// growing gives the rows of "Rnds 9-12: As last rnd, having 1 more sc between
+// increases": each is told by the one before it.
+func growing(out []*Row, row *Row, edits []Edit, size int) []*Row {
+	n := row.Numbers.Last.At(size) - row.Numbers.First.At(size) + 1
+	if len(out) != 1 || n < 2 || n > 5000 || !slices.ContainsFunc(edits, func(e Edit) bool { return e.More != 0 }) {
+		return out
+	}
+	for int64(len(out)) < n {
+		out = append(out, edited(out[len(out)-1], edits))
+	}
+	return out
+}
+
+// editedAll gives rows that are changed alike.
+func editedAll(rows []*Row, edits []Edit) []*Row {
+	if len(edits) > 0 {
+		for i := range rows {
+			rows[i] = edited(rows[i], edits)
+		}
+	}
+	return rows
+}
+
 func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 	out := make([]*Step, len(steps))
 	begun := !start
@@ -343,11 +355,14 @@ func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 			}
 		}
 		for _, e := range edits {
-			if e.Between > 0 && start && i > 0 && i+1 < len(steps) && c.Op == OpWork && !c.shapes() && c.Target.Which == Next && steps[i-1].shapes() && steps[i+1].shapes() {
-				c.Target.N = Num{N: e.Between} // the one run between two increases
+			if e.Between == 0 && e.More == 0 || c.Op != OpWork || c.Target.Which != Next {
+				continue
 			}
-			if e.Between > 0 && !start && c.Op == OpWork && c.Legs == 0 && c.N.N <= 1 && c.Target.Which == Next {
-				c.Target.N = Num{N: e.Between}
+			alone := start && i > 0 && i+1 < len(steps) && !c.shapes() && steps[i-1].shapes() && steps[i+1].shapes() // the one run between two increases
+			if alone || !start && c.Legs == 0 && c.N.N <= 1 {
+				if c.Target.N = (Num{N: e.Between}); e.More != 0 {
+					c.Target.N = Num{N: max(1, max(1, s.Target.N.N)+e.More)}
+				}
 			}
 		}
 		if makesStitches(s) {

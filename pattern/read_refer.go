@@ -543,18 +543,10 @@ func (x *rowReader) referEdits(r *Refer) {
 	start := x.p
 	x.accept("with", "having", "working", "but")
 	x.accept("with", "having")
-	if n := x.peek(); n.kind == tNum && (x.stitchFollows(1) || x.at(1).isAny("plain", "more") && x.stitchFollows(2)) {
-		n := n.num
-		x.p++
-		if x.peek().isAny("plain", "more") && x.stitchFollows(1) {
-			x.p++
-		}
-		_, k := x.stitchAt(0)
-		x.p += k
-		if x.phrase("between", "[the]", "inc|incs|increases|dec|decs|decreases") {
-			r.Edits = append(r.Edits, Edit{Span: x.spanFrom(start), Between: n})
-			return
-		}
+	if e, ok := x.betweenEdit(); ok {
+		e.Span = x.spanFrom(start)
+		r.Edits = append(r.Edits, e)
+		return
 	}
 	x.p = start
 	if x.phrase("making|working|having|using|make|work|with", "[a|an]") {
@@ -574,6 +566,37 @@ func (x *rowReader) referEdits(r *Refer) {
 		return
 	}
 	x.p = save
+}
+
+// betweenEdit reads "3 sc between increases" and "1 more sc between increases".
+func (x *rowReader) betweenEdit() (e Edit, ok bool) {
+	n := x.peek()
+	if n.kind != tNum || n.frac || n.big {
+		return e, false
+	}
+	x.p++
+	x.accept("plain")
+	switch {
+	case x.accept("more", "extra", "additional"):
+		e.More = n.num
+	case x.accept("fewer", "less"):
+		e.More = -n.num
+	default:
+		e.Between = n.num
+	}
+	x.accept("plain")
+	if _, k := x.stitchAt(0); k > 0 {
+		x.p += k
+	} else if !x.accept("st", "sts", "stitch", "stitches") {
+		return e, false
+	}
+	switch { // "1 sc more between increases"
+	case e.Between > 0 && x.accept("more", "extra"):
+		e.Between, e.More = 0, n.num
+	case e.Between > 0 && x.accept("fewer", "less"):
+		e.Between, e.More = 0, -n.num
+	}
+	return e, x.phrase("between|betw|bet", "[each|the|every]", "[of]", "[the]", "inc|incs|increase|increases|increasings|dec|decs|decrease|decreases|decreasings")
 }
 
 func (x *rowReader) peekClause() Span {
@@ -643,7 +666,7 @@ func (x *rowReader) sameBetween() []*Step {
 	x.phrase("[the]", "[same|now]", "[again|,]", "[but]")
 	r := &Refer{LastRows: 1}
 	x.referEdits(r)
-	if len(r.Edits) == 0 || r.Edits[0].Between == 0 || !x.end() && !x.peek().separator() && !x.peek().isMark("([{=<") {
+	if len(r.Edits) == 0 || r.Edits[0].Between == 0 && r.Edits[0].More == 0 || !x.end() && !x.peek().separator() && !x.peek().isMark("([{=<") {
 		x.p = start
 		return nil
 	}

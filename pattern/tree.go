@@ -400,6 +400,7 @@ type Edit struct {
 	Span     Span
 	From, To int64 // chains; From is 0 where every loop changes
 	Between  int64 // plain stitches between increases or decreases
+	More     int64 // so many more of them than there were; fewer where it is negative
 	Delta    Num   // stitches more or fewer at the edges of each row
 }
 

@@ -138,7 +138,7 @@ func sameRefer(a, b *Refer) bool {
 		}
 	}
 	for i := range a.Edits {
-		if a.Edits[i].From != b.Edits[i].From || a.Edits[i].To != b.Edits[i].To {
+		if a.Edits[i].From != b.Edits[i].From || a.Edits[i].To != b.Edits[i].To || a.Edits[i].Between != b.Edits[i].Between || a.Edits[i].More != b.Edits[i].More {
 			return false
 		}
 	}
