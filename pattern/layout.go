@@ -695,8 +695,15 @@ func (r *reader) mayLabel(i int) bool {
 
 // afterDash reports a label behind a name and a dash, "Shape Neck - Row 1:".
 func (r *reader) afterDash(i int) bool {
-	if i < 2 || !r.toks[i-1].is("-") || r.toks[i-1].glued && !strings.HasPrefix(r.src.Text[r.toks[i-1].start:], "\u2014") {
+	if i < 2 || !r.toks[i-1].is("-") {
 		return false
+	}
+	typed := i > 3 && r.toks[i-2].is("-") && r.toks[i-1].glued // "Shape Top--Rnd 25:"
+	if !typed && r.toks[i-1].glued && !strings.HasPrefix(r.src.Text[r.toks[i-1].start:], "\u2014") {
+		return false
+	}
+	if typed && !r.toks[i-3].is(".") {
+		return r.toks[i-3].kind == tWord && !isRowWord(&r.toks[i-3]) && r.capital(i)
 	}
 	t, name := &r.toks[i], &r.toks[i-2]
 	if i > 2 && name.is(".") && t.kind == tOrd { // "Shape armholes.—1st row.—"
