@@ -273,7 +273,7 @@ func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 			// a loop that a tall stitch closes, or that the turning chain begins
 			return n == t.spaces && t.bySize[p.Size] > 0 && t.bySize[p.Size] >= n-2
 		}
-		return n == t.spaces || n == t.groups-1 && t.spaces == 0
+		return n == t.spaces || p.ends > 0 && n+p.ends == t.spaces || n == t.groups-1 && t.spaces == 0
 	case PartChain:
 		return n == t.chains || n == t.spaces
 	case PartNamed:
@@ -297,7 +297,7 @@ func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 				compounds += v
 			}
 		}
-		return n == compounds && compounds > 0 || n == t.groups && t.groups > 0 && len(t.byName) == 0
+		return n == compounds && compounds > 0 || n <= t.groups && t.groups <= n+p.ends && t.groups > 0 && len(t.byName) == 0
 	}
 	return true
 }

@@ -179,6 +179,12 @@ func (x *rowReader) repeatPhrase(mark string) int {
 	if x.at(k).is("go") && x.at(k+1).is("back") && x.at(k+2).is("to") && x.at(k+3).is(mark) {
 		return k + 4
 	}
+	switch { // "and keep going from * to *", "continue from *"
+	case x.at(k).isAny("keep", "carry", "continue", "go") && x.at(k+1).isAny("going", "on", "repeating", "working") && x.at(k+2).is("from") && x.at(k+3).is(mark):
+		k += 2
+	case x.at(k).isAny("continue", "cont", "continuing") && x.at(k+1).is("from") && x.at(k+2).is(mark):
+		k++
+	}
 	if !x.at(k).in(repeatWords) {
 		return 0
 	}

@@ -384,7 +384,8 @@ func (x *rowReader) lastWhere() *Step {
 		x.p++
 	}
 	x.nounDrop()
-	sure = x.accept("going", "goes", "go", "worked", "falling", "landing", "placed", "made", "being", "coming") || sure
+	being := x.accept("being") // "the last d.c. being worked into the third of the 4 ch"
+	sure = x.accept("going", "goes", "go", "worked", "falling", "landing", "placed", "made", "coming") || being || sure
 	if !sure || !x.accept("in", "into", "on") {
 		x.p = start
 		return nil

@@ -282,7 +282,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p++ // the word before a number on a line of its own
 		mark = "."
 	}
-	if x.peek().isAny("total", "count", "there", "you", "sts", "stitches", "now") {
+	if x.peek().isAny("total", "count", "there", "you", "sts", "stitches", "now") || x.peek().is("back") && x.at(1).is("to") && x.at(2).kind == tNum {
 		if x.wordTotal(before) {
 			return true
 		}
@@ -536,8 +536,19 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		}
 		if x.peek().kind != tNum {
 			x.p = save
+			tail := x.p
 			if !x.totalTail(end) {
 				return nil, false
+			}
+			if last := &out[len(out)-1]; last.Kind == PartSpace && x.halfAtEnds(tail) {
+				last.ends = 2
+			}
+			if x.peek().isAny(",", "-") && x.at(1).kind == tNum && x.p+1 < end && !x.at(-1).isAny(",", "-") {
+				if last := &out[len(out)-1]; last.Kind == PartNamed {
+					last.ends = 2 // what stands at the ends may be like one of them
+				}
+				x.p++
+				continue
 			}
 			break
 		}
@@ -579,14 +590,20 @@ func mergeMeshes(parts []TotalPart) []TotalPart {
 // settleFigures leaves what rows look like uncounted where the stitches are
 // counted beside it: "(5 petals, 40 sts)".
 func settleFigures(parts []TotalPart) {
-	counted := false
+	counted, pairs := false, int64(0)
 	for _, p := range parts {
+		if p.word == "pairs" {
+			pairs = p.N.N
+		}
 		counted = counted || p.Kind == PartStitches || p.Kind == PartStitch
 	}
 	for i := range parts {
 		p := &parts[i]
 		if len(parts) > 1 && p.Kind == PartNamed && p.word == "half" {
 			p.Kind = PartOther // one of them may be a chain and what stands beside it
+		}
+		if counted && pairs > 0 && p.Kind == PartNamed && sameName(p.Name, "cluster") {
+			p.ends = pairs // a pair is a group like them
 		}
 		if counted && p.Kind == PartNamed && p.Name == "group" && figureNames[strings.ToLower(p.word)] {
 			p.Kind = PartOther
@@ -667,6 +684,9 @@ func (x *rowReader) tailWords(end int) bool {
 	place := false
 	for x.p < end {
 		t := x.peek()
+		if place && t.isAny(",", "-") && x.at(1).kind == tNum && !x.at(1).frac {
+			return true // "39 clusters with a pair of trebles at each end, 121 tr": the count itself is next
+		}
 		if t.kind != tWord && !t.is("one") && !t.is("half") || t.head && t.blank || t.isAny("in", "into", "next", "ch", "chain", "skip", "sk", "miss", "turn", "join", "rep", "repeat", "then", "work", "from", "to") {
 			x.p = start
 			return false
@@ -900,7 +920,7 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 			break
 		}
 		if w.in(partlyWords) || w.isAny("more") && !w.isAny("times") ||
-			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") || w.isAny("made", "worked") && x.depth > 1 {
+			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") && !countsAfter(parts, w) || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") || w.isAny("made", "worked") && x.depth > 1 {
 			if w.isAny("more", "increased", "decreased", "fewer", "added", "less", "dropped") && len(parts) == 1 && x.row.Total == nil && x.depth == 1 && parts[0].Kind != PartOther {
 				n := parts[0].N
 				if w.isAny("decreased", "fewer", "less", "dropped") {
@@ -924,6 +944,26 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 		}
 	}
 	x.row.Total = t
+}
+
+// halfAtEnds reports whether the words from a token on tell of a half loop at both
+// ends of the row, "and a half loop at either end": they are spaces too.
+func (x *rowReader) halfAtEnds(from int) bool {
+	half := false
+	for i := from; i < x.p && i+1 < len(x.ts); i++ {
+		half = half || x.ts[i].is("half")
+		if half && x.ts[i].isAny("each", "either", "both") && x.ts[i+1].isAny("end", "ends", "side", "sides") {
+			return true
+		}
+	}
+	return false
+}
+
+// countsAfter reports whether the stitches are counted behind a word that tells of a
+// part of them: "39 clusters with a pair of trebles at each end, 121 tr".
+func countsAfter(parts []TotalPart, w *token) bool {
+	last := &parts[len(parts)-1]
+	return len(parts) > 1 && parts[0].Kind != PartStitches && parts[0].Kind != PartStitch && (last.Kind == PartStitches || last.Kind == PartStitch) && last.Span.Start > int(w.start)
 }
 
 // saysMore adds a total to the one right before it where the two count other
