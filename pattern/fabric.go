@@ -195,6 +195,17 @@ func (fl Filter) match(p *place) bool {
 	return false
 }
 
+// gapped reports whether the gaps between the groups are places: the stitches of a
+// group are passed over to reach them.
+func (f *fabric) gapped() bool {
+	for i := range f.runs {
+		if f.runs[i].kind == pGap {
+			return true
+		}
+	}
+	return false
+}
+
 // withGaps marks the gaps between neighbouring groups as places, for rows
 // that are worked between them.
 func (f *fabric) withGaps() *fabric {

@@ -77,7 +77,7 @@ func (x *rowReader) bound() (Bound, bool) {
 		}
 	case x.phrase("until|till|til", "you", "reach|meet", "[the]", "tch") || x.phrase("until|till|til", "you", "reach|meet", "[the]", "turning", "ch|chain"):
 		return done(ToEnd) // which the step behind it names
-	case x.phrase("until|till|til", "[there]", "[are|is]", "[only]", "[you]", "[have]", "[just]"):
+	case x.phrase("until|till|til", "[there]", "[are|is]", "[only]", "[you've|you]", "[have]", "[got]", "[only|just]"):
 		if n, ok := x.countOf(&b); ok {
 			b.N = n
 			if x.phrase("[are|is]", "[still]", "remain|remains|left|rem|remaining|unworked", "[at]", "[the]", "[end]", "[of]", "[the]", "[row|rnd|round]") || x.phrase("from", "[the]", "end") || x.phrase("before", "[the]", "end") {

@@ -737,13 +737,16 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		x.p++
 		t.Which = Same
 		t.plain = w.isAny("it")
-		if l := x.lastStep; l != nil && (l.Times.Bound.Kind == ToLast || l.Target.Bound.Kind == ToLast) && w.isAny("it", "that", "one", "them") {
+		if l := x.lastStep; l != nil && (l.Times.Bound.Kind == ToLast || l.Target.Bound.Kind == ToLast) && w.isAny("it", "that", "one", "them", "there") {
 			t.Which, t.N = Next, Num{N: 1} // "until 1 dc is left, dc in it"
 			b := l.Times.Bound
 			if b.Kind != ToLast {
 				b = l.Target.Bound
 			}
 			t.N = b.N
+			if len(b.Of) > 0 && b.Of[0].Kind == Space {
+				t.Of = b.Of // "until you reach the last gap, 2 tr in there"
+			}
 			return done(true)
 		}
 		if l := x.lastStep; l != nil && l.Target.Bound.Kind == ToPlace && w.isAny("it", "that", "there", "this") {

@@ -22,7 +22,7 @@ func (x *rowReader) talk() *Step {
 	start := x.p
 	for !x.end() && !x.peek().isMark(".!?;([{<") && !(x.peek().head && x.p > start && x.rowCapital()) {
 		t := x.peek()
-		if t.kind == tNum && !t.word || !personal && (t.in(talkNever) || t.plainStitch()) || personal && t.isAny("ch", "each", "every", "skip", "rep", "repeat", "inc", "dec") {
+		if t.kind == tNum && !t.word || !personal && (t.in(talkNever) || t.plainStitch()) || personal && t.isAny("ch", "each", "every", "skip", "rep", "repeat", "inc", "dec") && !(t.is("each") && x.at(-1).is("of") && x.at(1).separator()) {
 			x.p = start
 			return nil
 		}

@@ -502,7 +502,7 @@ func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 		}
 		return w.overrun(s, n, 1)
 	}
-	if stepped > 0 && len(s.Target.Of) == 0 || stepped > 0 && !w.named {
+	if stepped > 0 && (!w.named || len(s.Target.Of) == 0 && !w.below.gapped()) {
 		w.passed += stepped
 	}
 	made := n / legs
