@@ -129,6 +129,10 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next int) int {
 		if times > 0 && times*blockLen != n && !((times+1)*blockLen == n && takesItself(row, it)) && r.Rows.N == 0 {
 			pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d", row.Label, n, times, countWords(int64(blockLen), "row", "rows"), times*blockLen),
 				fmt.Sprintf("the last of them would be Row %d", it.from+times*blockLen-1))
+		} else if times == 0 && r.EndRow > 0 && blockLen > 1 {
+			if last := block[(n-1)%blockLen]; r.EndRow < last.Numbers.First.N || r.EndRow > max(last.Numbers.First.N, last.Numbers.Last.N) {
+				pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and the last of them is %s, not Row %d", row.Label, n, last.Label, r.EndRow), "")
+			}
 		} else if times == 0 && n%blockLen != 0 && blockLen > 1 && !referEnds(row) {
 			pr.say(Warning, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and the %d rows to repeat do not go into them evenly", row.Label, n, blockLen),
 				fmt.Sprintf("to come out whole they would end with Row %d or Row %d", it.from+n-n%blockLen-1, it.from+n-n%blockLen+blockLen-1))

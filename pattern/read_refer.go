@@ -254,7 +254,7 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 		if to && x.at(k-1).is("-") && x.at(k).kind == tNum && (k > 1 || !x.at(k-1).glued || int(x.at(k).num) <= r.Last) && !x.pluralLabel() {
 			return x.listed(r) // "Repeat Row 27--19 sts."
 		}
-		if m := x.at(k); m.kind != tNum || m.frac || x.at(k+1).isAny("times", "more", "time") && !to || int(m.num) <= r.Last && !to {
+		if m := x.at(k); m.kind != tNum || m.frac || x.at(k+1).isAny("times", "more", "time") && !to || int(m.num) <= r.Last && !to && !x.inTurn(k+1) {
 			return x.listed(r)
 		}
 		// "Rows 2, 3 sc": the number belongs to what follows
@@ -306,8 +306,18 @@ func (x *rowReader) listed(r *Refer) bool {
 			r.List = nil
 		}
 	}
+	if x.inTurn(0) {
+		x.p += 2
+	}
 	x.phrase("[,]", "inclusive|incl|alternately")
 	return true
+}
+
+// inTurn reports "in turn" behind rows, which names them in the order in which
+// they come: "Rows 3 and 2 in turn".
+func (x *rowReader) inTurn(k int) bool {
+	after := x.at(k + 2)
+	return x.at(k).is("in") && x.at(k+1).is("turn") && (after.kind == tEnd || after.separator())
 }
 
 // ordinalRows = "2nd row" | "2nd and 3rd rows" | "4th to 6th rnds" .
@@ -402,6 +412,9 @@ func (x *rowReader) referTimes(r *Refer) {
 		x.phrase("alternately|alternating|alternately,|consecutively|over", "[and]", "[over]")
 		x.phrase("inclusive|incl")
 		if x.phrase("for", "[the]", "pattern|patt", "[stitch|st]") {
+			continue
+		}
+		if x.endsOnRow(r) {
 			continue
 		}
 		if x.fewerEach() || x.lastPlaced() || x.leftOut() || x.phrase("in|into|on|over", "[the]", "sc|dc|hdc|htr|tr|st|sts|stitches", "of", "[the]", "last|previous|preceding", "row|rnd|round") {
@@ -532,6 +545,28 @@ func (x *rowReader) endingRow() {
 		return
 	}
 	x.p = save
+}
+
+// endsOnRow reads "ending with a Row 2" behind rows whose label says how many
+// they are: which of them is the last, to be held against that.
+func (x *rowReader) endsOnRow(r *Refer) bool {
+	save := x.p
+	if r.Times.N > 0 || r.Rows.N > 0 || x.row.Numbers.Last.N <= x.row.Numbers.First.N || !x.phrase("[and]", "[then]", "ending|end|finishing|finish", "on|with|after|by", "[working]", "[a|an|the]") {
+		x.p = save
+		return false
+	}
+	t := x.peek()
+	switch {
+	case t.kind == tOrd && isRowWord(x.at(1)) && x.at(2).kind != tNum:
+		r.EndRow = t.num
+	case isRowWord(t) && x.at(1).kind == tNum && !x.at(1).frac:
+		r.EndRow = x.at(1).num
+	default:
+		x.p = save
+		return false
+	}
+	x.p += 2
+	return true
 }
 
 // referEdits reads "making ch 6 instead of ch 4", "having 5 chs in each loop",

@@ -376,6 +376,7 @@ type Refer struct {
 	Rows     Num    // "for 5 more rows"
 	Until    Num    // "until there are 40 rows"
 	UntilRow int64  // "to row 20"
+	EndRow   int64  // "ending with a Row 2": which of them is the last
 	UntilSts Num    // "until 6 sts remain"
 	Measure  bool   // "until it measures": the maker ends it by hand
 	Edits    []Edit // "ch 6 instead of ch 4"
