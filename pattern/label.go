@@ -517,6 +517,8 @@ func (x *rowReader) labelRemarks(l *label) {
 		}
 		in := x.at(1)
 		switch {
+		case end == x.p+2 && x.ts[end+1].isAny("*", "x") && x.ts[end+1].glued && x.ts[end+2].kind == tNum:
+			return // "(v)*5" is worked so often
 		case in.isAny("rs", "ws", "right", "wrong") || x.ts[end-1].isAny("side", "rs", "ws"):
 			l.side = sideOf(in)
 			if !in.isAny("rs", "ws", "right", "wrong") {
