@@ -252,6 +252,9 @@ func (r *reader) readDraft(d *rowDraft) {
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
 	x.afterRows = r.before != nil || len(row.Setup) > 0
 	x.afterShaping = r.before != nil && shapes(r.before.Steps)
+	if x.afterShaping && r.before.Total != nil && len(r.before.Total.Parts) == 1 {
+		x.totalBefore = r.before.Total.Parts[0].N.N
+	}
 	if round := row.Kind == FlatRow && r.goesRound(d); round {
 		row.Kind = Round
 		x.readRow()

@@ -248,7 +248,7 @@ func (x *rowReader) plainRow() []*Step {
 		x.p = start
 		return nil
 	}
-	if same && !x.afterShaping {
+	if same && (!x.afterShaping || x.countsOtherwise()) {
 		if !x.afterRows {
 			x.p = start
 			return nil
@@ -261,6 +261,17 @@ func (x *rowReader) plainRow() []*Step {
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
 	return []*Step{s}
+}
+
+// countsOtherwise reports whether a total follows that is not that of the row
+// before: "same = 25" behind a row of 23 shapes as that one did, and is not even.
+func (x *rowReader) countsOtherwise() bool {
+	k := 0
+	for k < 2 && x.at(k).isMark("([{=-:,.") {
+		k++
+	}
+	n := x.at(k)
+	return k > 0 && x.totalBefore > 0 && n.kind == tNum && !n.frac && n.num != x.totalBefore && (x.at(k+1).kind == tEnd || x.at(k+1).isMark(")]}.") || x.nounFollows(k+1))
 }
 
 // evenIn reads the stitch of "one round of sc", where nothing more is said.

@@ -39,6 +39,7 @@ type rowReader struct {
 	bareIn       stitch.ID // and for which
 	afterRows    bool      // the row stands on another, or on a foundation
 	afterShaping bool      // and that one increases or decreases
+	totalBefore  int64     // what that one states, of a single number
 
 	holdBack   bool   // the last loops of the stitches that follow are held back: a cluster
 	hookCounts Counts // what the chains skipped at the hook count as, just read
@@ -50,7 +51,7 @@ func (x *rowReader) restart(p int) {
 	x.marks, x.closed = x.marks[:0], x.closed[:0]
 	x.main, x.worked, x.bounded, x.lastStep, x.alongEdge = stitch.None, false, false, nil, false
 	x.rowsAsked, x.holdBack, x.hookCounts, x.off = 0, false, Counts{}, false
-	x.terse, x.bareIn, x.afterRows, x.afterShaping = 0, stitch.None, false, false
+	x.terse, x.bareIn, x.afterRows, x.afterShaping, x.totalBefore = 0, stitch.None, false, false, 0
 }
 
 // closedMark is the last group closed under a mark.
