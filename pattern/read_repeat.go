@@ -1,5 +1,7 @@
 package pattern
 
+import "crochet/tallyturn/pattern/stitch"
+
 // star = mark { step } [ mark ] [ [ "rep" ... mark ] times ] .
 func (x *rowReader) star() []*Step {
 	start := x.p
@@ -622,6 +624,11 @@ func (x *rowReader) endings(g *Step) {
 			g.ending = e
 			continue
 		}
+		if e := x.omitsAtEnd(g.Body); e != nil {
+			e.Span = x.spanFrom(start)
+			g.ending = e
+			continue
+		}
 		if x.phrase("omit|omitting|leaving|eliminate|eliminating|without", "[out|off|the]", "[the]", "last|final") && !x.leavesUnworked(start) {
 			e := &Step{Op: OpEnding, Text: "omit", Target: Target{N: Num{N: 1}}}
 			if x.peek().kind == tNum {
@@ -674,6 +681,52 @@ func (x *rowReader) endings(g *Step) {
 		x.p = save
 		return
 	}
+}
+
+// omitsAtEnd reads "omitting 3 tr at end of last repeat": so many of the stitches
+// that the group ends with are left out of its last pass. Nothing is taken where
+// the group ends with others.
+func (x *rowReader) omitsAtEnd(body []*Step) *Step {
+	save := x.p
+	if len(body) == 0 || !x.phrase("omit|omitting", "[out]", "[the]") {
+		x.p = save
+		return nil
+	}
+	e := &Step{Op: OpEnding, Text: "omit", Target: Target{N: Num{N: 1}}}
+	last := body[len(body)-1]
+	from := x.p
+	if s := x.chain(); len(s) == 1 {
+		if last.Op != OpChain || !sameNum(s[0].N, last.N) {
+			x.p = save
+			return nil
+		}
+	} else {
+		x.p = from
+		if x.peek().kind == tNum && !x.peek().frac {
+			e.Target.N, _ = x.number()
+		}
+		id, n := x.stitchAt(0)
+		if n == 0 || len(e.Target.N.Sizes) > 0 || endsWith(body, id) < e.Target.N.N {
+			x.p = save
+			return nil
+		}
+		x.p += n
+	}
+	if !x.phrase("at|from|on|in", "[the]", "[end]", "[of]", "[the]", "last|final", "rep|repeat|repetition") {
+		x.p = save
+		return nil
+	}
+	return e
+}
+
+// endsWith is how many of one stitch the last step of a group makes.
+func endsWith(body []*Step, id stitch.ID) int64 {
+	if s := body[len(body)-1]; s.Op == OpWork && s.Stitch == id && s.Legs > 0 {
+		return max(s.N.N, 1)
+	} else if s.Op == OpWork && s.Stitch == id {
+		return mul(max(s.N.N, 1), max(s.Target.N.N, 1))
+	}
+	return 0
 }
 
 // workingLast takes the "working" of "rep from * to end, working 2 tr in last ch":

@@ -834,6 +834,10 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 		x.p++
 		p.Kind = PartNamed
 		return true
+	case t.is("ps"):
+		x.p++
+		p.Kind, p.Name = PartNamed, "picot"
+		return true
 	case t.in(blockWords):
 		x.p++
 		p.Kind, p.Name = PartNamed, "group"

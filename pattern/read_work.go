@@ -402,7 +402,8 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		x.p = save
 		return x.free(start, s, counted)
 	}
-	if len(places) == 1 && s.Legs == 0 && places[0].Which == Next && places[0].N.N > 1 && stitch.Of(s.Stitch).Kind == stitch.Compound && x.ts[save].is("over") {
+	if len(places) == 1 && s.Legs == 0 && (places[0].Which == Next || places[0].Which == First && !x.worked) && places[0].N.N > 1 && stitch.Of(s.Stitch).Kind == stitch.Compound && x.ts[save].is("over") {
+		places[0].Which = Next      // "cluster over first 3 dc", where the row begins
 		s.Legs = int(places[0].N.N) // "cluster over next 3 dc"
 	}
 	for i := range places {

@@ -1044,7 +1044,7 @@ func (w *rowWork) lastPass(s *Step, i int64) bool {
 	m := w.mark()
 	e := s.ending
 	if e.Text == "omit" {
-		return w.pass(s, omitted(s.Body), i+1)
+		return w.pass(s, omitted(s.Body, e.Target.N.N), i+1)
 	}
 	if e.Text == "as it began" {
 		return w.pass(s, s.Body, i+1)
@@ -1067,7 +1067,7 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	plain.ending = nil
 	m := w.mark()
 	if e.Text == "omit" {
-		return w.fillPartial(s, omitted(s.Body), rest)
+		return w.fillShort(s, omitted(s.Body, e.Target.N.N), rest)
 	}
 	type try func() (bool, int64)
 	behind := int64(0) // places that may be left
@@ -1264,16 +1264,29 @@ func endsInChain(body []*Step) bool {
 	return false
 }
 
-// omitted is a group without its last stitch or chain.
-func omitted(body []*Step) []*Step {
+// fillShort fills with a group whose last pass lacks its last stitches. What is
+// passed over before them is left out too where nothing is there to pass.
+func (w *rowWork) fillShort(s *Step, short, rest []*Step) (bool, int64) {
+	m := w.mark()
+	ok, n := w.fillPartial(s, short, rest)
+	if k := len(short); k > 1 && short[k-1].Op == OpSkip && (!ok || w.misfitLeft != 0 || len(w.problems) > m.problems) {
+		w.reset(m)
+		w.misfitLeft = 0
+		return w.fillPartial(s, short[:k-1], rest)
+	}
+	return ok, n
+}
+
+// omitted is a group without its last chain, or the last k of its stitches.
+func omitted(body []*Step, k int64) []*Step {
 	n := len(body)
 	if n == 0 {
 		return nil
 	}
 	last := body[n-1]
-	if last.Op == OpWork && last.Target.Which == Next && last.Target.N.N > 1 && len(last.Target.N.Sizes) == 0 {
+	if last.Op == OpWork && last.Target.Which == Next && last.Target.N.N > k && last.N.N <= 1 && last.Legs == 0 && len(last.Target.N.Sizes) == 0 {
 		c := *last
-		c.Target.N.N--
+		c.Target.N.N -= k
 		return append(append([]*Step(nil), body[:n-1]...), &c)
 	}
 	return body[:n-1]
@@ -1326,7 +1339,7 @@ func (w *rowWork) closeLoop(s *Step) (bool, int64) {
 	}
 	for {
 		left := w.leftOver()
-		if n > 0 && left <= each {
+		if n > 0 && left <= each && (each > 1 || left == 0) { // with nothing to pass over, every place is used
 			w.skipped += left
 			w.cur = cursor{i: len(w.below.runs)}
 			return left >= each-1 && w.run(s.ending.Body), n + 1
