@@ -994,7 +994,8 @@ func (x *rowReader) special(start int, sp *Special, tokens int, count Num, count
 		s.Span = x.spanFrom(start)
 		return x.repeated(start, []*Step{s})
 	}
-	if sp.Body == nil && s.Legs == 0 && len(places) == 1 && places[0].Which == Next && places[0].N.N > 1 && x.ts[save].isAny("over") {
+	if sp.Body == nil && s.Legs == 0 && len(places) == 1 && (places[0].Which == Next || places[0].Which == First && !x.worked) && places[0].N.N > 1 && x.ts[save].isAny("over") {
+		places[0].Which = Next
 		s.Legs = int(places[0].N.N) // "cluster over next 3 dc"
 	}
 	if s.Legs > 0 {
