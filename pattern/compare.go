@@ -220,23 +220,24 @@ func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparis
 		}
 	}
 	ways := []struct {
-		n    int64
-		made int64
-		way  string
+		n      int64
+		made   int64
+		chains bool // each chain is a stitch
+		way    string
 	}{
-		{t.stitches + t.slips, t.stitches + t.slips, "the total counts slip stitches"},
-		{t.stitches + t.chains, -1, "the total counts chains as well"},
-		{t.stitches + t.spaces, -1, "the total counts chain spaces as well"},
-		{t.stitches + t.bySize[1], -1, "the total counts each ch-1 as a stitch"},
-		{t.stitches + t.picots, -1, "the total counts picots as well"},
-		{t.stitches + t.slips + t.chains, -1, "the total counts chains and slip stitches as well"},
+		{t.stitches + t.slips, t.stitches + t.slips, false, "the total counts slip stitches"},
+		{t.stitches + t.chains, -1, true, "the total counts chains as well"},
+		{t.stitches + t.spaces, -1, false, "the total counts chain spaces as well"},
+		{t.stitches + t.bySize[1], -1, false, "the total counts each ch-1 as a stitch"},
+		{t.stitches + t.picots, -1, false, "the total counts picots as well"},
+		{t.stitches + t.slips + t.chains, -1, true, "the total counts chains and slip stitches as well"},
 	}
 	for i, y := range ways {
 		if i > 0 && p.Kind == PartStitch && w.family(t, p.ID) == t.stitches {
 			break // "48 dc" of 36 dc and 12 spaces: chains are no dc
 		}
 		if y.n == n && y.n != t.stitches {
-			return comparison{agrees: true, way: y.way, made: y.made, chains: i == 1 || i == 4}
+			return comparison{agrees: true, way: y.way, made: y.made, chains: y.chains}
 		}
 	}
 	return comparison{made: -1}
