@@ -115,15 +115,8 @@ func (v woven) draw(tall bool, here pattern.Here, from int64) [][]span {
 	bracket, caps, stems, joins, capsBelow, below, ruler, colours := line(), line(), line(), line(), line(), line(), line(), line()
 	coloured := false
 	for _, t := range v.threads {
-		x := v.column(t.x)
-		ink := v.ink(t)
-		if t.named != "" {
-			coloured = colours.text(x, Clean(t.named), ink) || coloured
-		}
-		if t.nth == v.done {
-			bracket.put(x, '▼', markNear)
-			ink = markHand
-		}
+		x, ink, named := v.place(t, bracket, colours)
+		coloured = coloured || named
 		caps.put(x, t.sign.cap, ink)
 		stems.put(x, t.sign.stem, ink)
 	}
@@ -145,6 +138,18 @@ func (v woven) draw(tall bool, here pattern.Here, from int64) [][]span {
 		lines = append(lines, colours)
 	}
 	return v.framed(lines, 2)
+}
+
+// place is where a stitch stands and its ink. Its colour is named on one line
+// where it changes, and the one in hand is marked on another.
+func (v woven) place(t thread, bracket, colours cellLine) (x int, ink role, named bool) {
+	x, ink = v.column(t.x), v.ink(t)
+	named = t.named != "" && colours.text(x, Clean(t.named), ink)
+	if t.nth == v.done {
+		bracket.put(x, '▼', markNear)
+		ink = markHand
+	}
+	return x, ink, named
 }
 
 // framed puts the edges to the lines: one of them tells where the row goes on.

@@ -52,15 +52,8 @@ func (v woven) drawLarge(here pattern.Here, from int64) [][]span {
 	}
 	coloured := false
 	for _, t := range v.threads {
-		x := v.column(t.x)
-		ink := v.ink(t)
-		if t.named != "" {
-			coloured = colours.text(x, Clean(t.named), ink) || coloured
-		}
-		if t.nth == v.done {
-			bracket.put(x, '▼', markNear)
-			ink = markHand
-		}
+		x, ink, named := v.place(t, bracket, colours)
+		coloured = coloured || named
 		t.sign.putLarge(row[:], x, ink)
 	}
 	v.brackets(bracket, here, from)
