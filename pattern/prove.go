@@ -234,13 +234,7 @@ func (pr *prover) provePiece(p *Piece) {
 	best := pr.workPiece(p)
 	score, bestKept := scoreOf(pr.out[found:]), pr.kept
 	if score == 0 || len(pr.asked) == 0 {
-		best = pr.settleStars(p, best, found, kept)
-		pr.mendPiece(best)
-		best = pr.oneSlip(p, best, found, kept)
-		pr.misread(best, found)
-		pr.firstAmiss(best, found)
-		pr.pieces = append(pr.pieces, best)
-		pr.register(best)
+		pr.endPiece(p, pr.settleStars(p, best, found, kept), found, kept)
 		return
 	}
 	bestOut := append([]Finding(nil), pr.out[found:]...)
@@ -276,12 +270,18 @@ func (pr *prover) provePiece(p *Piece) {
 		}
 	}
 	best.flips = bestFlips
-	pr.mendPiece(best)
-	best = pr.oneSlip(p, best, found, kept)
-	pr.misread(best, found)
-	pr.firstAmiss(best, found)
-	pr.pieces = append(pr.pieces, best)
-	pr.register(best)
+	pr.endPiece(p, best, found, kept)
+}
+
+// endPiece looks at what is amiss in a piece whose reading is settled, and keeps
+// the piece for those after it.
+func (pr *prover) endPiece(p *Piece, w *pieceWork, found int, kept int64) {
+	pr.mendPiece(w)
+	w = pr.oneSlip(p, w, found, kept)
+	pr.misread(w, found)
+	pr.firstAmiss(w, found)
+	pr.pieces = append(pr.pieces, w)
+	pr.register(w)
 }
 
 // register gives the use that a piece makes of another to that other.

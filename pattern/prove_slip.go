@@ -29,7 +29,6 @@ type slipFound struct {
 	edit  edit
 	at    Span // the words that hold the number
 	score int
-	errs  int
 }
 
 // oneSlip looks for the number that explains the errors of a piece, and works
@@ -101,8 +100,8 @@ func (pr *prover) searchSlip(p *Piece, found, errs, score int) (slipFound, bool)
 		q.Rows[i] = e.apply(p.Rows[i])
 		pr.out, pr.kept, pr.spent = out[:found:found], kept, spent
 		pr.workPiece(&q)
-		if n := errorsIn(pr.out[found:]); n == 0 {
-			all = append(all, slipFound{row: p.Rows[i], edit: e, at: sp, errs: n, score: scoreOf(pr.out[found:])})
+		if errorsIn(pr.out[found:]) == 0 {
+			all = append(all, slipFound{row: p.Rows[i], edit: e, at: sp, score: scoreOf(pr.out[found:])})
 		}
 	}
 	for i := at; i >= max(0, at-slipBack); i-- {

@@ -255,13 +255,12 @@ func (r *reader) readDraft(d *rowDraft) {
 	if x.afterShaping && r.before.Total != nil && len(r.before.Total.Parts) == 1 {
 		x.totalBefore = r.before.Total.Parts[0].N.N
 	}
-	if round := row.Kind == FlatRow && r.goesRound(d); round {
+	called := row.Kind
+	if called == FlatRow && r.goesRound(d) {
 		row.Kind = Round
-		x.readRow()
-		row.Kind = FlatRow
-	} else {
-		x.readRow()
 	}
+	x.readRow()
+	row.Kind = called
 	r.lists = x.regroup(r.lists) && len(row.bad) == 0 || r.lists
 	r.main, r.before = x.main, row
 	r.tellBare(x)

@@ -75,7 +75,7 @@ func (x *rowReader) steps(closer string) []*Step {
 			x.remember([]*Step{list})
 			continue
 		}
-		if len(made) == 2 && x.worksInChains(made[1]) {
+		if len(made) == 2 && worksInChains(made[1]) {
 			if along := x.along(made[:1], made[1:]); along != nil {
 				made = []*Step{along} // "dc in each dc and in each of the 2 ch"
 			}
@@ -307,7 +307,7 @@ func (x *rowReader) along(out, made []*Step) *Step {
 
 // worksInChains reports "in each of the 2 ch": so many single chains of the row
 // below, wherever they lie among its stitches.
-func (x *rowReader) worksInChains(s *Step) bool {
+func worksInChains(s *Step) bool {
 	return s.Op == OpWork && s.Target.Which == Next && len(s.Target.Of) == 1 && s.Target.Of[0].Kind == ChainStitch && s.Target.N.N > 1
 }
 

@@ -20,8 +20,9 @@ func (w *pieceWork) countStars(to map[options]starCount) {
 			continue
 		}
 		seen[r.Row] = true
+		ways := r.Row.starWays()
 		for _, bit := range [...]options{optStarInAll, optStarMore} {
-			if !r.Row.starWays().has(bit) {
+			if !ways.has(bit) {
 				continue
 			}
 			c := to[bit]
@@ -60,11 +61,13 @@ func (pr *prover) settleStars(p *Piece, w *pieceWork, found int, kept int64) *pi
 			pr.forced |= bit
 		}
 	}
-	if pr.barred|pr.forced != 0 {
-		pr.out, pr.kept = pr.out[:found], kept
-		w = pr.workPiece(p)
-		pr.barred, pr.forced = 0, 0
+	if pr.barred|pr.forced == 0 {
+		pr.stars = all
+		return w
 	}
+	pr.out, pr.kept = pr.out[:found], kept
+	w = pr.workPiece(p)
+	pr.barred, pr.forced = 0, 0
 	if pr.stars == nil {
 		pr.stars = make(map[options]starCount)
 	}

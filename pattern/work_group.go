@@ -671,10 +671,7 @@ func loopSaidAgain(body, rest []*Step) int {
 	if len(body) < 3 || body[0].Op != OpChain {
 		return 0
 	}
-	k := 1
-	for k < len(body) && body[k].Op == OpSkip {
-		k++
-	}
+	k := passedOver(body)
 	for i, r := range rest {
 		switch {
 		case r.Op == OpNote:
@@ -1164,12 +1161,19 @@ func beginsAlike(body, end []*Step) int {
 	if len(body) < 3 || body[0].Op != OpChain || end[0].Op != OpChain || body[0].N.N != end[0].N.N || nextMaking(end[1:]) != nil {
 		return 0
 	}
-	k := 1
-	for k < len(body) && body[k].Op == OpSkip {
-		k++
-	}
+	k := passedOver(body)
 	if k == 1 || k == len(body) {
 		return 0
+	}
+	return k
+}
+
+// passedOver is how many of the steps of a loop come before its stitch: its
+// chain, and what it passes over.
+func passedOver(loop []*Step) int {
+	k := 1
+	for k < len(loop) && loop[k].Op == OpSkip {
+		k++
 	}
 	return k
 }

@@ -87,11 +87,11 @@ func (f *figure) motif(ls *letters, s *seen) []string {
 			return nil
 		}
 	}
-	some := 32 // one letter of so many may touch the next
+	some := []int{32} // one letter of so many may touch the next
 	if f.rows[0].l.g.corners.n != 4 {
-		some = 1 << 16 // slanting sides are hard to follow as it is
+		some = []int{1 << 16, 32} // slanting sides are hard to follow as it is: none, if that can be had
 	}
-	for _, some := range []int{some, 32} {
+	for _, some := range some {
 		for scale := 1.0; ; scale += 0.125 {
 			c := newCells()
 			*s = seen{}

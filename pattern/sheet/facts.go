@@ -115,7 +115,7 @@ func (b *builder) symbol() string {
 	if len(found) > 1 {
 		if g, err := gauge.Stated(b.proof); err == nil && g.Stitches.Known() && g.Stitch == stitch.SC {
 			var near []gauge.Weight
-			for _, w := range gauge.ForGauge(g.Stitches.In(4 * mmPerInch)) {
+			for _, w := range gauge.ForGauge(g.Stitches.In(4 * gauge.Inch)) {
 				for _, f := range found {
 					if f.Number == w.Number {
 						near = append(near, w)
@@ -149,8 +149,6 @@ func (b *builder) symbol() string {
 	}
 	return strings.Join(out, " or ")
 }
-
-const mmPerInch = 25.4
 
 var (
 	namesHook = sync.OnceValue(func() *regexp.Regexp {
