@@ -167,14 +167,19 @@ func left(r reading, sofar, rest float64, takes func(float64) yarn.Range, known 
 	if !known {
 		return l
 	}
-	since := sofar - r.Units
-	l.Since = takes(max(since, 0))
-	if since < 0 { // ripped: that much is on the ball again
-		back := takes(-since)
-		l.Since = yarn.Range{Low: -back.High, Mid: -back.Mid, High: -back.Low}
+	// Where stitches were ripped, or the text has fewer to come, less than
+	// nothing is taken: that much is on the ball again.
+	signed := func(units float64) yarn.Range {
+		if units >= 0 {
+			return takes(units)
+		}
+		back := takes(-units)
+		return yarn.Range{Low: -back.High, Mid: -back.Mid, High: -back.Low}
 	}
+	since := sofar - r.Units
+	l.Since = signed(since)
 	l.Now = yarn.Range{Low: max(l.Grams-l.Since.High, 0), Mid: max(l.Grams-l.Since.Mid, 0), High: max(l.Grams-l.Since.Low, 0)}
-	need := takes(rest + since)
+	need := signed(rest + since)
 	l.Over = yarn.Range{Low: l.Grams - need.High, Mid: l.Grams - need.Mid, High: l.Grams - need.Low}
 	l.Verdict = yarn.Judge(need, l.Grams)
 	return l

@@ -206,6 +206,28 @@ func TestOneYarn(t *testing.T) {
 	}
 }
 
+// A text that was changed for a shorter one, and back, may leave less to come
+// than was ripped since the ball was weighed: what is left over is a range in
+// order all the same, and no less than there is.
+func TestLessThanNothingToCome(t *testing.T) {
+	const short = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1, turn, sc in each st across. (10 sc)\n"
+	rewrite := func(text string) counter.Event { return counter.Event{Kind: counter.Rewrite, Text: text} }
+	tap := func(n int64) counter.Event { return counter.Event{Kind: counter.Tap, N: n} }
+	s := counter.Begin(planOf(pier))
+	for _, e := range []counter.Event{
+		{Kind: counter.Unravel}, {Kind: counter.Jump}, tap(1), tap(1), tap(1), tap(1), {Kind: counter.Jump}, tap(1), tap(1),
+		weigh("navy", 0), {Kind: counter.Finish}, rewrite(short), tap(3), {Kind: counter.Unravel, N: 1}, rewrite(pier), tap(1), {Kind: counter.Finish}, rewrite(short),
+	} {
+		if next, err := s.Apply(e); err == nil {
+			s = next
+		}
+	}
+	l := account(s, rough).Yarns[0].Left
+	if l == nil || !l.Known || l.Over.Low > l.Over.Mid || l.Over.Mid > l.Over.High || l.Over.Low < l.Grams {
+		t.Errorf("left over: %+v", l)
+	}
+}
+
 // Whatever is done, the account of the log alone is the same, what is used and
 // what the rest takes are no less than nothing, and ranges are in order.
 func TestAnyAccount(t *testing.T) {
