@@ -699,7 +699,9 @@ func (r *reader) afterDash(i int) bool {
 		return false
 	}
 	typed := i > 3 && r.toks[i-2].is("-") && r.toks[i-1].glued // "Shape Top--Rnd 25:"
-	if !typed && r.toks[i-1].glued && !strings.HasPrefix(r.src.Text[r.toks[i-1].start:], "\u2014") {
+	// Two typed dashes at the end of a line are one hyphen in what is copied from print.
+	copied := r.toks[i-1].glued && r.toks[i].glued && isRowWord(&r.toks[i]) && r.toks[i-2].kind == tWord && r.capital(i-2)
+	if !typed && !copied && r.toks[i-1].glued && !strings.HasPrefix(r.src.Text[r.toks[i-1].start:], "\u2014") {
 		return false
 	}
 	if typed && !r.toks[i-3].is(".") {
