@@ -293,7 +293,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		}
 	case tickMsg:
 		m.page.tick()
-		return second()
+		return tea.Batch(second(), m.fit())
 	case groundMsg:
 		m.ground = &msg.dark
 		m.inkFor(msg.dark)
@@ -331,6 +331,21 @@ func (m *model) idle(name string) {
 		return
 	}
 	m.page.idle(name)
+}
+
+// fit has bubbletea measure the terminal where it has another size than the
+// frames. What tells it of a new size goes unheard until it listens, some time
+// after the first frame, and some systems tell nothing.
+func (m *model) fit() tea.Cmd {
+	f, ok := m.out.(*os.File)
+	if !ok || m.lines != nil {
+		return nil
+	}
+	width, height, err := term.GetSize(f.Fd())
+	if err != nil || width == m.width && height == m.height {
+		return nil
+	}
+	return tea.WindowSize()
 }
 
 func (m *model) size(width, height int) {

@@ -16,6 +16,8 @@ import (
 	"crochet/tallyturn/counter"
 	"crochet/tallyturn/pattern"
 	"crochet/tallyturn/tui/ptytest"
+
+	"github.com/creack/pty"
 )
 
 // The test program runs itself on a pseudo-terminal; this variable names the
@@ -197,6 +199,35 @@ func TestResizeOnATerminal(t *testing.T) {
 				t.Errorf("%dx%d does not say %q:\n%s", size.width, size.height, s, screen)
 			}
 		}
+	}
+}
+
+// A window that becomes another size before the program listens for it, or on
+// a system that does not tell, is fitted with the next beat of the clock.
+func TestResizeUntold(t *testing.T) {
+	outer, inner, err := pty.Open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer outer.Close()
+	defer inner.Close()
+	w, _ := walkOf(t, harbourCrab(), Look{}, 80, 24)
+	m := &model{page: w, out: inner}
+	for _, c := range []struct {
+		width, height int
+		ask           bool
+	}{{80, 24, false}, {100, 24, true}, {80, 40, true}} {
+		if err := pty.Setsize(inner, &pty.Winsize{Cols: 80, Rows: 24}); err != nil {
+			t.Fatal(err)
+		}
+		m.size(c.width, c.height)
+		if asked := m.fit() != nil; asked != c.ask {
+			t.Errorf("frames of %dx%d on a terminal of 80x24: asked for its size: %v, want %v", c.width, c.height, asked, c.ask)
+		}
+	}
+	m.out = new(strings.Builder)
+	if m.fit() != nil {
+		t.Error("no terminal was asked for its size")
 	}
 }
 
