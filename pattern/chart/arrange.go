@@ -1,7 +1,6 @@
 package chart
 
 import (
-	"fmt"
 	"strings"
 
 	"crochet/tallyturn/pattern/stitch"
@@ -40,7 +39,7 @@ func arrange(charts []*Chart) (pages []page, size pt) {
 				continue
 			}
 			if len(c.tiles) > 1 {
-				put(group{labels: []label{{text: fmt.Sprintf("Part %d of %d", k+1, len(c.tiles)), size: 0.8, align: -1}}}, nil)
+				put(group{labels: []label{{text: partOf(k, len(c.tiles)), size: 0.8, align: -1}}}, nil)
 			}
 			pages = append(pages, page{at: pt{margin, y}, window: t, groups: c.groups, yarns: c.yarns, clip: len(c.tiles) > 1})
 			y += t.max.y - t.min.y + 0.6

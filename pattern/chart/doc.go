@@ -19,6 +19,7 @@
 //	legend.go   the symbols that were used, with their names
 //	tile.go     charts that are too large for one picture
 //	svg.go, png.go, text.go   the picture written down
+//	text_parts.go   letters that are too wide for one picture
 //	text_motif.go, text_ripple.go   and in letters, where it is not straight
 //
 // Lengths are in units of one single crochet's height.

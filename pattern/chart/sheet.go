@@ -109,7 +109,7 @@ func Draw(proof *pattern.Proof, piece int, o Options) (*Chart, error) {
 	c.key, c.notes, c.yarns = f.legend(), f.notes, f.y.all
 	c.cut()
 	if o.Tile < 0 || o.Tile > len(c.tiles) {
-		return nil, fmt.Errorf("there is no part %d of the chart: it has %d", o.Tile, len(c.tiles))
+		return nil, noPart(o.Tile, len(c.tiles))
 	}
 	return c, nil
 }

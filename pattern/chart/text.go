@@ -16,7 +16,8 @@ import (
 //
 // A ripple goes up and down in it, and a motif with corners is written round
 // about, as far as either fits a screen; where it does not, its peaks and valleys
-// or its corners are marked.
+// or its corners are marked. Beyond some sixty stitches of width it comes in
+// parts, as a drawing does.
 func Text(proof *pattern.Proof, piece int, o Options) (string, error) {
 	f, l, err := lay(proof, piece, o)
 	if err != nil {
@@ -26,6 +27,9 @@ func Text(proof *pattern.Proof, piece int, o Options) (string, error) {
 	for _, shaped := range []func(*letters, *seen) []string{f.motif, f.ripple} {
 		ls, s := newLetters(), &seen{}
 		if lines := shaped(ls, s); lines != nil {
+			if o.Tile > 1 || o.Tile < 0 {
+				return "", noPart(o.Tile, 1)
+			}
 			return f.page(title, lines, ls, s), nil
 		}
 	}
@@ -33,7 +37,7 @@ func Text(proof *pattern.Proof, piece int, o Options) (string, error) {
 	if f, _, err = layFlat(proof, piece, o); err != nil {
 		return "", err
 	}
-	return f.text(title, shape), nil
+	return f.text(title, shape, o.Tile)
 }
 
 // seen is what stands in a chart of letters beside the stitches.
@@ -119,8 +123,8 @@ func newLetters() *letters {
 }
 
 // text writes the rows, the first at the bottom. Shape is the ground that they
-// would lie on were they not straight.
-func (f *figure) text(title string, shape ground) string {
+// would lie on were they not straight; tile is the part that is asked for, 0 for all.
+func (f *figure) text(title string, shape ground, tile int) (string, error) {
 	side := 1.0
 	if len(f.rows) > 0 && f.rows[0].l.g.mirror {
 		side = -1
@@ -143,14 +147,14 @@ func (f *figure) text(title string, shape ground) string {
 	left := digits + 4
 	col := func(t float64) int { return left + int(math.Round((side*t-lo)*perUnit)) }
 	ls, s := newLetters(), &seen{}
-	var lines []string // the lowest first
+	var lines []textRow // the lowest first
 	if len(f.foundations) > 0 && len(f.foundations[0].chain) > 0 {
 		var t textLine
 		for _, at := range f.foundations[0].chain {
 			t.put(col(at.t), "o")
 			s.chain = true
 		}
-		lines = append(lines, t.String())
+		lines = append(lines, textRow{text: t.String()})
 	}
 	yarn, several := -1, f.severalYarns()
 	for n := range f.rows {
@@ -160,7 +164,7 @@ func (f *figure) text(title string, shape ground) string {
 				continue
 			}
 			if lean := leaning(v, col); lean != "" {
-				lines = append(lines, lean)
+				lines = append(lines, textRow{text: lean})
 			}
 			var t textLine
 			first := math.MaxInt
@@ -216,24 +220,44 @@ func (f *figure) text(title string, shape ground) string {
 					}
 				}
 			}
-			line := t.String()
+			line := textRow{text: t.String(), number: r.number}
 			if several {
 				if y := rowYarn(v); y >= 0 && y != yarn {
-					line += "   " + clean(f.y.all[y].name)
+					line.tail += "   " + clean(f.y.all[y].name)
 					yarn = y
 				}
 			}
 			if v == r.v && n > 0 && f.rows[n-1].piece != r.piece {
-				line += "   " + nameOf(f.proof, r.piece)
+				line.tail += "   " + nameOf(f.proof, r.piece)
 			}
 			lines = append(lines, line)
 		}
 	}
 	if marks := f.shapeMarks(shape, col, s); marks != "" {
-		lines = append(lines, marks)
+		lines = append(lines, textRow{text: marks})
 	}
 	slices.Reverse(lines)
-	return f.page(title, lines, ls, s)
+	parts := cutText(lines)
+	if tile < 0 || tile > len(parts) {
+		return "", noPart(tile, len(parts))
+	}
+	var out []string
+	for i, part := range parts {
+		if tile > 0 && i != tile-1 {
+			continue
+		}
+		if len(parts) > 1 {
+			if len(out) > 0 {
+				out = append(out, "")
+			}
+			out = append(out, partOf(i, len(parts)), "")
+		}
+		out = append(out, part...)
+	}
+	if len(parts) > 1 {
+		f.note("The chart is cut into parts, from the right; each shares three stitches with the next, and the number of a row stands at the left of each.")
+	}
+	return f.page(title, out, ls, s), nil
 }
 
 // page is a chart of letters with its title and its legend.

@@ -28,26 +28,24 @@ func (c *Chart) extent() box {
 func (c *Chart) cut() {
 	b := c.extent()
 	w, h := b.max.x-b.min.x, b.max.y-b.min.y
-	count := func(n, of float64) int {
-		if n <= of*1.1 {
-			return 1
-		}
-		return int(math.Ceil((n - overlap) / (of - overlap)))
-	}
-	nx, ny := count(w, tileWide), count(h, tileHigh)
-	stepX, stepY := w, h
-	if nx > 1 {
-		stepX = (w-overlap)/float64(nx) + overlap
-	}
-	if ny > 1 {
-		stepY = (h-overlap)/float64(ny) + overlap
-	}
+	nx, stepX := pieces(w, tileWide)
+	ny, stepY := pieces(h, tileHigh)
 	for y := range ny {
 		for x := range nx {
 			lo := pt{b.max.x - stepX - float64(x)*(stepX-overlap), b.min.y + float64(y)*(stepY-overlap)}
 			c.tiles = append(c.tiles, box{lo, pt{lo.x + stepX, lo.y + stepY}})
 		}
 	}
+}
+
+// pieces is how many parts of at most a length something comes in, with what
+// they share, and how long each is.
+func pieces(length, most float64) (n int, each float64) {
+	if length <= most*1.1 {
+		return 1, length
+	}
+	n = int(math.Ceil((length - overlap) / (most - overlap)))
+	return n, (length-overlap)/float64(n) + overlap
 }
 
 // Tiles is how many parts the chart comes in.
