@@ -130,7 +130,7 @@ func (o *oneSize) row(r *Row) {
 			o.num(part.N)
 		}
 	}
-	if ref := r.Refer; ref != nil {
+	for ref := r.Refer; ref != nil; ref = ref.Then {
 		for _, n := range []Num{ref.Times, ref.Rows, ref.Until, ref.UntilSts} {
 			o.num(n)
 		}

@@ -86,11 +86,13 @@ func (w *pieceWork) workItem(it item, next int) {
 	count := it.count()
 	if row.Refer != nil {
 		ref := w.resolve(row, it)
+		then := w.thenRows(row, it)
 		if own {
 			w.repeatRows([]*Row{row}, it.from, count, row, row.Total)
 			if len(ref) > 0 {
-				n := w.referCount(row, ref, it, 0)
+				n := w.referCount(row, ref, it, 0, 0)
 				w.repeatRows(ref, it.to+1, n, row, nil)
+				w.repeatThen(then, it.to+1+n, row, nil)
 			}
 			return
 		}
@@ -99,7 +101,12 @@ func (w *pieceWork) workItem(it item, next int) {
 			return
 		}
 		block = ref
-		count = w.referCount(row, ref, it, next)
+		count = w.referCount(row, ref, it, next, rowsOf(then))
+		if len(then) > 0 && count > 0 {
+			w.repeatRows(block, it.from, count, row, nil)
+			w.repeatThen(then, it.from+count, row, row.Total)
+			return
+		}
 	}
 	if n := row.until.At(w.pr.size); n > 0 && row.Refer == nil {
 		count = -int(min(n, 1_000_000))
@@ -116,19 +123,27 @@ func stepsMake(steps []*Step) bool {
 	return false
 }
 
-// referCount is how many rows "Rep Rows 2-5 ..." comes to under its label.
-func (w *pieceWork) referCount(row *Row, block []*Row, it item, next int) int {
+// referCount is how many rows "Rep Rows 2-5 ..." comes to under its label, where
+// so many are told to follow them.
+func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) int {
 	r, pr := row.Refer, w.pr
-	n := it.count()
+	n := it.count() - then
+	if then > 0 && n <= 0 {
+		n = 1 // its label leaves no room for them
+	}
 	times := int(min(r.Times.At(pr.size), 1_000_000))
 	blockLen := len(block)
 	labelled := row.Numbers.First.N != 0 && next >= 0 && len(row.Numbers.List) == 0 && row.Numbers.Every == 0
 	own := stepsMake(row.Steps)
 	switch {
-	case labelled && !own && n > 1:
+	case labelled && !own && (n > 1 || then > 0):
 		if times > 0 && times*blockLen != n && !((times+1)*blockLen == n && takesItself(row, it)) && r.Rows.N == 0 {
-			pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d", row.Label, n, times, countWords(int64(blockLen), "row", "rows"), times*blockLen),
-				fmt.Sprintf("the last of them would be Row %d", it.from+times*blockLen-1))
+			also := ""
+			if then > 0 {
+				also = ", and " + countWords(int64(then), "more", "more")
+			}
+			pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d%s", row.Label, it.count(), times, countWords(int64(blockLen), "row", "rows"), times*blockLen, also),
+				fmt.Sprintf("the last of them would be Row %d", it.from+times*blockLen+then-1))
 		} else if times == 0 && r.EndRow > 0 && blockLen > 1 {
 			if last := block[(n-1)%blockLen]; r.EndRow < last.Numbers.First.N || r.EndRow > max(last.Numbers.First.N, last.Numbers.Last.N) {
 				pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and the last of them is %s, not Row %d", row.Label, n, last.Label, r.EndRow), "")
@@ -175,8 +190,12 @@ func ownRows(own bool) int {
 func referEnds(row *Row) bool { return row.Refer.Measure }
 
 // resolve finds the rows that a row refers to.
-func (w *pieceWork) resolve(row *Row, it item) []*Row {
-	pr, r := w.pr, row.Refer.sized(w.pr.size)
+func (w *pieceWork) resolve(row *Row, it item) []*Row { return w.referred(row, row.Refer, it) }
+
+// referred is resolve for a reference of the row.
+func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
+	pr := w.pr
+	r = r.sized(pr.size)
 	p := pr.pieceCalled(r.Piece, w.piece)
 	if r.LastRows > 0 || r.Named != "" {
 		out := w.rowsNamed(row, r.Named)

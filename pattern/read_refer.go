@@ -56,6 +56,11 @@ func (x *rowReader) refer() []*Step {
 	if s := x.referShaped(r, start); s != nil {
 		return s
 	}
+	for last, n := r, 0; n < mostThen; last, n = last.Then, n+1 {
+		if last.Then = x.referThen(); last.Then == nil {
+			break
+		}
+	}
 	r.Span = x.spanFrom(start)
 	x.row.Refer = r
 	x.worked, x.bounded = true, true

@@ -259,13 +259,21 @@ func (c Changes) row(r *Row, size int) *Row {
 		c.num(n, size)
 	}
 	if r.Refer != nil {
-		ref := *r.Refer
-		for _, n := range []*Num{&ref.Times, &ref.Rows, &ref.Until} {
-			c.num(n, size)
-		}
-		out.Refer = &ref
+		out.Refer = c.refer(r.Refer, size)
 	}
 	return &out
+}
+
+// refer is a reference with its numbers changed, and those behind it.
+func (c Changes) refer(r *Refer, size int) *Refer {
+	ref := *r
+	for _, n := range []*Num{&ref.Times, &ref.Rows, &ref.Until} {
+		c.num(n, size)
+	}
+	if r.Then != nil {
+		ref.Then = c.refer(r.Then, size)
+	}
+	return &ref
 }
 
 // setupSpan is where the foundation of a row stands.

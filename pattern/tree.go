@@ -382,6 +382,7 @@ type Refer struct {
 	Edits    []Edit // "ch 6 instead of ch 4"
 	Forms    bool   // "Rows 2 and 3 form the pattern"
 	Named    string // "rep dec rnd": a word in the label of the row that is meant
+	Then     *Refer // "then Rows 1-4 once": the rows to work behind these; nil for none
 }
 
 // sized is the reference as it is for one size.

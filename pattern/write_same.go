@@ -142,6 +142,6 @@ func sameRefer(a, b *Refer) bool {
 			return false
 		}
 	}
-	return a.First == b.First && a.Last == b.Last && a.LastRows == b.LastRows && a.Piece == b.Piece && sameNum(a.Times, b.Times) && a.More == b.More &&
+	return sameRefer(a.Then, b.Then) && a.First == b.First && a.Last == b.Last && a.LastRows == b.LastRows && a.Piece == b.Piece && sameNum(a.Times, b.Times) && a.More == b.More &&
 		sameNum(a.Rows, b.Rows) && sameNum(a.Until, b.Until) && a.UntilRow == b.UntilRow && a.EndRow == b.EndRow && sameNum(a.UntilSts, b.UntilSts) && a.Measure == b.Measure && a.Named == b.Named && a.Forms == b.Forms
 }

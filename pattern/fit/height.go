@@ -159,14 +159,18 @@ func (f *fitter) renumber(all []*stretch) error {
 					on = f.named(ref.Piece, i)
 				}
 				if sh, ok := shifts[on]; ok {
-					wanted := []int64{int64(ref.First)}
-					if len(ref.List) > 0 {
-						wanted = nil
-						for _, n := range ref.List {
-							wanted = append(wanted, int64(n))
+					var wanted []int64
+					for r := ref; r != nil; r = r.Then {
+						switch {
+						case len(r.List) > 0:
+							for _, n := range r.List {
+								wanted = append(wanted, int64(n))
+							}
+						case r.Last != r.First:
+							wanted = append(wanted, int64(r.First), int64(r.Last))
+						default:
+							wanted = append(wanted, int64(r.First))
 						}
-					} else if ref.Last != ref.First {
-						wanted = append(wanted, int64(ref.Last))
 					}
 					if err := f.rename(ref.Span, wanted, sh, row.Label); err != nil {
 						return err

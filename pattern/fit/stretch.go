@@ -62,7 +62,7 @@ func (f *fitter) stretchOf(pc *pattern.PieceProof, row *pattern.Row, rows []*pat
 	}
 	if ref := row.Refer; ref != nil {
 		s.unit = referred(ref)
-		if s.unit == 0 || ref.Measure || len(ref.Edits) > 0 || ref.UntilSts.N > 0 || ref.UntilRow > 0 {
+		if s.unit == 0 || ref.Measure || len(ref.Edits) > 0 || ref.UntilSts.N > 0 || ref.UntilRow > 0 || ref.Then != nil {
 			return nil
 		}
 		if s.last <= s.first && ref.Times.Span.Empty() && ref.Rows.Span.Empty() && ref.Until.Span.Empty() {
