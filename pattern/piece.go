@@ -34,7 +34,7 @@ func (pr *prover) sequence(p *Piece) []item {
 		case n.First.N == 0 && len(n.First.Sizes) == 0:
 			// no number: it counts on, unless the next label leaves room only for less
 			first = last + 1
-			end = last + max(1, int(n.Count.At(pr.size)))
+			end = last + max(1, int(n.Count.At(pr.size)), pr.rowsRepeated(r, last))
 			if r.noLabel && i+1 < len(p.Rows) && last == 0 {
 				if next := int(p.Rows[i+1].Numbers.First.At(pr.size)); next == 1 {
 					first, end = 0, 0

@@ -40,3 +40,45 @@ func (w *pieceWork) repeatThen(blocks []thenBlock, from int, label *Row, total *
 		from += b.count
 	}
 }
+
+// rowsRepeated is how many rows "Rep Rows 2 and 3 four times more" comes to by
+// its words alone, where so many stand before it; 0 where they do not say. What
+// has no number behind it counts on from there.
+func (pr *prover) rowsRepeated(row *Row, before int) int {
+	r := row.Refer
+	if r == nil {
+		return 0
+	}
+	n := 0
+	switch {
+	case r.Rows.N > 0:
+		n = int(min(r.Rows.At(pr.size), maxCounted))
+	case r.Until.N > 0:
+		return int(min(r.Until.At(pr.size), maxCounted)) - before
+	case r.UntilRow > 0:
+		return int(min(r.UntilRow, maxCounted)) - before
+	case r.UntilSts.N == 0:
+		n = r.blockLen(pr.size) * int(min(max(r.Times.At(pr.size), 1), maxCounted))
+	}
+	for then := r.Then; then != nil; then = then.Then {
+		n += then.blockLen(pr.size) * int(min(max(then.Times.At(pr.size), 1), maxCounted))
+	}
+	return n + ownRows(stepsMake(row.Steps))
+}
+
+// maxCounted is how many times a repeat is counted at the most.
+const maxCounted = 1_000_000
+
+// blockLen is how many rows a reference names.
+func (r *Refer) blockLen(size int) int {
+	switch r := r.sized(size); {
+	case r.LastRows > 0:
+		return r.LastRows
+	case r.List != nil:
+		return len(r.List)
+	case r.First == 0:
+		return 1
+	default:
+		return max(r.Last-r.First, r.First-r.Last) + 1
+	}
+}
