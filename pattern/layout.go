@@ -111,9 +111,9 @@ marks:
 		l[0].heading = uint8(min(hashes, 9))
 	}
 	l = starred(src, l)
-	if n := len(l); n > 3 && l[0].is("*") && l[1].glued && l[n-1].is("*") && l[n-1].glued && plainWords(l[1:n-1]) {
+	if n := len(l); n > 3 && l[0].is("*") && l[n-1].is("*") && l[1].glued == l[n-1].glued && plainWords(l[1:n-1]) {
 		l[1].head, l[1].blank, l[1].heading = l[0].head, l[0].blank, l[0].heading
-		l = l[1 : n-1] // "*Skill level: easy*": a line in italics
+		l = l[1 : n-1] // "*Skill level: easy*", "* print this page *": a line in italics, or set off
 	}
 	// bold: "**Row 1:** ..." ; but "** ... rep from **" is a repeat
 	for i := 0; i < len(l); i++ {

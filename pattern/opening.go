@@ -58,7 +58,7 @@ var openings = []struct {
 }{
 	{opensRepeat, "keep carry continue continuing go rep repeat rpt repeating from work"},
 	{opensEnding, "end ending ends finish finishing"},
-	{opensRefer, "with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical"},
+	{opensRefer, "keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical"},
 	{opensClosing, "join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro"},
 	{opensNote, "fix position secure fit mount eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +

@@ -103,8 +103,12 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 		_, ok := r.scratch(i).edgeRows()
 		return ok
 	case t.isAny("dec", "decr", "decrease", "inc", "incr", "increase", "keep", "at"):
-		_, ok := r.scratch(i).edgeRows()
-		return ok
+		if _, ok := r.scratch(i).edgeRows(); ok {
+			return true
+		}
+		return t.is("keep") && r.scratch(i).keepsOn() && (t.head && !t.blank || repeatsRows(body))
+	case t.isAny("carry", "go"):
+		return r.scratch(i).keepsOn() && (t.head && !t.blank || repeatsRows(body))
 	case t.isAny("rep", "repeat"):
 		return r.namesRows(i+1) && (t.head && !t.blank || repeatsRows(body))
 	}
@@ -157,5 +161,5 @@ func repeatsRows(body []token) bool {
 // startsAlone is rowOfItsOwn for a token in mid-line.
 func (r *reader) startsAlone(i int, body []token) bool {
 	t := &r.toks[i]
-	return r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat", "dec", "decr", "decrease", "inc", "incr", "increase", "keep", "at") && r.capital(i) && r.rowOfItsOwn(i, body)
+	return r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat", "dec", "decr", "decrease", "inc", "incr", "increase", "keep", "carry", "go", "at") && r.capital(i) && r.rowOfItsOwn(i, body)
 }

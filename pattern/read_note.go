@@ -78,7 +78,7 @@ func (x *rowReader) note() []*Step {
 	if s := x.aside(); s != nil {
 		return s
 	}
-	if x.peek().is("keep") && x.at(1).isAny("repeating", "going", "working", "doing", "on") {
+	if x.peek().isAny("keep", "carry") && x.at(1).isAny("repeating", "going", "working", "doing", "on") {
 		return nil
 	}
 	if x.worked && x.accept("in", "through", "into") {

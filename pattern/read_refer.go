@@ -19,7 +19,7 @@ func (x *rowReader) refer() []*Step {
 		return s
 	}
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
-	lead := bare || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
+	lead := bare || x.keepsOn() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
 		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
 		x.phrase("[exactly|just]", "[the]", "same", "as", "[for|the|in]") || x.phrase("as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
 	if !lead {
@@ -30,7 +30,7 @@ func (x *rowReader) refer() []*Step {
 	word := &x.ts[start]
 	repeats := word.isAny("rep", "repeat", "rpt", "repeating", "reps") || bracket || x.at(-1).isAny("repeat", "rep", "repeating")
 	for i := start; i < x.p; i++ {
-		if x.ts[i].isAny("as", "same", "like", "do", "exactly", "just", "back") {
+		if x.ts[i].isAny("repeating", "doing", "as", "same", "like", "do", "exactly", "just", "back") {
 			repeats = true
 		}
 	}

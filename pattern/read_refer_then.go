@@ -1,5 +1,19 @@
 package pattern
 
+// keepsOn takes what says to go on with rows: "keep on repeating", "carry on with
+// the", "keep going with". The rows follow.
+func (x *rowReader) keepsOn() bool {
+	start := x.p
+	if x.phrase("keep|carry|go|continue|cont", "[on]", "[going|on]", "repeating|rep|doing|working|with|in", "[with|in]", "[the|these|those]") {
+		t := x.peek()
+		if isRowWord(t) && x.at(1).kind == tNum || t.kind == tOrd || t.isAny("last", "previous") || t.kind == tNum && isRowWord(x.at(1)) {
+			return true
+		}
+	}
+	x.p = start
+	return false
+}
+
 // mostThen is how many references one sentence may give one behind another.
 const mostThen = 20
 
