@@ -14,6 +14,8 @@ const (
 	claimSoFar                   // the rows of the piece so far
 	claimCopies                  // how many of a piece are made
 	claimLeft                    // the stitches of the last row
+	claimMeshes                  // the meshes of every row of filet
+	claimSum                     // what so many in each of so many places come to
 )
 
 // claim is a number that the pattern gives of itself.
@@ -24,6 +26,7 @@ type claim struct {
 	piece *Piece
 	row   *Row   // the row it stands in, or behind
 	of    string // what there are so many of
+	sum   int64  // what they come to
 }
 
 // claims gathers what the words say of the pattern beside the instructions.
@@ -44,6 +47,8 @@ func (r *reader) claims() {
 			r.rowClaim(rows[at], i)
 		}
 		r.copiesClaim(i)
+		r.eachRowClaim(i)
+		r.sumClaim(i)
 		if at >= 0 {
 			r.leftClaim(rows[at], i)
 		}

@@ -19,6 +19,10 @@ func (pr *prover) checkClaims() {
 			pr.copiesClaimed(c)
 		case claimLeft:
 			pr.leftClaimed(c)
+		case claimMeshes:
+			pr.meshesClaimed(c)
+		case claimSum:
+			pr.sumClaimed(c)
 		}
 	}
 	pr.endsClaimed()

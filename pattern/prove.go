@@ -175,6 +175,7 @@ type pieceWork struct {
 	rows        []workedRow
 	below       *fabric    // as the row just worked left it, in the order made
 	after       *pieceWork // the piece that it goes on from, in place of a foundation
+	meshWidth   int64      // see meshesUsual; 0 before it was asked for
 	belowNumber int
 	belowJoined bool
 	belowTurned bool // "turn" was said at its end

@@ -694,7 +694,14 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 	if total != nil && !total.delta {
 		totalSpan = total.Span
 	}
+	told, meshes, amiss := w.meshesAmiss(row, o)
 	switch {
+	case amiss:
+		code := CodeOverrun
+		if told < meshes {
+			code = CodeLeft
+		}
+		pr.say(Error, code, sp, meshesDiffer(told, meshes), w.mend(rp, row, label, o, total, ""))
 	case o.fatal != nil:
 		at := sp
 		if o.fatal.step != nil && row == label {
@@ -914,6 +921,14 @@ func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, tot
 		w.below = &out
 	} else if rw.below != nil && rw.below.chain {
 		w.below = rw.below
+	}
+	if told, meshes, amiss := w.meshesAmiss(row, o); amiss {
+		rp.Status = Differs
+		if told == w.meshesUsual() {
+			meshes = told // it is the row before that was wrong
+		}
+		w.below, w.other, w.counted, w.madeLast = uniform(3*meshes+1, stitch.DC), nil, false, 3*meshes+1
+		return
 	}
 	w.other = nil
 	w.counted = rp.Status == Agrees && o.cmp.chains && rw.kind == Round

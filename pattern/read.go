@@ -105,6 +105,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	}
 	r.cutLines()
 	r.pat.blocks = r.inBlocks()
+	r.pat.filet = r.inFilet()
 	r.pat.usual = r.usualStitch()
 	r.findSizes()
 	r.conv = newConventions()

@@ -44,6 +44,9 @@ func (x *rowReader) filet(start int, count Num, counted bool) []*Step {
 		s.Name = "solid mesh"
 	}
 	x.overMeshes()
+	if x.pat.filet {
+		x.accept("more", "further", "again", "between", "across")
+	}
 	s.Span = x.spanFrom(start)
 	return []*Step{s}
 }
@@ -63,10 +66,13 @@ func (r *reader) defineMesh(names []string, from, to int) bool {
 	if len(words) > 2 && (words[0] == "beg" || words[0] == "beginning" || words[0] == "starting") {
 		words = words[1:]
 	}
+	solid := false
+	if t := (token{id: vocabulary()[names[0]].id}); len(names) == 1 && r.pat.filet && (t.in(blockWords) || t.in(meshWords)) {
+		return r.usualMesh(t.in(blockWords), from, to) // "bl: dc in next 3 sts" is a mesh, and no stitch of its own
+	}
 	if len(names) < 2 || len(words) != 2 {
 		return false
 	}
-	solid := false
 	switch words[0] {
 	case "open", "empty":
 	case "solid", "filled", "closed", "full":
@@ -79,14 +85,8 @@ func (r *reader) defineMesh(names []string, from, to int) bool {
 	default:
 		return false
 	}
-	chains := int64(0)
-	for k := from; k+1 < to; k++ {
-		if r.toks[k].isAny("ch", "chain") && r.toks[k+1].kind == tNum && !(k+2 < to && r.toks[k+2].isAny("sp", "space")) && !(k+3 < to && r.toks[k+3].isAny("sp", "space")) {
-			chains = r.toks[k+1].num
-		}
-	}
-	if solid && chains != 0 && chains != 3 || !solid && chains != 2 {
-		return false // of another size than filet usually has
+	if !r.usualMesh(solid, from, to) {
+		return false
 	}
 	for _, n := range names[1:] {
 		if !strings.Contains(n, " ") {
@@ -99,6 +99,18 @@ func (r *reader) defineMesh(names []string, from, to int) bool {
 	return true
 }
 
+// usualMesh reports whether the words that define a mesh make it of the size that
+// filet usually has: two chains, or three stitches with the one that ends it.
+func (r *reader) usualMesh(solid bool, from, to int) bool {
+	chains := int64(0)
+	for k := from; k+1 < to; k++ {
+		if r.toks[k].isAny("ch", "chain") && r.toks[k+1].kind == tNum && !(k+2 < to && r.toks[k+2].isAny("sp", "space")) && !(k+3 < to && r.toks[k+3].isAny("sp", "space")) {
+			chains = r.toks[k+1].num
+		}
+	}
+	return solid && (chains == 0 || chains == 3) || !solid && chains == 2
+}
+
 // oneMesh reports whether an article, or a word for the first of a row, stands
 // before a mesh and counts it: "a block", "beg sp".
 func (x *rowReader) oneMesh() bool {
@@ -107,6 +119,83 @@ func (x *rowReader) oneMesh() bool {
 	}
 	after := x.at(1)
 	return (x.peek().in(blockWords) || x.peek().in(meshWords)) && (after.kind == tEnd || after.separator() || after.isMark("()[]*") || after.isAny("over", "and", "at", "in", "on", "then", "made"))
+}
+
+// allMeshes = [ "a" ] "row" "of" spaces | "all" spaces | spaces "all across" .
+//
+// "All spaces.", "All spaces, 13 in the row.", "Blocks all across.": a row of
+// meshes of one kind, as many as the row below has. How many they are may stand
+// behind it.
+func (x *rowReader) allMeshes() []*Step {
+	if !x.pat.filet || x.worked || x.depth > 1 {
+		return nil
+	}
+	start := x.p
+	x.accept("work", "make")
+	all := x.phrase("all|only", "[of]") || x.phrase("[a]", "row", "of") || x.phrase("row", "of", "all")
+	solid := false
+	switch {
+	case x.phrase("open", "meshes|mesh|spaces|squares|sps"), x.phrase("spaces|sps|meshes|sp"):
+	case x.phrase("solid|filled", "meshes|mesh|squares|blocks"), x.phrase("blocks|bls|blks|bl"):
+		solid = true
+	default:
+		x.p = start
+		return nil
+	}
+	x.accept(".")
+	if n := x.p; x.phrase("[all]", "across|along") || x.phrase("all", "the", "way", "[across|along]") || x.phrase("to", "[the]", "end") {
+		all = true
+	} else {
+		x.p = n
+	}
+	if x.at(-1).is(".") {
+		x.p-- // the stop of the sentence, and not of the word
+	}
+	if !all || !x.end() && !x.peek().separator() && !x.peek().isMark("([") {
+		x.p = start
+		return nil
+	}
+	s := &Step{Op: OpWork, Name: "open mesh", Stitch: stitch.DC, Target: Target{Which: Each, Bound: Bound{Kind: ToEnd}}, N: Num{N: 1}, Span: x.spanFrom(start)}
+	if solid {
+		s.Name = "solid mesh"
+	}
+	x.worked = true
+	x.meshTotal()
+	return []*Step{s}
+}
+
+// meshTotal reads how many meshes a row has, told behind it: ", 13 in the row".
+func (x *rowReader) meshTotal() {
+	save := x.p
+	x.accept(",", "-", ";", "(")
+	from := x.p
+	if x.peek().kind == tNum && !x.peek().frac {
+		n, _ := x.number()
+		x.acceptIn(meshWords)
+		if x.phrase("in|across", "[the|this|each]", "row|all") || x.phrase("of", "them") || x.phrase("in", "number") {
+			sp := x.spanFrom(from)
+			x.setTotal([]TotalPart{{N: n, Kind: PartSpace, Name: "meshes", word: "meshes", Span: sp}}, sp, nil)
+			x.accept(")")
+			return
+		}
+	}
+	x.p = save
+}
+
+// meshGloss reads what stitches come to, told behind them: "for 1 block",
+// "making a space".
+func (x *rowReader) meshGloss() []*Step {
+	if l := x.lastStep; !x.pat.filet || !x.worked || l == nil || l.isMesh() {
+		return nil
+	}
+	start := x.p
+	if x.phrase("for|forming|making|makes|form|to", "[form|make]", "a|one|1|first|next|another|this|the", "[first|next]") && (x.peek().in(blockWords) || x.peek().in(meshWords)) && !x.at(1).isAny("of", "in", "on", "over", "at") {
+		x.p++
+		sp := x.spanFrom(start)
+		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	}
+	x.p = start
+	return nil
 }
 
 // overMeshes takes what a mesh stands over, which its place in the row says.

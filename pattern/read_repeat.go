@@ -665,7 +665,7 @@ func (x *rowReader) endings(g *Step) {
 				continue
 			}
 		}
-		if x.phrase("working|making|work|placing", "[the]", "last|final") {
+		if x.phrase("working|making|work|placing", "[the]", "last|final") || x.lastGoes() {
 			// "working last dc in top of turning ch": where the last one lands
 			for !x.end() && !x.peek().isMark(",;.)([-{") {
 				x.p++

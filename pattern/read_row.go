@@ -98,6 +98,11 @@ func (x *rowReader) steps(closer string) []*Step {
 				out = x.wrapRest(out, s)
 				continue
 			}
+			if s.Op == OpGroup && s.Text == cycleText {
+				s.Text = ""
+				out = x.wrapCycle(out, s)
+				continue
+			}
 			out = append(out, s)
 		}
 		x.remember(made)
@@ -571,6 +576,18 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return s
 	}
 	if s := x.again(before); s != nil {
+		return s
+	}
+	if s := x.meshEnds(); s != nil {
+		return s
+	}
+	if s := x.allMeshes(); s != nil {
+		return s
+	}
+	if s := x.meshGloss(); s != nil {
+		return s
+	}
+	if s := x.soOn(); s != nil {
 		return s
 	}
 	if s := x.betweenEnds(); s != nil {

@@ -201,8 +201,8 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		return false
 	}
 	x.accept(":", "=", "-")
-	if x.peek().kind != tNum {
-		x.p = start
+	if x.peek().kind != tNum || x.pat.filet && x.ts[start].isAny("for", "making", "giving") && (x.at(1).in(blockWords) || x.at(1).in(meshWords)) {
+		x.p = start // "2 dc in next sp and dc in dc for 1 block, 6 spaces"
 		return false
 	}
 	end := x.clauseEnd()
@@ -522,6 +522,9 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		}
 		x.accept(",", ";", "+", "/", "|", "&", ":")
 		x.accept("and", "&", "plus", "with")
+		if x.peek().is("or") && x.at(1).kind == tNum && (x.at(2).in(blockWords) || x.at(2).in(meshWords) && x.pat.filet) {
+			x.p++ // "58 dc, or 19 bls": the same in other words
+		}
 		if x.p >= end {
 			if x.p == save || x.p > end {
 				x.p = save
@@ -826,7 +829,7 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 	t := x.peek()
 	p.Name, p.word = t.text, t.text
 	switch {
-	case x.pat.meshes != nil && t.isAny("square", "squares"):
+	case (x.pat.meshes != nil || x.pat.filet) && t.isAny("square", "squares", "sq", "sqs"):
 		x.p++
 		p.Kind, p.word = PartSpace, "meshes"
 		return true

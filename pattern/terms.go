@@ -6,7 +6,8 @@ import "crochet/tallyturn/pattern/stitch"
 // words show.
 func termsOf(toks []token) (said, evidence stitch.Terms) {
 	us, uk := 0, 0
-	chains := 0
+	chains, misses := 0, 0
+	mesh := stitch.Unknown
 	for i := range toks {
 		t := &toks[i]
 		if t.head && said == stitch.Unknown {
@@ -14,6 +15,9 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		}
 		if t.kind == tPunct || t.kind == tNum {
 			continue
+		}
+		if mesh == stitch.Unknown && t.kind == tOrd {
+			mesh = meshTerms(toks, i)
 		}
 		switch t.text {
 		case "terms", "terminology", "abbreviations", "notation", "crochet", "term":
@@ -45,6 +49,9 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		case "htr", "miss", "tension", "yrh", "dtr":
 			if t.text != "dtr" {
 				uk++
+			}
+			if t.text == "miss" {
+				misses++
 			}
 		case "ss":
 		case "single":
@@ -78,6 +85,8 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		}
 	}
 	switch {
+	case mesh == stitch.US && uk == misses: // old print on both sides of the water has "miss"
+		evidence = stitch.US
 	case us > 0 && uk == 0:
 		evidence = stitch.US
 	case uk > 0 && us == 0:
@@ -86,7 +95,7 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		evidence = stitch.US
 	case uk > 2*us:
 		evidence = stitch.UK
-	case chains < 0:
+	case chains < 0 || mesh == stitch.UK:
 		evidence = stitch.UK
 	case chains > 0:
 		evidence = stitch.US

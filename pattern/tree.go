@@ -19,6 +19,7 @@ type Pattern struct {
 	evidence stitch.Terms // what the words show, where the text does not say
 	usual    stitch.ID    // the stitch that it says goes without saying
 	blocks   bool         // it is worked in blocks, from corner to corner
+	filet    bool         // it is worked in meshes, open and filled
 	conv     conventions
 	aliases  map[string]string // letters that stand for stitches
 	meshes   map[string]bool   // the author's own letters for the meshes of filet; true for a filled one

@@ -140,6 +140,9 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		return w.chain(s, rest)
 	case OpSkip:
 		w.leaf(s, 0)
+		if s.Name == meshEnd {
+			return w.skipMeshes(s)
+		}
 		return w.skip(s)
 	case OpPicot:
 		w.make(place{kind: pPicot, size: int32(min(s.N.At(w.pr.size), 1<<20))}, 1)

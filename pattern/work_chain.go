@@ -470,7 +470,7 @@ func (w *rowWork) skippedCounts(s *Step, k int64, base stitch.ID, rest []*Step) 
 		def = false // dc in the 3rd
 	}
 	key := turnKey{chains: k - 1, stitch: base, foundation: true}
-	if !w.pr.counted(key, def, w.opts) {
+	if !w.hookMesh(s, k-1-h, rest) && !w.pr.counted(key, def, w.opts) {
 		return Counts{}
 	}
 	c := Counts{As: base, N: 1}
@@ -487,6 +487,17 @@ func (w *rowWork) skippedCounts(s *Step, k int64, base stitch.ID, rest []*Step) 
 		}
 	}
 	return c
+}
+
+// hookMesh reports whether the chains beyond a stitch's height are just those of
+// the meshes that follow, "dc in 8th ch, *ch 2, skip 2 ch, dc in next ch*": then
+// they are the first of the meshes, and leave nothing to be settled by totals.
+func (w *rowWork) hookMesh(s *Step, extra int64, rest []*Step) bool {
+	if extra < 2 || s.Op != OpWork {
+		return false
+	}
+	made, skipped, ok := meshAhead(rest, w.pr.size)
+	return ok && skipped > 0 && made+skipped == extra
 }
 
 // meshAhead finds the chains made and skipped by the repeat that follows.

@@ -1379,6 +1379,16 @@ func (w *rowWork) leftAfter(rest []*Step) int64 {
 func (w *rowWork) filet(s *Step) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	solid := s.Name == "solid mesh"
+	if w.below.free {
+		return w.freeMeshes(s, n, solid)
+	}
+	if s.Target.Which == Each {
+		have, ok := meshesIn(w.below)
+		if !ok {
+			return w.fail(CodeNoPlace, s, 0, "the row is to be all meshes, and how many there are does not show in the row below")
+		}
+		n = have
+	}
 	if !w.begun && w.chained == 0 && w.nest == 0 && !w.meshBegun && !w.below.chain && !w.below.free && w.kind == FlatRow {
 		// a row told in meshes alone: the chain it turns with is understood, and
 		// stands for the first tall stitch, or for that and the first space
@@ -1404,7 +1414,7 @@ func (w *rowWork) filet(s *Step) bool {
 			return false
 		}
 		w.norm()
-		opening := i == 0 && w.chained >= 5 && !w.meshBegun && !solid
+		opening := i == 0 && w.chained >= 5 && w.pending > 0 && !w.meshBegun && !solid
 		if i == 0 && !w.meshBegun {
 			w.meshBegun = true
 		}

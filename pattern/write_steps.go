@@ -462,7 +462,7 @@ func (w *writer) skip(s *Step) string {
 	}
 	t := &s.Target
 	one, many, ok := w.noun(t.Of)
-	if !ok || t.Which != Next || t.Within != nil || t.Row != nil || t.Bound.Kind != NoBound || len(t.Of) > 1 || t.orSpace {
+	if !ok || s.Name != "" || t.Which != Next || t.Within != nil || t.Row != nil || t.Bound.Kind != NoBound || len(t.Of) > 1 || t.orSpace {
 		return ""
 	}
 	switch {

@@ -377,7 +377,7 @@ func (x *rowTeller) counts(c pattern.Counts, does, doesNot string) (string, bool
 // skip says places passed over.
 func (x *rowTeller) skip(s *pattern.Step) (string, bool) {
 	t := &s.Target
-	if t.Within != nil || t.Row != nil || t.Bound.Kind != pattern.NoBound {
+	if s.Name != "" || t.Within != nil || t.Row != nil || t.Bound.Kind != pattern.NoBound {
 		return "", false
 	}
 	one, many, ok := x.noun(s, t.Of)

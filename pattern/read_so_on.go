@@ -1,0 +1,60 @@
+package pattern
+
+// soOn = [ "and" ] "so" ( "on" | "continue" ) bound .
+//
+// "Ch 5, turn, dc on dc, ch 2, dc on next dc, and so continue across": what was
+// worked last, from where it began to come again, fills the row.
+func (x *rowReader) soOn() []*Step {
+	start := x.p
+	if !x.worked || x.bounded || len(x.marks) > 0 || x.depth > 1 {
+		return nil
+	}
+	x.accept("and")
+	if !x.phrase("so", "on|continue|forth|repeat", "[in|on]", "[this|that|the]", "[same|way|manner]", "[way|manner]") {
+		x.p = start
+		return nil
+	}
+	x.accept(",")
+	b, ok := x.bound()
+	if !ok || b.Kind != ToEnd {
+		x.p = start
+		return nil
+	}
+	g := &Step{Op: OpGroup, Times: Times{Kind: Fill, Bound: b}, Text: cycleText, Span: x.spanFrom(start)}
+	x.endings(g)
+	g.Span = x.spanFrom(start)
+	return []*Step{g}
+}
+
+// cycleText marks a repeat of what was worked last.
+const cycleText = "cycle"
+
+// wrapCycle puts into a repeat the steps since one like the last of them was
+// worked before: of "dc, ch 2, dc" the last two. Where there is none, it is all
+// since the row began.
+func (x *rowReader) wrapCycle(out []*Step, g *Step) []*Step {
+	n := len(out)
+	for i := n - 2; i >= 0 && n-i < 20; i-- {
+		if sameStep(out[i], out[n-1], false) {
+			g.Body = append([]*Step(nil), out[i+1:]...)
+			return append(out[:i+1:i+1], g)
+		}
+	}
+	return x.wrapRest(out, g)
+}
+
+// lastGoes reads where the last stitch of a row lands, said with no word of
+// working it: "the last dc in the 3d st of the chain".
+func (x *rowReader) lastGoes() bool {
+	start := x.p
+	if x.phrase("[with]", "the", "last|final") {
+		if _, n := x.stitchAt(0); n > 0 {
+			x.p += n
+			if x.phrase("[being|going|coming|goes|comes]", "in|into|on|upon", "[the]", "[top|3d|3rd|4th|5th|2d|2nd|third|second|fourth|fifth|end|turning|first|last]") {
+				return true
+			}
+		}
+	}
+	x.p = start
+	return false
+}
