@@ -157,7 +157,7 @@ func TestLinksOfTheCorpus(t *testing.T) {
 	}
 }
 
-var block = regexp.MustCompile(`\b(bls?|blks?|blocks?|os|sps\., turn)\b`) // of filet
+var block = regexp.MustCompile(`\b(bls?|blks?|blocks?|os|sps\., turn|\d+ sps? (more|between)|(all|row of) spaces|spaces all)\b`) // of filet
 
 // takesUnseen reports whether a row takes places that no stitch stands in: an
 // open mesh goes over a space, and places of earlier rows count as taken too.

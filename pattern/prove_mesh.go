@@ -149,3 +149,12 @@ func (w *pieceWork) meshesUsual() int64 {
 	}
 	return max(0, w.meshWidth)
 }
+
+// meshesStated is how many meshes a total states, where it states nothing else: so
+// many are there for the next row, if nobody knows what this one made.
+func (w *pieceWork) meshesStated(t *Total) int64 {
+	if t == nil || len(t.Parts) != 1 || !t.Parts[0].ofMeshes() {
+		return 0
+	}
+	return min(t.Parts[0].N.At(w.pr.size), maxGroups)
+}

@@ -681,6 +681,9 @@ func (w *pieceWork) unread(rp *RowProof, row, label *Row, below *fabric, total *
 		return
 	}
 	w.below = &fabric{free: true}
+	if n := w.meshesStated(total); n > 0 {
+		w.below = uniform(3*n+1, stitch.DC)
+	}
 }
 
 // report says what is to be said of a row.
@@ -907,6 +910,8 @@ func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, tot
 			rp.Made = stated
 			w.below = uniform(stated, mainOf(&out))
 			w.madeLast = stated
+		} else if n := w.meshesStated(total); n > 0 {
+			w.below = uniform(3*n+1, stitch.DC)
 		} else {
 			w.below = &fabric{free: true}
 		}

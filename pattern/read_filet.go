@@ -127,7 +127,7 @@ func (x *rowReader) oneMesh() bool {
 // meshes of one kind, as many as the row below has. How many they are may stand
 // behind it.
 func (x *rowReader) allMeshes() []*Step {
-	if !x.pat.filet || x.worked || x.depth > 1 {
+	if !x.pat.filet || x.worked || x.depth > 1 || !x.peek().isAny("all", "only", "a", "row", "work", "make") && !x.peek().in(meshWords) && !x.peek().in(blockWords) && !x.peek().isAny("open", "solid", "filled") {
 		return nil
 	}
 	start := x.p
@@ -185,11 +185,22 @@ func (x *rowReader) meshTotal() {
 // meshGloss reads what stitches come to, told behind them: "for 1 block",
 // "making a space".
 func (x *rowReader) meshGloss() []*Step {
-	if l := x.lastStep; !x.pat.filet || !x.worked || l == nil || l.isMesh() {
+	l := x.lastStep
+	if !x.pat.filet || !x.worked || l == nil || l.isMesh() {
 		return nil
 	}
 	start := x.p
-	if x.phrase("for|forming|making|makes|form|to", "[form|make]", "a|one|1|first|next|another|this|the", "[first|next]") && (x.peek().in(blockWords) || x.peek().in(meshWords)) && !x.at(1).isAny("of", "in", "on", "over", "at") {
+	if !x.phrase("for|forming|making|makes|form|to", "[form|make]", "[a|first|next|another|this|the]", "[first|next]") {
+		return nil
+	}
+	many := int64(0)
+	if x.peek().kind == tNum && !x.peek().frac {
+		many = x.peek().num
+		x.p++
+	}
+	// so many of them only behind a repeat of as many passes
+	told := many <= 1 || l.Op == OpGroup && l.Times.Kind == Exactly && l.Times.N.Sizes == nil && l.Times.N.N == many
+	if told && (many > 0 || x.p > start+1) && (x.peek().in(blockWords) || x.peek().in(meshWords)) && !x.at(1).isAny("of", "in", "on", "over", "at") {
 		x.p++
 		sp := x.spanFrom(start)
 		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}

@@ -19,7 +19,7 @@ func (x *rowReader) refer() []*Step {
 		return s
 	}
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
-	lead := bare || x.keepsOn() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
+	lead := bare || x.keepsOn() || x.byRepeating() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
 		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
 		x.phrase("[exactly|just]", "[the]", "same", "as", "[for|the|in]") || x.phrase("as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
 	if !lead {
@@ -34,7 +34,7 @@ func (x *rowReader) refer() []*Step {
 			repeats = true
 		}
 	}
-	repeats = repeats || bare
+	repeats = repeats || bare || x.at(-1).isAny("repeating")
 	if !x.referRows(r, repeats) {
 		x.p = start
 		return nil
@@ -99,6 +99,27 @@ func (x *rowReader) referShaped(r *Refer, start int) []*Step {
 	return []*Step{{Op: OpFree, Stitch: x.main, Span: sp, Text: x.src.Slice(sp)}}
 }
 
+// byRepeating reads what is made by rows that come again: "Work the second anchor by
+// repeating rows 2 to 16".
+func (x *rowReader) byRepeating() bool {
+	save := x.p
+	if x.worked || !x.phrase("work|make|crochet|form", "[the|a|another|your]") {
+		x.p = save
+		return false
+	}
+	for k := 0; k < 4; k++ {
+		if x.phrase("by", "repeating|rep|working", "[from]", "[the]") && (isRowWord(x.peek()) || x.peek().kind == tOrd) {
+			return true
+		}
+		if t := x.peek(); t.kind != tWord && t.kind != tOrd || t.head || x.nounFollows(0) || x.stitchFollows(0) || isRowWord(t) {
+			break
+		}
+		x.p++
+	}
+	x.p = save
+	return false
+}
+
 // doRows reads "do" before the rows to do again.
 func (x *rowReader) doRows() bool {
 	save := x.p
@@ -161,6 +182,10 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		if !x.rowNumbers(r) {
 			return false
 		}
+	case repeats && !x.worked && x.peek().kind == tOrd && x.at(-1).is("the") && (x.at(1).kind == tEnd || x.at(1).is(".")):
+		r.First, r.Last = int(x.peek().num), int(x.peek().num) // "Like the 3d."
+		x.p++
+		return true
 	case repeats && !x.worked && x.peek().kind == tNum && !x.peek().frac && x.at(-1).isAny("as", "like") && (x.at(1).head || x.at(1).kind == tEnd || x.at(1).isMark(".,-(=")):
 		x.p-- // "23-24. as 2", where rows have bare numbers
 		if !x.rowNumbers(r) {
