@@ -37,6 +37,7 @@ func (x *rowReader) wrapCycle(out []*Step, g *Step) []*Step {
 	for i := n - 2; i >= 0 && n-i < 20; i-- {
 		if sameStep(out[i], out[n-1], false) {
 			g.Body = append([]*Step(nil), out[i+1:]...)
+			g.Span = cover(g.Body[0].Span, g.Span)
 			return append(out[:i+1:i+1], g)
 		}
 	}
