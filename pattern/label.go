@@ -37,6 +37,10 @@ func (r *reader) labelAt(i int) (label, bool) {
 	l := label{}
 	start := x.p
 	t := x.peek()
+	if t.head && r.counted[i] {
+		x.countedLabel(&l)
+		return l, true
+	}
 	switch {
 	case t.is("r") && t.head && x.at(1).is(".") && x.at(2).kind == tNum:
 		l.kind = Round
@@ -142,6 +146,9 @@ func (r *reader) labelAt(i int) (label, bool) {
 		l.numbers.First = Num{N: t.num, Span: t.span()}
 		l.numbers.Last = l.numbers.First
 		x.p++
+		if x.peek().is(")") && x.at(1).is("-") && x.at(2).kind == tNum && x.at(3).is(")") && x.at(2).num > t.num {
+			x.p++ // "4)-10)"
+		}
 		if x.peek().is("-") {
 			x.p++
 			l.numbers.Last = Num{N: x.peek().num, Span: x.peek().span()}
@@ -154,17 +161,6 @@ func (r *reader) labelAt(i int) (label, bool) {
 			}
 			x.p++
 		}
-	case t.kind == tNum && t.head && r.counted[i]:
-		l.weak = true
-		l.numbers.First = Num{N: t.num, Span: t.span()}
-		l.numbers.Last = l.numbers.First
-		x.p++
-		if x.peek().is("-") && x.peek().glued && x.at(1).kind == tNum {
-			l.numbers.Last = Num{N: x.at(1).num, Span: x.at(1).span()}
-			x.p += 2
-		}
-		l.end = x.p
-		return l, true
 	case t.head && (t.isMark("(") && x.at(1).kind == tNum && x.at(1).glued || t.is("#") && x.at(1).kind == tNum && x.at(1).glued):
 		if !x.markedNumbers(&l) {
 			return l, false
@@ -295,6 +291,9 @@ func (x *rowReader) labelNumbers(l *label) bool {
 	for {
 		k := 0
 		list := false
+		if x.at(0).is(")") && x.at(1).is("-") && (x.at(2).kind == tNum && x.at(3).is(")") || isRowWord(x.at(2)) && x.at(3).kind == tNum && x.at(4).is(")")) {
+			k++ // "r6) - r8)"
+		}
 		switch {
 		case x.at(k).isAny("-", "to", "through", "thru", "till", "until"):
 			k++
@@ -590,7 +589,7 @@ func (x *rowReader) labelClose(l *label, start int) bool {
 	}
 	t := x.peek()
 	switch {
-	case t.is(":"), t.is("="), t.is(")") && l.weak:
+	case t.is(":"), t.is("="), t.is(")") && (l.weak || t.glued && l.numbers.Last.N > 0 && (start == 0 || !x.ts[start-1].isMark("(["))):
 		if t.is("=") && (x.at(1).kind == tNum && (x.at(2).isAny("in", "inches", "inch", "cm", "mm", "\"") || x.at(1).frac)) {
 			return false
 		}

@@ -233,6 +233,7 @@ func boldCloses(l []token, i int) int {
 
 // layout goes through the lines and gives each its part.
 func (r *reader) layout() {
+	r.surveyGlosses()
 	r.surveyLetters()
 	r.surveyCounted()
 	r.surveyLabels()
@@ -292,6 +293,11 @@ func (r *reader) line(i int) {
 	}
 	if l, ok := r.labelAt(ln.start); ok && r.isLabel(l, ln.start) {
 		r.startRow(l, ln.start, ln.end)
+		return
+	}
+	if l, k := r.colourBefore(ln); k > 0 {
+		r.closeRow()
+		r.startNamedRow(l, ln.start, k, ln.end)
 		return
 	}
 	if t.kind == tPunct && ln.end-ln.start >= 1 && r.rule(ln) {
@@ -482,7 +488,7 @@ func (r *reader) isLabel(l label, start int) bool {
 		return false
 	}
 	if l.weak {
-		return (r.weakOK || r.countsOn(l)) && (r.sec == noSection || r.sec == secRows || r.sec == secTerms)
+		return (r.weakOK || r.countsOn(l) || r.counted[start]) && (r.sec == noSection || r.sec == secRows || r.sec == secTerms)
 	}
 	if r.sec == secGauge && !r.toks[start].blank && !l.strong {
 		return false
@@ -566,7 +572,11 @@ func (r *reader) midRow(i int) bool {
 }
 
 // startRow begins a row at its label.
-func (r *reader) startRow(l label, start, end int) {
+func (r *reader) startRow(l label, start, end int) { r.startNamedRow(l, start, start, end) }
+
+// startNamedRow begins a row at its label, with words in front of it from a token
+// on that stay with the label.
+func (r *reader) startNamedRow(l label, from, start, end int) {
 	r.closeRow()
 	r.sec = noSection
 	if r.heading.set {
@@ -589,7 +599,7 @@ func (r *reader) startRow(l label, start, end int) {
 	p := r.currentPiece(start)
 	d := &rowDraft{label: l, piece: p, row: &Row{Kind: l.kind, Side: l.side, Numbers: l.numbers}}
 	d.row.ambiguous = r.toks[start].is("r") || r.letterLabel(&r.toks[start], &r.toks[start+1])
-	d.row.labelSpan = Span{int(r.toks[start].start), int(r.toks[l.end-1].end)}
+	d.row.labelSpan = Span{int(r.toks[from].start), int(r.toks[l.end-1].end)}
 	d.row.Span = d.row.labelSpan
 	d.row.Label = tidyLabel(r.src.Slice(d.row.labelSpan))
 	d.row.only = r.onlyFor(&l, start)
@@ -608,6 +618,9 @@ func (r *reader) startRow(l label, start, end int) {
 // tidyLabel is a label on one line without the mark that ends it.
 func tidyLabel(s string) string {
 	s = oneLine(strings.Trim(s, "*_"))
+	if !strings.Contains(s, "(") {
+		s = strings.ReplaceAll(s, ")", "") // "r6) - r8)"
+	}
 	return strings.TrimRight(strings.TrimSpace(strings.TrimRight(s, ":.-=*_ \u2013\u2014")), " ")
 }
 

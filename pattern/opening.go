@@ -58,7 +58,7 @@ var openings = []struct {
 }{
 	{opensRepeat, "keep carry continue continuing go rep repeat rpt repeating from work"},
 	{opensEnding, "end ending ends finish finishing"},
-	{opensRefer, "keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical"},
+	{opensRefer, "keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical mesh eyelets holes pattern patt shells fans"},
 	{opensClosing, "join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro"},
 	{opensNote, "fix position secure fit mount eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +
@@ -86,7 +86,7 @@ var openings = []struct {
 	{opensPart, "in into around round on along across over all from"},
 	{opensTimes, "( [ * x do work repeat for a total of another further once twice thrice times"},
 	{opensBound | opensTimes, "across along acr around round about arnd evenly all right the for in to until till til through thru from up as within"},
-	{opensQuality, "( with of on from off as below that which after there left remaining afterwards first last just made at in along beyond past beside between bet betw"},
+	{opensQuality, "( with of on from fr off as below that which after there left remaining afterwards first last just made at in along beyond past beside between bet betw"},
 	{opensLoops, "the back front rear both unused free remaining top third far near blo flo bl fl tbl tfl blp flp bls fls horizontal b f"},
 	{opensTog, "- the in next first last following foll"},
 	{opensIncDec, "- invisible inv invis standard simple inc incs increase increases increasing invinc incr dec decs decrease decreases decreasing invdec invd decr tog work crochet next draw working off take taking"},
@@ -99,7 +99,7 @@ var openings = []struct {
 
 // kindOpens is what a token can begin for being of its kind.
 var kindOpens = [...]opening{
-	tNum:   opensNote | opensPicot | opensChain | opensControl | opensColour | opensChange | opensTimes | opensQuality | opensTog | opensCounts | opensTotal,
+	tNum:   opensRefer | opensNote | opensPicot | opensChain | opensControl | opensColour | opensChange | opensTimes | opensQuality | opensTog | opensCounts | opensTotal,
 	tOrd:   opensLoops | opensCounts | opensControl | opensStart,
 	tPunct: 0,
 }

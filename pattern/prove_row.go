@@ -622,8 +622,12 @@ func startsAfresh(row *Row) bool {
 			if i < len(row.Setup) {
 				return true
 			}
-			if next := nextMaking(steps[i+1:]); next != nil && next.Target.Which == FromHook || i+1 < len(steps) && steps[i+1].Op == OpRing {
+			next := nextMaking(steps[i+1:])
+			if next != nil && next.Target.Which == FromHook || i+1 < len(steps) && steps[i+1].Op == OpRing {
 				return true
+			}
+			if next != nil && s.N.N > 5 && next.Target.Which == Nth && next.Target.N.N <= 4 && next.Target.Row == nil && next.Target.Within == nil && len(next.Target.Of) == 1 && next.Target.Of[0].Kind == ChainStitch {
+				return true // "ch 9, sl st in 2nd ch": the hook understood
 			}
 			if i+1 < len(steps) && s.N.N > 5 && steps[i+1].Op == OpSkip && len(steps[i+1].Target.Of) > 0 && steps[i+1].Target.Of[0].Kind == ChainStitch {
 				return true // "ch 16, start in 2nd ch from hook, ..."

@@ -1124,7 +1124,7 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 		if n.chain > 0 && which == Nth && x.at(0).isAny("of") {
 			t.Of = []Filter{{Kind: ChainStitch}}
 		}
-	case prep && x.peek().isAny("of", "from", ",", ";", ".", "and"), prep && x.end():
+	case prep && x.peek().isAny("of", "from", "fr", ",", ";", ".", "and"), prep && x.end():
 	default:
 		return false
 	}
@@ -1281,7 +1281,7 @@ func (x *rowReader) qualify(t *Target) {
 			return
 		case x.ofOtherMotif(t):
 		case x.leftIn(t):
-		case x.phrase("from|off", "[the|your]", "hook|hk"):
+		case x.phrase("from|off|fr", "[the|your]", "hook|hk"):
 			t.Which = FromHook
 		case x.phrase("as", "[the]", "s", "[.]", "s"):
 			t.Which = Same

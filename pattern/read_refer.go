@@ -18,6 +18,12 @@ func (x *rowReader) refer() []*Step {
 	if s := x.sameBetween(); s != nil {
 		return s
 	}
+	if s := x.numbersAgain(); s != nil {
+		return s
+	}
+	if x.p == 0 && x.peek().isAny("mesh", "eyelets", "holes", "pattern", "patt", "shells", "fans") && x.at(1).isAny("as", "like") && (x.at(2).kind == tNum || isRowWord(x.at(2))) {
+		x.p++ // "mesh as 11"
+	}
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
 	lead := bare || x.keepsOn() || x.byRepeating() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
 		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
@@ -120,6 +126,30 @@ func (x *rowReader) byRepeating() bool {
 	return false
 }
 
+// numbersAgain = number ( "-" | "to" | "&" ) number "again" [ times ] .
+//
+// It is how notes whose rows have bare numbers repeat some: "5 to 8 again x 12".
+func (x *rowReader) numbersAgain() []*Step {
+	if x.p > 0 || x.worked || x.row.Numbers.First.N == 0 || x.peek().kind != tNum || x.peek().frac {
+		return nil
+	}
+	k := 1
+	if x.at(k).isAny("-", "to", "&", "and", "+") && x.at(k+1).kind == tNum && x.at(k+1).num > x.peek().num {
+		k += 2
+	}
+	if !x.at(k).is("again") || x.at(k-1).num >= x.row.Numbers.First.N {
+		return nil
+	}
+	r := &Refer{First: int(x.peek().num), Last: int(x.at(k - 1).num)}
+	x.p += k + 1
+	x.referTimes(r)
+	x.referEdits(r)
+	r.Span = x.spanFrom(0)
+	x.row.Refer = r
+	x.worked, x.bounded = true, true
+	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
+}
+
 // doRows reads "do" before the rows to do again.
 func (x *rowReader) doRows() bool {
 	save := x.p
@@ -186,10 +216,13 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		r.First, r.Last = int(x.peek().num), int(x.peek().num) // "Like the 3d."
 		x.p++
 		return true
-	case repeats && !x.worked && x.peek().kind == tNum && !x.peek().frac && x.at(-1).isAny("as", "like") && (x.at(1).head || x.at(1).kind == tEnd || x.at(1).isMark(".,-(=")):
+	case repeats && !x.worked && x.peek().kind == tNum && !x.peek().frac && x.at(-1).isAny("as", "like") && (x.at(1).head || x.at(1).kind == tEnd || x.at(1).isMark(".,;-(=)")):
 		x.p-- // "23-24. as 2", where rows have bare numbers
 		if !x.rowNumbers(r) {
 			return false
+		}
+		if x.depth == 1 {
+			x.accept(")") // "as 12)", as the row is labelled
 		}
 	case repeats && !x.worked && x.bareRows():
 		x.p-- // "rep 2 + 3"
@@ -534,10 +567,10 @@ func (x *rowReader) referTimes(r *Refer) {
 func (x *rowReader) fewerEach() bool {
 	save := x.p
 	x.phrase("with|having|making|working|so|there|is|are", "[that|you|have]", "[there|have]", "[is|are]")
-	if x.peek().kind == tNum && x.nounFollows(1) {
+	if x.peek().kind == tNum && (x.nounFollows(1) || x.at(1).isAny("more", "less", "fewer")) {
 		x.p++
 		x.nounDrop()
-		if x.phrase("less|fewer|more|decreased|increased", "[on|in|for|with|at|after]", "each|every", "[following|foll]", "row|rnd|round|time") {
+		if x.phrase("less|fewer|more|decreased|increased", "[on|in|for|with|at|after]", "each|every|ea", "[following|foll]", "row|rnd|round|time|rd") {
 			return true
 		}
 	}

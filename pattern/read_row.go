@@ -560,6 +560,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.fallsSo(); s != nil {
 		return s
 	}
+	if s := x.alongBack(); s != nil {
+		return s
+	}
 	// most steps begin with a stitch, a number of them, or chains, and then
 	// nothing else can be meant
 	switch {

@@ -48,7 +48,7 @@ func (x *rowReader) bareStitches() []*Step {
 		}
 		x.saidBare(start)
 		return out
-	case x.phrase("in|into", "[the|a]", "[blo|flo]") && x.at(-1).isAny("blo", "flo"), x.phrase("blo|flo"), x.phrase("each|per|every|this|in", "[each|every|this]", "row|rnd|round|rd"), x.phrase("around|across|round"), true:
+	case x.phrase("in|into", "[the|a]", "[blo|flo]") && x.at(-1).isAny("blo", "flo"), x.phrase("blo|flo"), x.phrase("[in|into|thru|through]", "[the]", "back|front|both", "loop|loops|lp|lps", "[only]"), x.phrase("each|per|every|this|in", "[each|every|this]", "row|rnd|round|rd"), x.phrase("around|across|round"), true:
 		if !x.endsClause() || !x.terseRow() {
 			break
 		}
@@ -132,7 +132,7 @@ func (x *rowReader) fewWords() bool {
 		case t.kind == tNum && !t.frac && i+1 < len(x.ts) && x.ts[i+1].isAny("in", "into") && i > 0 && (x.ts[i-1].kind == tPunct || x.ts[i-1].isAny("and", "then")):
 			return true
 		case t.isAny("ch", "chain") || t.kind == tNum && i > 0 && x.ts[i-1].isAny("ch", "chain"):
-		case t.isAny("turn", "join", "blo", "flo", "each", "per", "round", "row", "rnd", "rd", "around", "across", "st", "sts", "stitches", "total", "fo", "f", "o", "fasten", "off", "plain", "even", "done", "in", "stuff"):
+		case t.isAny("turn", "join", "blo", "flo", "each", "per", "round", "row", "rnd", "rd", "around", "across", "st", "sts", "stitches", "total", "fo", "f", "o", "fasten", "off", "plain", "even", "done", "in", "stuff", "back", "front", "both", "loop", "loops", "lp", "lps", "only", "thru", "through"):
 		default:
 			alone = false
 		}

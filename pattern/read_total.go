@@ -531,6 +531,9 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			}
 			break
 		}
+		if x.p == save && x.peek().kind == tNum && x.p+1 < end && x.at(1).isAny("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "hole", "holes") {
+			continue // "11 dc 10 sp"
+		}
 		if x.p == save {
 			if !x.totalTail(end) {
 				return nil, false

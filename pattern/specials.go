@@ -32,8 +32,11 @@ func (r *reader) specialLine(ln line) {
 		for k := ln.start; k < ln.end; k++ {
 			if r.toks[k].is("=") {
 				j := k
-				for j > ln.start && !r.toks[j-1].isMark(".;,") {
+				for j > ln.start && !r.toks[j-1].isMark(".;,") && !(j < k && r.toks[j-1].is("=")) {
 					j--
+				}
+				if j > ln.start && r.toks[j-1].is("=") {
+					j = k - 1 // "v = 2 in 1   A = 2 tog": one word is the name
 				}
 				starts = append(starts, j)
 			}
@@ -149,6 +152,9 @@ func (r *reader) define(from, to int) {
 	if r.defineMesh(names, k, to) {
 		return
 	}
+	if len(names) == 1 && (names[0] == "inc" || names[0] == "dec") && r.toks[k].kind == tNum && k+1 < to && r.toks[k+1].isAny("in", "into", "tog", "together", "sts", "st") && r.shapingGloss(k, to) != "" {
+		return // "inc = 2 in 1" tells us nothing new
+	}
 	var keep []string
 	for _, n := range names {
 		id, _ := r.lex.Find(n)
@@ -210,12 +216,12 @@ func (r *reader) alias(name string, from, to int) bool {
 	case x.peek().isAny("decrease", "dec") && from+1 >= to-1:
 		word = "dec"
 	default:
+		word = r.shapingGloss(from, to)
+	}
+	if word == "" {
 		return false
 	}
-	if r.aliases == nil {
-		r.aliases = make(map[string]string)
-	}
-	r.aliases[name] = word
+	r.addAlias(name, word)
 	return true
 }
 
@@ -225,7 +231,7 @@ func (r *reader) unalias(toks []token) {
 		return
 	}
 	for i := range toks {
-		if t := &toks[i]; t.kind == tWord && len(t.text) == 1 {
+		if t := &toks[i]; t.kind == tWord && (len(t.text) == 1 || t.is("tog") && !(i > 0 && toks[i-1].kind == tNum)) {
 			if w, ok := r.aliases[t.text]; ok && !(t.text == "x" && i > 0 && toks[i-1].isMark(")]")) {
 				t.text, t.opening, t.id = w, openingOf(w), vocabulary()[w].id
 			}
