@@ -52,8 +52,8 @@ func (x *rowReader) stateUntil(n Num) {
 func (x *rowReader) shaping() (shaping, bool) {
 	sh := shaping{}
 	x.accept("and", "while", "but")
-	lead := x.phrase("continue|cont|continuing|keep|carry", "[on]", "[to]", "[on]")
-	if lead && (x.phrase("in", "[this|the]", "[same]", "manner|way|fashion|pattern|pat|patt") || x.phrase("as", "established|set|before|above") || x.phrase("like", "this")) {
+	lead := x.phrase("continue|cont|continuing|keep|carry|go", "[on]", "[to]", "[on]")
+	if lead && (x.phrase("in", "[this|the]", "[same]", "manner|way|fashion|pattern|pat|patt") || x.phrase("as", "established|set|before|above") || x.phrase("like", "this|that") || x.phrase("so")) {
 		x.accept(",")
 		x.accept("and", "but")
 	} else {
@@ -64,6 +64,10 @@ func (x *rowReader) shaping() (shaping, bool) {
 		x.accept(",")
 	}
 	sign, amount, said := x.change()
+	if sign == 0 && lead {
+		sign, amount = x.moreOf()
+		said = sign != 0
+	}
 	if sign == 0 {
 		return sh, false
 	}
@@ -139,6 +143,26 @@ func (x *rowReader) change() (sign int, n Num, said bool) {
 	}
 	x.nounDrop()
 	return sign, n, said
+}
+
+// moreOf reads "6 more", "2 sts fewer": a change told by how the rows differ.
+func (x *rowReader) moreOf() (sign int, n Num) {
+	save := x.p
+	if t := x.peek(); t.kind == tNum && !t.frac && !t.big {
+		n, _ = x.number()
+		x.nounDrop()
+		switch {
+		case x.accept("more", "extra"):
+			sign = 1
+		case x.accept("fewer", "less"):
+			sign = -1
+		}
+		x.nounDrop()
+	}
+	if sign == 0 {
+		x.p = save
+	}
+	return sign, n
 }
 
 // edgesNamed reads where a change goes: "at each end", "at neck and armhole
@@ -238,7 +262,7 @@ func (x *rowReader) shapedRows(sh *shaping) bool {
 		case x.phrase("[of|on|in]", "[the]", "every|each", "[following|foll]", "other|alternate|alt", "row|rows|rnd|rnds|round|rounds"):
 			sh.sparse = true
 			continue
-		case x.phrase("[of|on|in]", "[the]", "every|each", "[following|foll]", "row|rnd|round") || x.phrase("each|every", "time"):
+		case x.phrase("[of|on|in]", "[the]", "every|each|ea", "[following|foll]", "row|rnd|round") || x.phrase("each|every|ea", "time"):
 			sh.every = true
 			continue
 		case x.phrase("[of|on|in|over|for]", "[each|all]", "[of]", "[the]", "next|following|foll"):
@@ -270,7 +294,7 @@ func (x *rowReader) shapedRows(sh *shaping) bool {
 		case x.phrase("until|till|to", "[only]", "[there|you]", "[are|have]", "[only]"):
 			if x.peek().kind == tNum && !x.peek().frac {
 				n, _ := x.number()
-				if x.nounFollows(0) && !isRowWord(x.peek()) {
+				if x.nounFollows(0) && !isRowWord(x.peek()) || sh.every && (x.end() || x.peek().isMark(".;")) {
 					x.nounDrop()
 					x.phrase("[are]", "left|remain|remaining|rem|remains|unworked|altogether")
 					x.phrase("in", "all|total")

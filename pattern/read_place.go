@@ -1,8 +1,6 @@
 package pattern
 
 import (
-	"strings"
-
 	"crochet/tallyturn/pattern/stitch"
 )
 
@@ -845,24 +843,13 @@ func (x *rowReader) otherPart() (Target, bool) {
 		x.nounDrop()
 		x.accept("of", "from", "around", "on")
 	}
-	x.accept("the")
-	part := func() bool {
-		for _, pc := range x.pat.Pieces {
-			if pc.Name != "" && strings.EqualFold(strings.TrimSuffix(x.peek().text, "s"), strings.TrimSuffix(pc.Name, "s")) {
-				return true
-			}
-		}
-		return x.peek().in(partWords)
+	named := x.onePart()
+	if !named {
+		x.accept("the")
 	}
 	ok := false
-	named := x.peek().kind == tOrd || x.peek().in(whichPart)
-	if x.p++; named && !part() || !named {
-		x.p--
-		named = false
-	}
 	switch {
 	case named:
-		x.p++
 		ok = true
 	case x.phrase("other|opposite|back|second", "side", "of", "[each|the]", "[of]", "[the]"):
 		if x.peek().kind == tNum {
@@ -886,14 +873,9 @@ func (x *rowReader) otherPart() (Target, bool) {
 // otherPart2 reads "the first leg" after "join to".
 func (x *rowReader) otherPart2() (Target, bool) {
 	start := x.p
-	x.accept("the")
-	if x.peek().kind == tOrd || x.peek().isAny("other", "next", "left", "right", "last", "previous") {
-		x.p++
-		if x.peek().isAny("leg", "arm", "piece", "part", "half", "cup", "motif", "wing", "ear", "fin", "tube", "foot", "claw") {
-			x.p++
-			sp := x.spanFrom(start)
-			return Target{Which: Next, N: Num{N: 1}, said: true, Span: sp, Row: &RowRef{Piece: "\x00", Span: sp}}, true
-		}
+	if x.onePart() {
+		sp := x.spanFrom(start)
+		return Target{Which: Next, N: Num{N: 1}, said: true, Span: sp, Row: &RowRef{Piece: "\x00", Span: sp}}, true
 	}
 	x.p = start
 	return Target{}, false

@@ -546,7 +546,7 @@ func (x *rowReader) join() []*Step {
 			x.p = start
 			return nil
 		}
-		if x.peek().isAny("to", "onto") {
+		if x.peek().isAny("to", "onto", "with") {
 			save := x.p
 			x.p++
 			_, part := x.otherPart2()
@@ -775,7 +775,7 @@ func (x *rowReader) attach() []*Step {
 	if x.yarnPlaced(start) {
 	} else if x.phrase("new", "col|color|colour|yarn", "[.]", "in|into") {
 		x.p--
-	} else if !x.phrase("join|attach|rejoin|reattach|tie|fasten|joining|insert|fix|start", "[in|on]", "[the]", "[new|next|contrasting|main|same|second|your|color|colour]", "[color|colour|yarn|thread|cotton|wool]", "[a|b|c|d|e|f|mc|cc|yarn|on]", "[again|of]") {
+	} else if !x.phrase("join|attach|rejoin|reattach|connect|connecting|tie|fasten|joining|insert|fix|start", "[in|on]", "[the]", "[new|next|contrasting|main|same|second|your|color|colour]", "[color|colour|yarn|thread|cotton|wool]", "[a|b|c|d|e|f|mc|cc|yarn|on]", "[again|of]") {
 		if !x.phrase("re", "-", "join|attach", "[yarn|thread]") {
 			x.p = start
 			return nil
@@ -785,7 +785,7 @@ func (x *rowReader) attach() []*Step {
 	x.phrase("color|colour|yarn", "[a|b|c|d|e|f]")
 	x.colourWord()
 	x.accept(",")
-	if x.peek().isAny("to", "at", "onto") {
+	if x.peek().isAny("to", "at", "onto", "with") {
 		x.p++
 		if t, ok := x.otherPart2(); ok {
 			s.Target = t

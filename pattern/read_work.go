@@ -640,6 +640,10 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 			x.p++
 		}
 		s := &Step{Op: OpWork, Stitch: x.mainStitch(), Legs: 2}
+		if t.is("tog") && counted && count.Sizes == nil && count.N >= 2 && count.N <= 5 {
+			s.Legs = int(count.N) // "2 tog" is one decrease
+			return x.finish(start, s, Num{N: 1}, false)
+		}
 		x.accept("a", "an")
 		if x.peek().kind == tNum && x.peek().num == 1 && (x.at(1).isAny("st", "sts", "stitch", "over", "at", "in") || x.nounFollows(1)) {
 			x.p++
