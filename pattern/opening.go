@@ -81,7 +81,7 @@ var openings = []struct {
 	{opensAttach | opensControl, "connect connecting , with using rs ws new join attach rejoin reattach tie fasten joining insert fix start re"},
 	{opensColour | opensControl, "break change switch changing switching swap cc col colour color pick drop carry cut carrying dropping join with in using use"},
 	{opensChange, "go making working with but work and while by at on in along a an make continue cont continuing keep carry incs decs decr incr decreases increases increasing increase inc decreasing decrease dec"},
-	{opensEven, "about approximately approx roughly around with and making work continue cont working crochet knit even straight continuing keeping keep maintaining maintain following pat patt pats patts pattern"},
+	{opensEven, "go about approximately approx roughly around with and making work continue cont working crochet knit even straight continuing keeping keep maintaining maintain following pat patt pats patts pattern"},
 	{opensFree, "closely all on around round along to for in"},
 	{opensPart, "in into around round on along across over all from"},
 	{opensTimes, "( [ * x do work repeat for a total of another further once twice thrice times"},

@@ -958,7 +958,7 @@ func (x *rowReader) goOn() []*Step {
 		}
 	}
 	said := x.phrase("in", "[the|this]", "same", "way|manner|fashion") || x.phrase("as", "before|set|established") || x.phrase("like", "this|that|so")
-	if !said || !x.end() && !x.peek().isMark(".;,(") {
+	if !said || !x.end() && !x.peek().isMark(".;,(") || x.peek().is(",") && x.at(1).kind == tNum && x.at(2).isAny("more", "extra", "fewer", "less") {
 		x.p = start
 		return nil
 	}
