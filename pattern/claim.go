@@ -16,6 +16,8 @@ const (
 	claimLeft                    // the stitches of the last row
 	claimMeshes                  // the meshes of every row of filet
 	claimSum                     // what so many in each of so many places come to
+	claimPairs                   // the pairs that the last row folds into
+	claimEnds                    // the rows that an edge runs along
 )
 
 // claim is a number that the pattern gives of itself.
@@ -51,6 +53,8 @@ func (r *reader) claims() {
 		r.sumClaim(i)
 		if at >= 0 {
 			r.leftClaim(rows[at], i)
+			r.pairsClaim(rows[at], i)
+			r.endsClaim(rows[at], i)
 		}
 	}
 }
@@ -99,6 +103,10 @@ func (r *reader) rowClaim(at *claimRow, i int) {
 		c.kind = claimSoFar
 	case inAll && (before.isMark(".,;-=") || before.is("of")) && at.row.Refer == nil && after.isAny("in", "altogether", "total"):
 		c.kind = claimSoFar
+	case inAll && before.isAny("making", "makes", "make", "giving", "gives", "give", "is", "are", "have", "worked", "of", "for") && (after.isAny("in", "altogether", "total") || !before.isAny("is", "are", "of", "for")):
+		c.kind = claimSoFar // "thus making 36 rows in all"
+	case after.separator() && before.is("is") && n > 1 && r.toks[n-2].isAny("that", "which", "this"):
+		c.kind = claimSoFar // "that is 97 rows,"
 	default:
 		return
 	}

@@ -29,18 +29,8 @@ func (r *reader) leftClaim(at *claimRow, i int) {
 
 // leftClaimed compares it with what the row before has.
 func (pr *prover) leftClaimed(c *claim) {
-	w := pr.workOf(c.piece)
-	if w == nil {
-		return
-	}
-	line := pr.pat.Source.lineAt(c.row.Span.Start)
-	var last *RowProof
-	for _, rp := range w.proof.Rows {
-		if rp.Line <= line {
-			last = rp
-		}
-	}
-	if last == nil || last.Line != line || last.Status != Agrees && last.Status != Unstated || last.Made <= 0 || last.Made == c.n.N {
+	last := pr.lastOf(c)
+	if last == nil || last.Made == c.n.N {
 		return
 	}
 	if c.row.Span.End < c.span.Start && strings.Count(pr.pat.Source.Text[c.row.Span.End:c.span.Start], "\n") > 6 {
@@ -53,7 +43,7 @@ func (pr *prover) leftClaimed(c *claim) {
 // endsClaimed compares the total of a row that is worked in the end of each
 // row, so many stitches in each, with the rows there are: once along, or along
 // both sides, with or without the foundation.
-func (pr *prover) endsClaimed() {
+func (pr *prover) endsClaimed(miscounted map[*Piece]bool) {
 	known := make(map[*Piece]bool)
 	measured := func(p *Piece) bool {
 		if _, ok := known[p]; !ok {
@@ -75,7 +65,7 @@ func (pr *prover) endsClaimed() {
 				of = pr.pieces[i-1]
 				rows = int64(of.proof.Len())
 			}
-			if rows < 2 || measured(of.piece) {
+			if rows < 2 || measured(of.piece) || miscounted[of.piece] {
 				continue
 			}
 			switch n := rp.Stated.N; n {
@@ -107,7 +97,8 @@ func (pr *prover) perEnd(row *Row) (int64, bool) {
 		switch {
 		case s.Op == OpFree || s.Op == OpWork && s.Target.Which == RowEnds:
 			words := strings.FieldsFunc(strings.ToLower(pr.pat.Source.Slice(s.Span)), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
-			if per > 0 || len(words) < 4 || words[len(words)-1] != "row" {
+			words = alongDropped(words)
+			if per > 0 || len(words) < 4 || words[len(words)-1] != "row" && words[len(words)-2] != "row" {
 				return 0, false
 			}
 			per = 1
@@ -136,4 +127,18 @@ func (pr *prover) perEnd(row *Row) (int64, bool) {
 		}
 	}
 	return per, per > 0
+}
+
+// alongDropped leaves out which edge it is that the ends of rows make, "along one
+// edge of the cuff".
+func alongDropped(words []string) []string {
+	for i, w := range words {
+		switch w {
+		case "along", "down", "up", "round", "around", "of", "on":
+			if i > 3 && (words[i-1] == "row" || words[i-1] == "end") && words[i-2] != "the" {
+				return words[:i]
+			}
+		}
+	}
+	return words
 }

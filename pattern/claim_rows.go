@@ -9,12 +9,14 @@ import (
 
 // checkClaims holds what the pattern says of itself against what it comes to.
 func (pr *prover) checkClaims() {
-	broken := make(map[*Row]bool)
+	broken, miscounted := make(map[*Row]bool), make(map[*Piece]bool)
 	for i := range pr.pat.claims {
 		c := &pr.pat.claims[i]
 		switch c.kind {
 		case claimRows, claimSoFar:
-			broken[c.row] = pr.rowsClaimed(c) || broken[c.row]
+			if pr.rowsClaimed(c) {
+				broken[c.row], miscounted[c.piece] = true, true
+			}
 		case claimCopies:
 			pr.copiesClaimed(c)
 		case claimLeft:
@@ -23,9 +25,13 @@ func (pr *prover) checkClaims() {
 			pr.meshesClaimed(c)
 		case claimSum:
 			pr.sumClaimed(c)
+		case claimPairs:
+			pr.pairsClaimed(c)
+		case claimEnds:
+			pr.alongClaimed(c)
 		}
 	}
-	pr.endsClaimed()
+	pr.endsClaimed(miscounted)
 	pr.sharesClaimed()
 	for i, p := range pr.pat.Pieces {
 		pr.follow(p, broken)
@@ -51,6 +57,9 @@ func (pr *prover) rowsClaimed(c *claim) bool {
 		}
 	}
 	n := int(c.n.At(pr.size))
+	if c.row.Span.End <= c.span.Start && goesOnUntil(pr.pat.Source.Text[c.row.Span.End:c.span.Start]) {
+		return false // "repeat them until there are 24 scallops, that is 97 rows"
+	}
 	if own == 0 || own > maxWorked || n == own || n == sofar || n == last || n == last+1 && w.proof.Rows[0].First == 0 {
 		return false
 	}

@@ -24,12 +24,15 @@ func (pr *prover) sharesClaimed() {
 		var rows []sided
 		done := make(map[*Row]bool)
 		for _, rp := range w.proof.Rows {
-			if done[rp.Row] || rp.Status == Differs || len(rp.Row.shares) != 1 || rp.Stated == nil {
+			if done[rp.Row] || rp.Status == Differs || len(rp.Row.shares) != 1 || rp.Stated == nil && rp.Status != Unstated {
 				continue
 			}
 			done[rp.Row] = true
 			per := rp.Row.shares[0]
-			all, ok := onlyCount(rp.Stated, pr.size)
+			all, ok := rp.Made, rp.Made > 0
+			if rp.Stated != nil {
+				all, ok = onlyCount(rp.Stated, pr.size)
+			}
 			if ok && per.N.At(pr.size) > 1 && ofSides(per.Name) {
 				rows = append(rows, sided{rp, per, all})
 			}

@@ -31,6 +31,14 @@ func TestClaims(t *testing.T) {
 		{fmt.Sprintf(band, "Rows 4-10: Rep Rows 2 and 3, 3 times more, then Row 2 once.\n"), "3 times", "4 times", 5},
 		{fmt.Sprintf(band, "Rep 2nd and 3rd rows 3 times more, followed by 2nd row. (10 rows.)\n"), "10 rows", "9 rows", 5},
 		{fmt.Sprintf(band, "Rows 4-7: Rep Rows 2 and 3.\nRow 8: Ch 1, turn, sc in each st across. 8 rows in all.\n"), "8 rows", "6 rows", 6},
+		{fmt.Sprintf(band, "Repeat Rows 2 and 3, 3 times more, thus making 9 rows in all.\nFasten off.\n"), "3 times", "4 times", 5},
+		{fmt.Sprintf(band, "Repeat Rows 2 and 3, 3 times more; that is 9 rows.\nFasten off.\n"), "9 rows", "11 rows", 5},
+		{fmt.Sprintf(band, "Rep Rows 2 and 3, 3 times more, which gives 9 rows altogether.\nFasten off.\n"), "9 rows", "8 rows", 5},
+		{fmt.Sprintf(band, "Fold the last row in half and slip st the 5 pairs of sts together.\n"), "5 pairs", "4 pairs", 5},
+		{fmt.Sprintf(band, "Fold it with the right sides together and whip stitch the five pairs of stitches tog for the heel.\n"), "five", "six", 5},
+		{fmt.Sprintf(band, "Rows 4-12: Rep Row 2.\n\nEdge\nRnd 1: Ch 1, sc in the end of each of the 12 rows down one side, 3 sc in the corner, sc in the end of each of the 12 rows up the other side, join.\n"), "4-12", "4-13", 8},
+		{fmt.Sprintf(band, "Rows 4-12: Rep Row 2.\n\nEdge\nRnd 1: Ch 1, 2 sc in the side of each of the 12 rows, turn.\n"), "the 12", "the 14", 8},
+		{fmt.Sprintf(band, "Rows 4-12: Rep Row 2.\n\nEdge\nRnd 1: Ch 1, 1 sc into the end of each row along one edge of the band, join. (12 sc)\n"), "(12 sc)", "(10 sc)", 8},
 		{"Arm (make 4)\n" + fmt.Sprintf(ball, "") + "\nAssembly\nSew the 4 arms to the body.\n", "the 4", "the 6", 8},
 		{"Arm (make 4)\n" + fmt.Sprintf(ball, "") + "\nAssembly\nSew all four arms on.\n", "make 4", "make 3", 8},
 		{"Front leg (make 2)\n" + fmt.Sprintf(ball, "") + "\nBack leg (make 2)\n" + fmt.Sprintf(ball, "") + "\nAssembly\nSew on the 4 legs.\n", "4 legs", "5 legs", 14},
@@ -178,6 +186,18 @@ func TestNumbersNotPassedOver(t *testing.T) {
 		{ball + "Rnd 4: Decrease every 2nd and 3rd st together. (12)\n", "2nd and 3rd", "3rd and 4th", 4},
 		{flat + "Row 2: Ch 1, turn, sc in next 12 sts, turn, leaving 8 sc for front.\n", "leaving 8", "leaving 7", 3},
 		{"Head\n" + ball + "\nBody\nRnds 1-3: as for head\nRnd 4: (2 sc, inc) x 6 (24)\n", "(24)", "(22)", 8},
+		// a total that Markdown slants
+		{ball + "Rnd 4: sc in each st around. *(18 sts)*\n", "*(18", "*(16", 4},
+		{ball + "Rnd 4: sc in each st around. *18 sts*\n", "*18", "*16", 4},
+		{ball + "Rnd 4: (sc 2, inc) 6 times, join. _[24 sc]_\n", "[24", "[22", 4},
+		{"**R1:** 6 sc in magic ring *(6)*\n**R2:** 2 sc in each st around *(12)*\n", "*(12)", "*(14)", 2},
+		// all that remain
+		{flat + "Row 2: Ch 1, turn, skip first st, sc in each of the 19 remaining.\n", "the 19", "the 18", 3},
+		{flat + "Row 2: Ch 1, turn, sc in first 5 sts, sc in each of the 15 sts remaining, turn.\n", "15 sts", "14 sts", 3},
+		{flat + "Row 2: Ch 1, turn, sc in next 6 sts. Fasten off.\n\nOther side\nSkip the centre 8 sts of Row 1, join yarn in next st, ch 1, sc in same st, sc in each of remaining 5 sts.\n", "remaining 5", "remaining 4", 6},
+		// sides that are told in a share of the round alone
+		{"Rnd 1: Ch 4, join; (3 dc, ch 2) 4 times in ring, join. (12 dc)\nRnd 2: *(2 dc, ch 2, 2 dc) in corner space, dc in next 3 sts; rep from * on the other three sides, join. (28 dc, 7 on each side)\nRnd 3: Sc in each st around (the top of a dc is one st), 3 sc in each corner space, join. (10 sc on each side)\n", "(10 sc", "(12 sc", 3},
+		{"Rnd 1: Ch 4, join; (3 dc, ch 2) 4 times in ring, join. (12 dc)\nRnd 2: *dc in next 3 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * for all 4 sides, join. (28 dc)\n", "all 4 sides", "all 3 sides", 2},
 		// a repeat over rows that state no total
 		{ball + "Rnd 4: (sc 2, inc) around\nRnd 5: (sc 3, inc) around\n", "sc 3", "sc 4", 5},
 		{ball + "Rnd 4: (sc 2, inc) 6 times\nRnd 5: *sc 3, inc* x 6\nRnd 6: *sc 3, dec* x 6\n", "*sc 3, dec", "*sc 4, dec", 6},

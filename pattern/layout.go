@@ -22,7 +22,7 @@ func unmark(src string, toks []token) []token {
 			toks[i+1].head, toks[i+1].blank = toks[i].head, toks[i].blank
 			i++
 		}
-		out = unmarkLine(src, out, toks[i:j])
+		out = unmarkLine(src, out, toks[i:j], toks[j:])
 		i = j
 	}
 	return out
@@ -80,7 +80,7 @@ func lowerAt(src string, i int32) bool {
 	return int(i) < len(src) && 'a' <= src[i] && src[i] <= 'z'
 }
 
-func unmarkLine(src string, out, l []token) []token {
+func unmarkLine(src string, out, l, rest []token) []token {
 	blank, head := l[0].blank, l[0].head
 	k := 0
 	hashes := 0
@@ -110,7 +110,7 @@ marks:
 		l[0].head, l[0].blank = head, blank
 		l[0].heading = uint8(min(hashes, 9))
 	}
-	l = starred(src, l)
+	l = slanted(starred(src, l), rest)
 	if n := len(l); n > 3 && l[0].is("*") && l[n-1].is("*") && l[1].glued == l[n-1].glued && plainWords(l[1:n-1]) {
 		l[1].head, l[1].blank, l[1].heading = l[0].head, l[0].blank, l[0].heading
 		l = l[1 : n-1] // "*Skill level: easy*", "* print this page *": a line in italics, or set off

@@ -993,7 +993,9 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 	if x.peek().isAny("skipped", "missed") && t.Which == Next && t.N.N > 0 && t.said && x.skippedHere() {
 		t.Which = SkippedOne // "in each of the 3 skipped sts"
 	}
-	x.acceptIn(leftWords)
+	if x.acceptIn(leftWords) && x.at(-1).isAny("rem", "remaining") && t.Which == Next && t.N.N > 1 && t.Bound.Kind == NoBound && (x.at(-3).is("the") && x.at(-5).isAny("each", "all") || x.at(-3).is("all")) {
+		t.Bound = Bound{Kind: ToEnd} // "each of the 11 remaining": they are all there are
+	}
 	if t.N.N > 1 && t.Which == Next && x.peek().in(middleWords) && x.nounFollows(1) {
 		x.p++ // "miss the 7 centre d.c.": those that the sides leave between them
 	}
@@ -1263,6 +1265,7 @@ func (x *rowReader) qualify(t *Target) {
 			return
 		case x.ofOtherMotif(t):
 		case x.leftIn(t):
+		case x.whichIs():
 		case x.phrase("from|off|fr", "[the|your]", "hook|hk"):
 			t.Which = FromHook
 		case x.phrase("as", "[the]", "s", "[.]", "s"):
@@ -1273,6 +1276,9 @@ func (x *rowReader) qualify(t *Target) {
 			}
 		case x.phrase("below", "[the]", "next", "st|stitch|sc|dc"), x.phrase("that|which", "follow|follows|is|are|remain|remains", "[still]", "[left]", "[over]"), x.phrase("after", "it|that|this|them"), x.phrase("there", "is|are"),
 			(t.Which == Each || t.Which == Next) && (x.end1() || x.at(1).separator() || x.at(1).isMark("([")) && x.phrase("after|left|remaining|afterwards"):
+			if t.Which == Next && t.N.N > 1 && x.at(-1).is("remaining") && t.Bound.Kind == NoBound {
+				t.Bound = Bound{Kind: ToEnd} // "each of the 11 sts remaining"
+			}
 		case x.phrase("first|last|just", "made|worked"), x.phrase("below"), x.justMade(t), x.phrase("made"):
 		case x.phrase("at", "[the]", "base|foot|bottom", "of", "these|those|this|the|your", "[turning|beg|beginning]", "[3|2|4]", "ch|chs|chain|chains"), x.phrase("at", "[the]", "base|foot|bottom", "of", "[the]", "[beg|beginning|turning|same]", "ch|tch|chain", "[-]"):
 			if !x.worked && t.Which == Next && t.N.N <= 1 {

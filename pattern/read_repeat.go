@@ -423,6 +423,9 @@ func (x *rowReader) times() (Times, bool) {
 	if !x.peek().opens(opensTimes) {
 		return Times{}, false
 	}
+	if tm, ok := x.sidesTold(); ok {
+		return tm, true
+	}
 	start := x.p
 	tm := Times{}
 	done := func(k TimesKind) (Times, bool) {

@@ -85,6 +85,14 @@ func (x *rowReader) steps(closer string) []*Step {
 			x.remember([]*Step{along})
 			continue
 		}
+		if n := len(out); n > 1 && out[n-1].Op == OpNote && strings.HasPrefix(out[n-1].Text, "(") {
+			// "sc in each st around (the top of a popcorn is one), 3 sc in each corner sp"
+			if along := x.along(out[:n-1], made); along != nil {
+				out[n-2] = along
+				x.remember([]*Step{along})
+				continue
+			}
+		}
 		if x.p == before { // nothing understood: take words as they are
 			made = x.unknown()
 		}
@@ -290,7 +298,7 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	if open && a.Target.Bound.Kind != NoBound {
 		return nil
 	}
-	between := x.src.Slice(Span{min(a.Span.End, b.Span.Start), b.Span.Start})
+	between := bracketsOut(x.src.Slice(Span{min(a.Span.End, b.Span.Start), b.Span.Start}))
 	for i, c := range []byte(between) {
 		if c == '.' && !strings.HasPrefix(between[i:], ". and ") && !strings.HasPrefix(between[i:], "., ") || c == ';' || c == '(' {
 			return nil // but "1 d.c. into each d.c. and into each of the 2 ch."
@@ -308,6 +316,16 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	body = append(body, b)
 	t := Target{Which: Each, Bound: b.Target.Bound, said: true}
 	return &Step{Op: OpAlong, Body: body, Target: t, Span: cover(a.Span, b.Span)}
+}
+
+// bracketsOut drops a remark in brackets, "in each st around (the top of a
+// popcorn is one), 3 sc in each corner": what is worked was read apart.
+func bracketsOut(s string) string {
+	open, shut := strings.IndexByte(s, '('), strings.IndexByte(s, ')')
+	if open < 0 || shut < open {
+		return s
+	}
+	return s[:open] + s[shut+1:]
 }
 
 // worksInChains reports "in each of the 2 ch": so many single chains of the row
@@ -600,6 +618,12 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return s
 	}
 	if s := x.matchSide(); s != nil {
+		return s
+	}
+	if s := x.handling(); s != nil {
+		return s
+	}
+	if s := x.way(); s != nil {
 		return s
 	}
 	if s := x.onThese(); s != nil {

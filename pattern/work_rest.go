@@ -1,6 +1,9 @@
 package pattern
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // restCount holds the number in "sc in each of the remaining 15 sts" or "in
 // each of the 20 sc across" against how many places there are to the end: a
@@ -11,6 +14,10 @@ func (w *rowWork) restCount(s *Step, rest []*Step) {
 	if n <= 0 || t.Bound.Kind != ToEnd || t.Which != Each && t.Which != Next || t.Row != nil || t.Within != nil || s.Legs > 1 || w.own != nil {
 		return
 	}
+	if host := w.host; host != nil && restSaid(w.pr.pat.Source.Slice(s.Span)) {
+		w.host = nil // along a row of another piece they are counted as well
+		defer func() { w.host = host }()
+	}
 	if !w.countable(t.Of) {
 		return
 	}
@@ -20,6 +27,12 @@ func (w *rowWork) restCount(s *Step, rest []*Step) {
 		return
 	}
 	w.problems = append(w.problems, problem{code: CodeRest, sev: Error, step: s, msg: fmt.Sprintf("%s here, and the row says %d", countWords(there, "stitch is left", "stitches are left"), n)})
+}
+
+// restSaid reports whether words say that they tell of all that is left.
+func restSaid(words string) bool {
+	words = strings.ToLower(words)
+	return strings.Contains(words, "remaining") || strings.Contains(words, "rem.") || strings.Contains(words, "rem ")
 }
 
 // leaves holds the number in "leaving 8 sts unworked" against how many are
