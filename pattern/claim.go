@@ -31,6 +31,18 @@ type claim struct {
 	sum   int64  // what they come to
 }
 
+// CountsRows is where words say how many rows there are of a piece so far, or
+// along an edge, "in each of the 12 rows down the side": a number that does not
+// follow when the piece is made longer. It is empty where none do.
+func (p *Pattern) CountsRows(pc *Piece) Span {
+	for i := range p.claims {
+		if c := &p.claims[i]; c.kind == claimEnds || c.kind == claimSoFar && c.piece == pc {
+			return c.span
+		}
+	}
+	return Span{}
+}
+
 // claims gathers what the words say of the pattern beside the instructions.
 func (r *reader) claims() {
 	var rows []*claimRow

@@ -23,6 +23,11 @@ func (f *fitter) height() error {
 	if len(all) == 0 {
 		return fmt.Errorf("no rows of %s repeat as they are (\"Rows 2-14\"), so there is no rule by which it could be higher", pieceName(pc))
 	}
+	src := f.proof.Pattern.Source
+	if sp := f.proof.Pattern.CountsRows(pc.Piece); !sp.Empty() {
+		line, _ := src.Position(sp.Start)
+		return fmt.Errorf("line %d says how many rows there are (%q), and what is worked along them would have to be counted anew", line, src.Slice(sp))
+	}
 	last := int64(0)
 	for _, r := range pc.Piece.Rows {
 		n := r.Numbers

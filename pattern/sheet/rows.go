@@ -78,6 +78,7 @@ func (b *builder) row(x pattern.Passage) {
 		r.Label = unheaded(clean(label))
 		b.joinHeading(&r, src.Text[:x.Named.Start])
 	}
+	body = unslanted(src, x, body)
 	body, cord := b.cutCord(body)
 	r.Lines = b.lines(total(body))
 	pi, ri := b.place(x)
@@ -89,6 +90,24 @@ func (b *builder) row(x pattern.Passage) {
 		b.making = append(b.making, Block{Kind: Rows, Rows: []Row{r}})
 	}
 	b.making = append(b.making, cord...)
+}
+
+// unslanted takes the stars of Markdown's italics off a total, "*(64 sts)*": in
+// other print they would mark a repeat.
+func unslanted(src *pattern.Source, x pattern.Passage, body string) string {
+	if x.Row == nil || x.Row.Total == nil {
+		return body
+	}
+	from, to := x.Row.Total.Span.Start-x.Named.End, x.Row.Total.Span.End-x.Named.End
+	if from < 1 || to > len(body) || !strings.HasPrefix(src.Text[x.Row.Total.Span.End:], "*") {
+		return body
+	}
+	star := strings.IndexByte(body[from-1:to], '*')
+	if star < 0 {
+		return body
+	}
+	star += from - 1
+	return body[:star] + body[star+1:to] + strings.TrimPrefix(body[to:], "*")
 }
 
 // cutCord cuts from the words of a row what is made after it and has no rows, under
