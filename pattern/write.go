@@ -219,6 +219,12 @@ func (w *writer) body(r *Row, label string) string {
 		from = r.Span.Start
 	}
 	text := w.lines(from, r.Span.End)
+	if star := w.slant(r, from); star >= 0 {
+		text = w.lines(from, star) + " " + w.lines(star+1, r.Total.Span.End)
+		if next := r.Total.Span.End + 1; next < r.Span.End {
+			text += " " + w.lines(next, r.Span.End)
+		}
+	}
 	if strings.HasSuffix(w.p.Source.Text[:r.Span.Start], "**") {
 		text = strings.TrimSpace(strings.TrimPrefix(text, "**")) // a label in bold
 	}
@@ -227,6 +233,20 @@ func (w *writer) body(r *Row, label string) string {
 		return w.lines(r.labelSpan.Start, r.Span.End)
 	}
 	return label + text
+}
+
+// slant is where the star stands that begins a total in Markdown's italics, "*(64
+// sts)*", or -1: without them the words read the same.
+func (w *writer) slant(r *Row, from int) int {
+	text := w.p.Source.Text
+	if r.Total == nil || r.Total.Span.End > r.Span.End || r.Total.Span.Start <= from || !strings.HasPrefix(text[r.Total.Span.End:], "*") {
+		return -1
+	}
+	at := r.Total.Span.Start - 1
+	if i := strings.IndexByte(text[at:r.Total.Span.End], '*'); i >= 0 {
+		return at + i
+	}
+	return -1
 }
 
 // joining are words that may be lost between two steps: they tell nothing.
