@@ -56,6 +56,7 @@ type tally struct {
 	byName                                         map[string]int64
 	groups                                         int64
 	outside                                        int64 // stitches that are part of no group
+	between                                        int64 // spaces that lie in no group
 	blocks                                         int64 // filled meshes, were it filet; -1 where it cannot be
 }
 
@@ -68,6 +69,9 @@ func tallyOf(f *fabric) tally {
 			t.spaces += r.n
 			t.chains += r.n * int64(r.size)
 			t.bySize[int64(r.size)] += r.n
+			if !r.in {
+				t.between += r.n
+			}
 		case r.kind == pPicot:
 			t.picots += r.n
 			t.byName["picot"] += r.n
@@ -273,6 +277,9 @@ func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 			}
 			// a loop that a tall stitch closes, or that the turning chain begins
 			return n == t.spaces && t.bySize[p.Size] > 0 && t.bySize[p.Size] >= n-2
+		}
+		if n == t.between && t.between < t.spaces && t.groups > 0 {
+			return true // "12 loops" between shells that have a space of their own
 		}
 		return n == t.spaces || p.ends > 0 && n+p.ends == t.spaces || n == t.groups-1 && t.spaces == 0
 	case PartChain:

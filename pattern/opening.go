@@ -65,7 +65,7 @@ var openings = []struct {
 		"roll pop snip swing push tuck wash dry turn stuff sew weave pull insert attach weaving sewing thread stuffing add embroider glue fill tighten block steam whipstitch whip fold flatten pin hide tie trim wrap gather cinch darn close rotate flip press shape tack stitch " +
 		"being careful be make note nb tip remember don't do does take check " +
 		"this these it there if when for because you your here since at after before while optional now from again " +
-		"rs ws right wrong worked continue cont continuing begin start starting crochet crocheting carry carrying back along over across reverse up " +
+		"rs ws right wrong worked continue cont continuing begin beginning start starting commence commencing crochet crocheting carry carrying back along over across reverse up " +
 		"blo flo bl fl loosely evenly tightly gently throughout everywhere repeatedly beg mr " +
 		"so photo see picture video fig figure refer nb: finished finish complete done end ends edging approx approximately total left right-handed secure securing both pick drop dropping always every each as " +
 		"yo yoh yrh draw yarn instead rather " +

@@ -400,7 +400,7 @@ func readings(row *Row, below *fabric) []options {
 			if s.bare && s.Target.said {
 				bits |= optOneEach
 			}
-			if s.Op == OpSkip && s.Target.Which == Next && s.Target.N.N == 1 {
+			if s.Op == OpSkip && s.Target.Which == Next && (s.Target.N.N == 1 || s.Target.N.N == 2 && s.Target.plain && depth == 0) {
 				bits |= optSkipUnder
 			}
 			if (s.Op == OpWork || s.Op == OpInto) && s.Target.said && len(s.Target.Of) > 0 && s.Target.Of[0].Kind == OneStitch {

@@ -260,7 +260,11 @@ func (x *rowReader) remark(before []*Step, end int) bool {
 
 // nameMade takes a name for the group just read: "(shell made)".
 func (x *rowReader) nameMade(before []*Step, end int) {
-	if end < 0 || end-x.p > 6 || !x.ts[end-1].isAny("made", "complete", "completed", "formed") || len(before) == 0 {
+	words := end - 1
+	for words > x.p && end-x.p <= 8 && !x.ts[words].isAny("made", "complete", "completed", "formed") {
+		words-- // "(shell made over shell)"
+	}
+	if end < 0 || words-x.p > 5 || words <= x.p || len(before) == 0 || words < end-1 && !x.ts[words+1].isAny("over", "in", "into", "on") {
 		return
 	}
 	s := before[len(before)-1]
@@ -280,8 +284,8 @@ func (x *rowReader) nameMade(before []*Step, end int) {
 		return
 	}
 	name := ""
-	for i := x.p + 1; i < end-1; i++ {
-		if t := &x.ts[i]; t.kind == tWord && !t.isAny("first", "one", "a", "corner", "the", "last", "beg", "beginning") {
+	for i := x.p + 1; i < words; i++ {
+		if t := &x.ts[i]; t.kind == tWord && !t.isAny("first", "one", "a", "an", "another", "corner", "the", "last", "next", "second", "beg", "beginning") {
 			if t.in(blockWords) || t.in(meshWords) {
 				return // of filet, which print knows without being told
 			}
@@ -306,6 +310,28 @@ func (x *rowReader) nameMade(before []*Step, end int) {
 		x.names[base+" sts"], x.names[base+" stitch"] = sp, sp
 	}
 	x.dub(s, sp)
+}
+
+// madeThere is what a bracket behind a list of stitches in one place names, "in same
+// sp make 2 dc, ch 2 and 3 dc (shell made)": all of them, where the list ends there.
+// A chain before it that stands for a stitch is one of them, if only so the list
+// reads the same from both ends.
+func (x *rowReader) madeThere(body []*Step, begun *Step, end int) []*Step {
+	after := &x.ts[end+1]
+	if len(body) < 3 || !after.isMark(",;.*") && after.kind != tEnd || after.is(",") && !x.ts[end+2].isMark("*") {
+		return body
+	}
+	first, last := body[0], body[len(body)-1]
+	if first.Op != OpWork || last.Op != OpWork || first.Legs > 0 || first.N.Sizes != nil {
+		return body
+	}
+	whole := append([]*Step(nil), body...)
+	if bare := func(s *Step) int64 { return mul(max(s.N.N, 1), max(s.Target.N.N, 1)) }; begun != nil && begun.Op == OpChain && begun.N.N >= 2 && first.Stitch == last.Stitch && bare(first)+1 == bare(last) {
+		c := *first
+		c.N, c.Target = last.N, last.Target
+		whole[0] = &c
+	}
+	return []*Step{{Op: OpInto, Body: whole, N: Num{N: 1}, Span: cover(first.Span, last.Span)}}
 }
 
 // dub makes a step an instance of a special stitch that it was named for.

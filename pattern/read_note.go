@@ -96,6 +96,9 @@ func (x *rowReader) note() []*Step {
 		return clause()
 	}
 	x.p = start
+	if x.beginsThere() {
+		return take()
+	}
 	switch t := x.peek(); t.text {
 	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
 		if x.phrase("place|placing|put|position|insert", "[the]", "[safety|toy|plastic|glass|black|both]", "eye|eyes|nose") {

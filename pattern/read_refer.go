@@ -182,9 +182,9 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 	case x.phrase("last|previous|prev|above|preceding|prior", "row|rnd|round"):
 		r.LastRows = 1
 		return true
-	case repeats && x.peek().isAny("dec", "decrease", "decreasing", "inc", "increase", "increasing", "buttonhole", "eyelet", "shell", "picot", "mesh", "bobble") && isRowWord(x.at(1)) && !x.at(1).is("r") && x.at(2).kind != tNum:
+	case repeats && x.peek().isAny("dec", "decrease", "decreasing", "inc", "increase", "increasing", "buttonhole", "eyelet", "shell", "picot", "mesh", "bobble") && x.rowKindAt(1) > 0:
 		r.Named = x.peek().text
-		x.p += 2
+		x.p += 1 + x.rowKindAt(1)
 		return true
 	case x.phrase("last|previous|prev|above|preceding|these|those|the|prior", "[last|previous|above]"):
 		if x.peek().kind == tNum && isRowWord(x.at(1)) {
@@ -258,6 +258,19 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		}
 	}
 	return true
+}
+
+// rowKindAt is the length of the word for a row behind what kind of row it is, "dec.
+// row", which may be shortened with a stop; 0 where none stands k tokens on.
+func (x *rowReader) rowKindAt(k int) int {
+	n := 1
+	if x.at(k).is(".") {
+		k, n = k+1, 2
+	}
+	if !isRowWord(x.at(k)) || x.at(k).is("r") || x.at(k+1).kind == tNum && !x.at(k+2).isAny("times", "more", "time") {
+		return 0
+	}
+	return n
 }
 
 // bareRows reports numbers that can only be those of rows, "rep 2 + 3", "repeat

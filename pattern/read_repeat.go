@@ -165,6 +165,9 @@ func (x *rowReader) fillsRow() bool {
 	if t.isMark(",;-") {
 		t = x.at(1)
 	}
+	if t.is(".") && t == x.peek() && !x.at(1).glued && x.depth <= 1 && len(x.marks) == 0 && x.sentenceAt(1) && !x.at(1).isAny("work", "then", "now", "make", "in") {
+		return true // "repeat from *. You should have 48 loops."
+	}
 	return x.roundEnd() || t.isAny("ending", "end", "ends", "finishing", "omitting")
 }
 
@@ -668,12 +671,12 @@ func (x *rowReader) endings(g *Step) {
 				continue
 			}
 		}
-		if x.phrase("working|making|work|placing", "[the]", "last|final") || x.lastGoes() {
+		if x.phrase("working|making|work|placing|taking|putting|bringing|setting", "[the]", "last|final") || x.lastGoes() {
 			// "working last dc in top of turning ch": where the last one lands
 			for !x.end() && !x.peek().isMark(",;.)([-{") {
 				x.p++
 			}
-			if x.peek().is("-") && x.peek().glued {
+			if x.peek().is("-") && x.peek().glued && !(x.longDash(0) && x.totalLike()) {
 				for !x.end() && !x.peek().isMark(",;.)([") {
 					x.p++
 				}

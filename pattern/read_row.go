@@ -421,8 +421,8 @@ func (x *rowReader) lastWhere() *Step {
 	for !x.end() && !x.peek().isMark(",;.)([{=-") {
 		x.p++
 	}
-	if x.peek().is("-") && x.peek().glued {
-		x.p += 2
+	if x.peek().is("-") && x.peek().glued && !(x.longDash(0) && x.totalLike()) {
+		x.p += 2 // "top of ch-3", but no total behind a dash of print
 	}
 	sp := x.spanFrom(start)
 	return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
@@ -1350,6 +1350,10 @@ func (x *rowReader) countsSpace(c *Counts) {
 		}
 	} else if x.accept("ch", "chain") {
 		x.accept("-")
+		if x.peek().isMark(")],;") && x.at(-1).isAny("ch", "chain") && c.As != stitch.Special && x.at(-2).isAny("+", "and", "plus", "a", "one", "&") {
+			c.Space = 1 // "(= tr + ch)"
+			return
+		}
 		if x.peek().kind != tNum {
 			x.p = save
 			return

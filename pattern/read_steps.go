@@ -1036,6 +1036,7 @@ func (x *rowReader) placeFirst() []*Step {
 	x.accept("work", "make", "working", "put", "place", "crochet")
 	x.accept(":")
 	var body []*Step
+	begun, dubbed := x.lastStep, (*Step)(nil)
 	for !x.end() {
 		save := x.p
 		for x.peek().isAny(",", "and", "&", "then") {
@@ -1062,7 +1063,9 @@ func (x *rowReader) placeFirst() []*Step {
 		x.worked = true
 		if x.peek().isMark("(") {
 			if end := x.closer(0); end > 0 && end-x.p < 8 && x.ts[x.p+1].kind == tWord {
-				x.nameMade(body, end)
+				made := x.madeThere(body, begun, end)
+				x.nameMade(made, end)
+				dubbed = made[len(made)-1]
 				x.p = end + 1
 			}
 		}
@@ -1074,6 +1077,9 @@ func (x *rowReader) placeFirst() []*Step {
 	x.phrase("all", "in", "[the]", "same", "[place|st|sp|loop|space]")
 	t.Span = cover(t.Span, t.Span)
 	s := &Step{Op: OpInto, Body: body, Target: t, Span: x.spanFrom(start)}
+	if dubbed != nil && dubbed.Op == OpInto && len(dubbed.Body) == len(body) {
+		s.special, s.Name = dubbed.special, dubbed.Name // all of it has the name
+	}
 	return []*Step{s}
 }
 
@@ -1156,6 +1162,7 @@ func (x *rowReader) picot() []*Step {
 			x.p = end + 1 // how it is made
 		}
 	}
+	x.picotOf(&n)
 	s := &Step{Op: OpPicot, N: n, Span: x.spanFrom(start)}
 	save := x.p
 	if pl := x.place(); len(pl) > 0 && pl[0].Which != Same && pl[0].Which != TurnTop {

@@ -302,6 +302,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	x.countedFor()
 	if !x.totalEnds() && !(x.peek().is("each") && x.end1()) {
 		x.p = start
 		return false
@@ -352,6 +353,27 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	x.setTotal(parts, x.spanFrom(start), before)
 	return true
+}
+
+// countedFor passes over what the things counted are for, to the end of the clause:
+// "14 holes for ribbon", "6 loops for the cord".
+func (x *rowReader) countedFor() {
+	start := x.p
+	if !x.accept("for") || x.at(-2).kind == tNum {
+		x.p = start
+		return
+	}
+	for k := 0; k < 5; k++ {
+		switch t := x.peek(); {
+		case k > 0 && (t.kind == tEnd || t.separator()):
+			return
+		case t.kind != tWord || t.in(rowWords) || t.isAny("each", "every", "next", "times", "rep", "repeat", "turn", "ch", "size", "sizes") || x.stitchFollows(0):
+			x.p = start
+			return
+		}
+		x.p++
+	}
+	x.p = start
 }
 
 // lastWords reports whether nothing more is worked after a number: the row is
@@ -549,8 +571,8 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			if last := &out[len(out)-1]; last.Kind == PartSpace && x.halfAtEnds(tail) {
 				last.ends = 2
 			}
-			if x.peek().isAny(",", "-") && x.at(1).kind == tNum && x.p+1 < end && !x.at(-1).isAny(",", "-") {
-				if last := &out[len(out)-1]; last.Kind == PartNamed {
+			if x.peek().isAny(",", "-", "=") && x.at(1).kind == tNum && x.p+1 < end && !x.at(-1).isAny(",", "-", "=") {
+				if last := &out[len(out)-1]; last.Kind == PartNamed && !x.peek().is("=") {
 					last.ends = 2 // what stands at the ends may be like one of them
 				}
 				x.p++
@@ -690,7 +712,7 @@ func (x *rowReader) tailWords(end int) bool {
 	place := false
 	for x.p < end {
 		t := x.peek()
-		if place && t.isAny(",", "-") && x.at(1).kind == tNum && !x.at(1).frac {
+		if place && t.isAny(",", "-", "=") && x.at(1).kind == tNum && !x.at(1).frac {
 			return true // "39 clusters with a pair of trebles at each end, 121 tr": the count itself is next
 		}
 		if t.kind != tWord && !t.is("one") && !t.is("half") || t.head && t.blank || t.isAny("in", "into", "next", "ch", "chain", "skip", "sk", "miss", "turn", "join", "rep", "repeat", "then", "work", "from", "to") {
@@ -930,7 +952,7 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 			break
 		}
 		if w.in(partlyWords) || w.isAny("more") && !w.isAny("times") ||
-			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") && !countsAfter(parts, w) || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") || w.isAny("made", "worked") && x.depth > 1 {
+			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") && !countsAfter(parts, w) || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") && !countsAfter(parts, w) || w.isAny("made", "worked") && x.depth > 1 {
 			if w.isAny("more", "increased", "decreased", "fewer", "added", "less", "dropped") && len(parts) == 1 && x.row.Total == nil && x.depth == 1 && parts[0].Kind != PartOther {
 				n := parts[0].N
 				if w.isAny("decreased", "fewer", "less", "dropped") {

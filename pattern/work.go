@@ -509,6 +509,9 @@ func (w *rowWork) skip(s *Step) bool {
 			return true
 		}
 	}
+	if n == 2 && w.stands && w.taken == 1 && w.skipped == 0 && !w.underTold && w.pending > 0 && t.plain && t.Which == Next && len(t.Of) < 2 && (len(t.Of) == 0 || t.Of[0].Kind != Space) && w.opts.has(optSkipUnder) {
+		n = 1 // "4 ch, miss 2 d.c.": the one under the chain and the one under its space
+	}
 	if w.below.chain && w.cur == (cursor{}) && !w.begun && n >= 1 {
 		w.lastSet = true // an instruction where to begin: nothing is skipped besides
 		w.pc.hook, w.pc.foundation = n+1, w.below.size()

@@ -906,7 +906,7 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 	if g.kind == ToLast {
 		left = w.leftWith(of) - g.keep
 	}
-	if left <= 0 || w.nothingWorth(g) || w.restOfGroup() && g.kind == ToEnd || w.named && g.kind == ToEnd && byName(s.Body) {
+	if left <= 0 || w.nothingWorth(g) || w.restOfGroup(rest) && g.kind == ToEnd || w.named && g.kind == ToEnd && byName(s.Body) {
 		return true
 	}
 	// a last pass that stops part way, exactly at the end
@@ -972,17 +972,23 @@ func (w *rowWork) fillPartial(s *Step, short []*Step, rest []*Step) (bool, int64
 }
 
 // restOfGroup reports whether all that is left is the rest of a group whose
-// middle was worked by name.
-func (w *rowWork) restOfGroup() bool {
+// middle was worked by name, but for the places that the words behind the repeat
+// take: "9 dc in sp of next shell; rep from * around, ending with sc in last sc".
+func (w *rowWork) restOfGroup(rest []*Step) bool {
 	if !w.named {
 		return false
 	}
-	for i := w.cur.i; i < len(w.below.runs); i++ {
-		if r := &w.below.runs[i]; !r.in || r.first {
-			return false
+	keep := int64(0)
+	for _, s := range rest {
+		if s.Op == OpWork && s.Target.Which == Last && s.Legs == 0 {
+			keep += max(1, s.Target.N.At(w.pr.size))
 		}
 	}
-	return true
+	i := w.cur.i
+	for i < len(w.below.runs) && w.below.runs[i].in && !w.below.runs[i].first {
+		i++
+	}
+	return i == len(w.below.runs) || keep > 0 && i > w.cur.i && w.below.stitches(i, 0, false) == keep
 }
 
 // byName reports whether a group finds all its places by name, so that the
