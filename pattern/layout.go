@@ -356,11 +356,6 @@ func (r *reader) line(i int) {
 		r.words(ln.start, ln.end)
 		return
 	}
-	if r.row != nil && !t.blank && r.remarked == ln.start && lowerAt(r.src.Text, t.start) {
-		r.prose(ln) // the words of a remark behind the row, wrapped
-		r.remarked = ln.end
-		return
-	}
 	if r.row != nil && (!t.blank || r.continues(ln)) {
 		r.gather(ln.start, ln.end)
 		return
@@ -411,7 +406,6 @@ func (r *reader) line(i int) {
 		return
 	}
 	r.prose(ln)
-	r.remarked = ln.end
 }
 
 // swatchChain finds the foundation at the end of "Multiple of 6 plus 1. For a

@@ -17,19 +17,18 @@ const (
 
 // reader lays a text out as headers, pieces and rows.
 type reader struct {
-	src      *Source
-	smooth   string
-	toks     []token
-	remarked int // the token behind the last line outside the rows
-	pat      *Pattern
-	names    map[string]*Special
-	aliases  map[string]string // letters that stand for stitches
-	conv     conventions
-	lex      *stitch.Lexicon
-	other    *stitch.Lexicon
-	bench    *bench
-	scan     rowReader
-	scanRow  Row
+	src     *Source
+	smooth  string
+	toks    []token
+	pat     *Pattern
+	names   map[string]*Special
+	aliases map[string]string // letters that stand for stitches
+	conv    conventions
+	lex     *stitch.Lexicon
+	other   *stitch.Lexicon
+	bench   *bench
+	scan    rowReader
+	scanRow Row
 
 	piece   *Piece
 	row     *rowDraft   // the row whose words are being gathered
