@@ -699,7 +699,7 @@ func (r *reader) makeAt(i, end int) int {
 	case x.peek().isAny("x") && x.at(1).kind == tNum:
 		n = x.at(1).num
 		x.p += 2
-	case x.peek().kind == tNum && x.at(1).isAny("x") || x.peek().kind == tNum && x.at(1).isAny("pieces", "pcs", "times", "needed"):
+	case x.peek().kind == tNum && x.at(1).isAny("x") || x.peek().kind == tNum && x.at(1).isAny("pieces", "pcs", "times", "needed", "details", "parts", "items"):
 		n = x.peek().num
 		x.p += 2
 	}

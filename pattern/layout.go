@@ -797,7 +797,7 @@ func (r *reader) flushSetup(ends bool) {
 	if len(r.setup) == 0 {
 		return
 	}
-	if !r.worksStitches(r.setup) {
+	if !r.worksStitches(r.setup) && !(r.heading.set && r.slipsBack(r.setup)) {
 		if ends {
 			if n := len(r.drafts); n > 0 && r.piece != nil && len(r.piece.Rows) > 0 {
 				// "Fasten off." on a line of its own belongs to the last row
@@ -839,6 +839,26 @@ func (r *reader) flushSetup(ends bool) {
 	r.rows++
 	p.Rows = append(p.Rows, d.row)
 	r.drafts = append(r.drafts, d)
+}
+
+// slipsBack reports a cord under a name of its own, "Tail: 25 ch, 24 sl st": a
+// chain and slip stitches along it, which are no end of the piece before.
+func (r *reader) slipsBack(toks []token) bool {
+	r.scanRow = Row{noLabel: true}
+	row := &r.scanRow
+	r.rowReaderFor(toks, row).readRow()
+	long := int64(0)
+	for _, s := range row.Steps {
+		switch {
+		case s.Op == OpChain && s.N.N > 5:
+			long = s.N.N
+		case s.Op == OpWork && s.Stitch == stitch.Slip && long > 0:
+			if s.Target.Which == FromHook || s.Target.Which == Each || s.Target.N.N > 3 || s.N.N > 3 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // otherSideTold reports words that only send back to the side told before: "Skip

@@ -26,7 +26,10 @@ func (x *rowReader) alongBack() []*Step {
 	x.p += k
 	sp := Span{int(x.ts[x.p-k].start), int(x.ts[x.p-1].end)}
 	x.phrase("all", "[the|along]", "[way]")
-	if !x.phrase("back", "[again]", "[down|along|up|over|across|to]", "[the|this|that|your]", "[ch|chain|chs|chains|it|start|beginning]") || !x.endsClause() {
+	back := x.phrase("back", "[again]", "[down|along|up|over|across|to]", "[the|this|that|your]", "[ch|chain|chs|chains|it|start|beginning]")
+	// A cord needs no such word: nothing else is as long as its chain less one.
+	back = back || x.row.noLabel && !x.worked && x.lastStep.N.N >= 8 && n.N == x.lastStep.N.N-1
+	if !back || !x.endsClause() {
 		x.p = start
 		return nil
 	}

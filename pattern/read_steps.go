@@ -241,17 +241,17 @@ func (x *rowReader) startAt() []*Step {
 		return nil
 	}
 	start := x.p
-	if !x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") && !(x.p == 0 && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") && x.at(2).is("from") && x.at(4).isMark(":,")) || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from")) {
+	if !x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") && !(x.p == 0 && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") && x.at(2).is("from") && x.at(4).isMark(":,")) || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from", "of")) {
 		x.p = start
 		return nil
 	}
-	if x.p == start+2 && x.ts[start].isAny("in", "into", "from") && !x.at(2).isMark(":,") && !(x.at(2).is("from") && x.at(3).is("hook") && x.at(4).isMark(":,")) {
+	if x.p == start+2 && x.ts[start].isAny("in", "into", "from") && !x.at(2).isMark(":,") && !(x.at(2).isAny("from", "of") && x.at(3).is("hook") && (x.at(4).isMark(":,") || x.ts[start].is("from") && x.at(4).kind == tNum && x.stitchFollows(5))) {
 		x.p = start // "in 2nd ch from hook work 3 sc"
 		return nil
 	}
 	n := x.peek().num
 	x.p += 2
-	x.phrase("from|off", "[the|your]", "hook|hk")
+	x.phrase("from|off|of", "[the|your]", "hook|hk")
 	return []*Step{{Op: OpSkip, Span: x.spanFrom(start), Target: Target{Which: Next, N: Num{N: n - 1}, Of: []Filter{{Kind: ChainStitch}}, said: true}}}
 }
 
@@ -1016,10 +1016,10 @@ func (x *rowReader) hookNote() bool {
 // Old booklets name the place before what goes into it.
 func (x *rowReader) placeFirst() []*Step {
 	start := x.p
-	if !x.peek().isAny("in", "into", "over", "around", "through", "between", "on", "under", "work", "working", "make") {
+	if !x.peek().isAny("in", "into", "over", "around", "through", "between", "on", "under", "work", "working", "make", "knit", "crochet") {
 		return nil
 	}
-	x.accept("work", "working", "make")
+	x.accept("work", "working", "make", "knit", "crochet")
 	t, ok := x.core(true)
 	if !ok {
 		x.p = start

@@ -461,6 +461,10 @@ func sumsTo(steps []*Step, p TotalPart) bool {
 	return sum > 1 && sum == p.N.N
 }
 
+// closingWords tell what is done with a part whose stitches have been counted:
+// "= 6, pull the hole together".
+var closingWords = newWordSet("pull close finish sew cinch tie fill hide end off secure tighten gather thread press fold flatten attach embroider pin")
+
 // totalEnds reports whether what follows could not go on with an instruction
 // begun by the number just read.
 func (x *rowReader) totalEnds() bool {
@@ -473,7 +477,7 @@ func (x *rowReader) totalEnds() bool {
 			case t.kind == tEnd:
 				return true
 			case t.separator():
-			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"):
+			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"), t.in(closingWords):
 				return true
 			case t.kind == tNum && !t.frac && k > 0 && x.at(k-1).is(".") && x.spacesCounted(k):
 				return true // "48 dc. 4 ch-2 sps."
@@ -566,6 +570,9 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			x.p = save
 			tail := x.p
 			if !x.totalTail(end) {
+				if x.peek().is(",") && x.at(1).in(closingWords) {
+					break
+				}
 				return nil, false
 			}
 			if last := &out[len(out)-1]; last.Kind == PartSpace && x.halfAtEnds(tail) {
