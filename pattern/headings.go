@@ -368,6 +368,55 @@ func (r *reader) definitionLike(ln line) bool {
 	return false
 }
 
+// abbreviated reports a line that names a group of stitches, gives the short form
+// of the name and tells of what it is made: "MUSSEL (mu): 3 dc, ch 1, 3 dc all in
+// one place".
+func (r *reader) abbreviated(ln line) bool {
+	k := ln.start
+	for k < ln.end && r.toks[k].kind == tWord && k-ln.start < 3 {
+		k++
+	}
+	if k == ln.start || k+4 >= ln.end || !r.toks[k].isMark("([") || r.toks[k+1].kind != tWord {
+		return false
+	}
+	name, short := r.toks[ln.start].text, r.toks[k+1].text
+	if name == short || len(short) > 4 || name[:1] != short[:1] || !within(short, r.text(ln.start, k)) {
+		return false
+	}
+	for k += 2; k < ln.end && !r.toks[k].isMark(")]"); k++ {
+		if !r.toks[k].isAny("st", "sts", "stitch", "-") {
+			return false
+		}
+	}
+	if k+2 >= ln.end || !r.toks[k+1].isMark(":=-") {
+		return false
+	}
+	if _, n := r.scratch(ln.start).stitchAt(0); n > 0 {
+		return false // "Treble (tr): yo twice, ..."
+	}
+	told := false
+	for k += 2; k < ln.end; k++ {
+		if isRowWord(&r.toks[k]) {
+			return false
+		}
+		told = told || r.toks[k].isAny("same", "one", "all")
+	}
+	return told && r.hasStitches(ln)
+}
+
+// within reports whether the letters of a short form come in this order in a name.
+func within(short, name string) bool {
+	name = strings.ToLower(name)
+	for _, c := range short {
+		_, rest, ok := strings.Cut(name, string(c))
+		if !ok {
+			return false
+		}
+		name = rest
+	}
+	return true
+}
+
 // everyRow reports a line on what is done in all rows alike: "Every round: 1 ch
 // first (doesn't count), slip stitch to the first dc at the end."
 func (r *reader) everyRow(ln line) bool {
@@ -766,6 +815,24 @@ func (r *reader) settleHeading(work bool) {
 	r.addPiece(&Piece{Span: h.span, Name: h.name, Copies: max(1, h.make), Line: h.line})
 }
 
+// named reports whether the piece that rows are added to has a name.
+func (r *reader) named(name string) bool {
+	return !r.heading.set && r.piece != nil && strings.EqualFold(r.piece.Name, name)
+}
+
+// goesOnAs reports a row of the piece at hand that says its name again: "Border,
+// Rnd 2: ..." below "Border, Rnd 1: ...".
+func (r *reader) goesOnAs(name string, at int) bool {
+	l, ok := r.labelAt(at)
+	return ok && l.numbers.First.N > 1 && r.named(name)
+}
+
+// labelled reports a label that a colon closes at a token.
+func (r *reader) labelled(at int) bool {
+	l, ok := r.labelAt(at)
+	return ok && l.strong && !l.weak && r.toks[l.end-1].is(":")
+}
+
 // runIn reads a heading that runs into its work: "Palm: Using the hook make a
 // chain of 25 sts."
 func (r *reader) runIn(ln line) (name string, body int, ok bool) {
@@ -794,6 +861,16 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 				_, ok := r.headingWords(line{ln.start, k})
 				return name, k + 1, ok && r.names[name] == nil
 			}
+		}
+		if t.is(",") && k > ln.start && k+1 < ln.end {
+			// "Border, Rnd 1: Ch 1, turn; 3 sc in first sc ..."
+			l, isLabel := r.labelAt(k + 1)
+			if !isLabel || !l.strong || l.weak || isRowWord(&r.toks[ln.start]) {
+				return "", 0, false
+			}
+			name = strings.ToLower(r.text(ln.start, k))
+			_, ok := r.headingWords(line{ln.start, k})
+			return name, k + 1, ok && r.names[name] == nil && (l.numbers.First.N == 1 || r.named(name))
 		}
 		named := t.is(".") && r.inCapitals(ln.start, k)
 		if t.is(":") || t.is("-") && !t.glued && k > ln.start || named {

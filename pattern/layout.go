@@ -343,10 +343,12 @@ func (r *reader) line(i int) {
 		r.newHeading(ln)
 		return
 	}
-	if r.row != nil && !t.blank && r.endsSentence() {
-		if name, body, ok := r.runIn(ln); ok && !setupNames[name] {
+	if r.row != nil && !t.blank {
+		if name, body, ok := r.runIn(ln); ok && !setupNames[name] && (r.endsSentence() || r.endsClauseSoFar() && r.labelled(body)) {
 			r.closeRow()
-			r.newHeading(line{ln.start, body - 1})
+			if !r.goesOnAs(name, body) {
+				r.newHeading(line{ln.start, body - 1})
+			}
 			r.wordsAfter(body, ln.end)
 			return
 		}
@@ -367,20 +369,21 @@ func (r *reader) line(i int) {
 			r.sec = noSection
 		}
 	}
-	if r.sec != noSection && r.sec != secRows && !(t.blank && r.beginsWork(ln) && r.sec != secAssembly && !r.definedHere(ln)) && !(r.sec != secAssembly && r.foundation(ln)) {
-		r.sectionLine(ln)
-		return
-	}
-	if len(r.pat.Pieces) == 0 && len(r.setup) == 0 && r.definitionLike(ln) {
+	if r.sec != secAssembly && r.row == nil && len(r.pat.Pieces) == 0 && len(r.setup) == 0 && (r.definitionLike(ln) || r.abbreviated(ln)) {
+		// "SHELL (sh): 2 dc, ch 1, 2 dc in same place", below the materials as well
 		r.header(secSpecial, ln.start, ln.end)
 		r.specialLine(ln)
+		return
+	}
+	if r.sec != noSection && r.sec != secRows && !(t.blank && r.beginsWork(ln) && r.sec != secAssembly && !r.definedHere(ln)) && !(r.sec != secAssembly && r.foundation(ln)) {
+		r.sectionLine(ln)
 		return
 	}
 	if name, body, ok := r.runIn(ln); ok {
 		r.closeRow()
 		r.flushSetup(true)
 		r.sec = noSection
-		if !setupNames[name] {
+		if !setupNames[name] && !r.goesOnAs(name, body) {
 			r.newHeading(line{ln.start, body - 1})
 		}
 		r.wordsAfter(body, ln.end)
@@ -771,7 +774,7 @@ func (r *reader) words(from, to int) {
 
 // wordsAfter adds what stands behind a name on its line: a label, or words.
 func (r *reader) wordsAfter(from, to int) {
-	if from < to && (r.mayLabel(from) || from > 0 && r.toks[from-1].is("-")) {
+	if from < to && (r.mayLabel(from) || from > 0 && r.toks[from-1].isMark("-,")) {
 		if l, ok := r.labelAt(from); ok && l.strong && !l.weak && l.end <= to {
 			r.startRow(l, from, to)
 			return

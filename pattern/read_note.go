@@ -99,6 +99,10 @@ func (x *rowReader) note() []*Step {
 	if x.beginsThere() {
 		return take()
 	}
+	if x.alikeAgain() || x.slipsInside() {
+		return sentence()
+	}
+	x.p = start
 	switch t := x.peek(); t.text {
 	case "place", "pm", "placing", "mark", "move", "remove", "put", "slip", "marking", "replace", "moving", "rm", "sm", "slide", "use", "using":
 		if x.phrase("place|placing|put|position|insert", "[the]", "[safety|toy|plastic|glass|black|both]", "eye|eyes|nose") {

@@ -59,7 +59,7 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 	case "turning", "beginning", "beg", "starting", "turn", "initial", "begin", "start":
 		if n := x.phraseAt(k+1, "ch|chain|chains|chs"); n > 0 {
 			n++
-			if x.at(k+n).is("-") && x.at(k+n).glued && x.at(k+n+1).kind == tNum && x.at(k+n+1).glued {
+			if x.at(k+n).is("-") && x.at(k+n).glued && x.at(k+n+1).kind == tNum && x.at(k+n+1).glued && !(x.longDash(k+n) && x.totalBehind(k+n)) {
 				n += 2
 			} else if x.at(k+n).kind == tNum && !x.at(k+n+1).isAny("sp", "sps", "space") {
 				n++

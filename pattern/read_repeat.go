@@ -770,7 +770,7 @@ func (x *rowReader) endsPlainly() bool {
 	}
 	t := x.at(1)
 	_, n := x.stitchAt(1)
-	if n > 0 || t.isAny("ch", "chain") && x.at(2).kind == tNum || t.kind == tNum && !t.frac && (x.at(2).isAny("ch", "chain") || x.stitchFollows(2)) {
+	if n > 0 || t.isAny("ch", "chain") && x.at(2).kind == tNum || t.isAny("sk", "skip", "miss") && (x.at(2).kind == tNum || x.at(2).isAny("last", "next", "the")) || t.kind == tNum && !t.frac && (x.at(2).isAny("ch", "chain") || x.stitchFollows(2)) {
 		x.p++
 		return true
 	}

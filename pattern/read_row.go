@@ -484,7 +484,7 @@ func (x *rowReader) connector() bool {
 		_, n := x.stitchAt(1)
 		return n > 0 || x.at(1).isAny("ch", "chain", "shell", "picot", "cluster", "dec", "decrease", "inc", "bobble", "popcorn", "puff") && !x.at(2).is("of") || x.at(1).in(blockWords) || x.at(1).isAny("mesh", "space", "sp") && !x.at(2).isAny("of", "for", "between")
 	case "make":
-		return !x.at(1).isAny("sure", "the", "a") && !(x.at(1).isAny("a") && x.at(2).isAny("chain", "ch")) && !x.at(1).isAny("knot")
+		return !x.at(1).isAny("other", "another", "opposite", "second") && !x.at(1).isAny("sure", "the", "a") && !(x.at(1).isAny("a") && x.at(2).isAny("chain", "ch")) && !x.at(1).isAny("knot")
 	case "the":
 		return x.at(1).kind == tNum || x.at(1).isAny("following")
 	case "work", "working":

@@ -359,12 +359,10 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		}
 		return x.emit(start, s, nil, counted)
 	}
-	if counted && s.Legs == 0 && x.peek().isAny("along", "across") && x.at(1).is("the") && x.at(2).isAny("ch", "chain") && x.at(3).is("-") && x.at(4).kind == tNum && !x.at(4).frac {
-		// "2 sc along the ch-2": they go into the space
-		t := Target{Which: Next, N: Num{N: 1}, Of: []Filter{{Kind: Space, Size: x.at(4).num}}, said: true}
-		x.p += 5
-		x.accept("sp", "space", "lp", "loop")
-		return x.emit(start, s, []Target{t}, counted)
+	if counted && s.Legs == 0 {
+		if t, ok := x.overChain(s.N.N); ok {
+			return x.emit(start, s, []Target{t}, counted)
+		}
 	}
 	x.layersBefore()
 	places := x.place()

@@ -56,6 +56,12 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 			w.cur.i, w.cur.off = w.cur.i+1, 0
 			continue
 		}
+		if b.Op == OpInto && len(b.Target.Of) > 0 && b.Target.Of[0].Kind == NamedGroup && r.in {
+			if !w.alongGroup(b) {
+				return false
+			}
+			continue
+		}
 		n := w.runLeft()
 		if w.workable(&r.place) {
 			if n = min(n, w.left(nil)-keep); n <= 0 {
@@ -66,6 +72,27 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 			return false
 		}
 	}
+	return true
+}
+
+// alongGroup works one step into the middle of the group at the cursor, and leaves
+// the rest of it: "V-st in each V-st and shell in each shell across".
+func (w *rowWork) alongGroup(b *Step) bool {
+	if !w.step(b) {
+		return false
+	}
+	start, end := w.groupAt(w.cur.i)
+	before := w.taken
+	w.centreOf(start, end)
+	w.take(1)
+	w.taken = before + 1
+	if !w.inPlace(b, max(1, b.N.At(w.pr.size))) {
+		return false
+	}
+	if w.cur.i < end {
+		w.cur = cursor{end, 0}
+	}
+	w.named = true
 	return true
 }
 

@@ -623,6 +623,9 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 		return w.pass(s, s.Body, 1), 1
 	}
 	of := s.Times.Bound.Of
+	if byGroups(of) {
+		of = w.resolve(s, of)
+	}
 	goal := w.goalOf(s, rest, of)
 	n := int64(0)
 	for {
@@ -741,13 +744,34 @@ func (w *rowWork) leftAll(of []Filter) int64 {
 	return w.left(of)
 }
 
+// byGroups reports a bound that counts whole groups, "to last shell".
+func byGroups(of []Filter) bool { return len(of) > 0 && of[0].Kind == NamedGroup }
+
+// leftBefore counts what a repeat up to the last of something has before it: whole
+// groups, of which the one at the cursor is one while nothing of it was used, or
+// else places.
+func (w *rowWork) leftBefore(of []Filter) int64 {
+	if !byGroups(of) {
+		return w.leftWith(of)
+	}
+	rs := w.below.runs
+	w.pr.spend((len(rs) - w.cur.i) / 16)
+	n := int64(0)
+	for i := w.cur.i; i < len(rs); i++ {
+		if r := &rs[i]; r.in && (r.first || i == 0 || !rs[i-1].in) && (i > w.cur.i || w.cur.off == 0) && w.matches(&r.place, of) {
+			n++
+		}
+	}
+	return n
+}
+
 func (w *rowWork) reached(g goal, of []Filter) bool {
 	w.norm()
 	switch g.kind {
 	case ToPlace:
 		return w.ended() || w.matches(&w.below.runs[w.cur.i].place, g.stop)
 	case ToLast:
-		return w.leftWith(of) <= g.keep
+		return w.leftBefore(of) <= g.keep
 	}
 	if w.own != nil && w.ownLeft() {
 		return false
@@ -779,7 +803,7 @@ func (w *rowWork) onlyStitchesTaken() bool { return !w.named }
 func (w *rowWork) beyond(g goal, of []Filter) bool {
 	switch g.kind {
 	case ToLast:
-		return w.leftWith(of) < g.keep
+		return w.leftBefore(of) < g.keep
 	case ToPlace:
 		return false
 	}
@@ -789,7 +813,7 @@ func (w *rowWork) beyond(g goal, of []Filter) bool {
 // roomFor is how many more passes like the last would fit.
 func (w *rowWork) roomFor(g goal, of []Filter, m mark) int64 {
 	used := w.cur.off - m.cur.off
-	if used <= 0 || g.kind == ToPlace {
+	if used <= 0 || g.kind == ToPlace || byGroups(of) {
 		return 0
 	}
 	return max(0, (w.leftAll(of)-g.keep)/used)
@@ -904,7 +928,7 @@ func (w *rowWork) spacesLeft() int64 {
 func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Step) bool {
 	left := w.leftAll(of) - g.keep
 	if g.kind == ToLast {
-		left = w.leftWith(of) - g.keep
+		left = w.leftBefore(of) - g.keep
 	}
 	if left <= 0 || w.nothingWorth(g) || w.restOfGroup(rest) && g.kind == ToEnd || w.named && g.kind == ToEnd && byName(s.Body) {
 		return true

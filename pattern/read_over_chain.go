@@ -1,0 +1,44 @@
+package pattern
+
+// overChain = ( "along" | "across" ) [ "the" ] chain [ "-" number [ space ] ] .
+//
+// "2 sc along the ch-2" go into the space, and so do "2 sc along the ch" beside
+// stitches that were left free for a thumb. What stands behind a long dash is the
+// total: "2 sc along the ch\u201410 sc".
+func (x *rowReader) overChain(n int64) (Target, bool) {
+	start := x.p
+	if !x.accept("along", "across") {
+		return Target{}, false
+	}
+	x.accept("the", "this", "that")
+	if !x.accept("ch", "chain") {
+		x.p = start
+		return Target{}, false
+	}
+	space := Filter{Kind: Space}
+	switch size := x.at(1); {
+	case x.peek().is("-") && size.kind == tNum && !size.frac && !(x.longDash(0) && x.totalBehind(0)):
+		space.Size = size.num
+		x.p += 2
+		x.accept("sp", "space", "lp", "loop")
+	case (n <= 2 || x.leftFree(start)) && (x.end() || x.peek().isMark(",;.([") || x.longDash(0) || x.peek().is("and")):
+	default:
+		x.p = start
+		return Target{}, false
+	}
+	return Target{Which: Next, N: Num{N: 1}, Of: []Filter{space}, said: true}, true
+}
+
+// leftFree reports whether the row has told, before a token, of stitches that an
+// earlier one left.
+func (x *rowReader) leftFree(before int) bool {
+	for i := max(0, before-maxClause); i < before; i++ {
+		if x.ts[i].isAny("skipped", "missed", "free", "unworked") {
+			return true
+		}
+	}
+	return false
+}
+
+// maxClause is how many words are looked back over at most.
+const maxClause = 24
