@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // conventions is what a pattern says once for all its rows.
 type conventions struct {
@@ -22,11 +26,31 @@ func (c *conventions) fromNote(r *reader, toks []token) {
 			c.countNote(r, toks, i+1)
 			continue
 		}
-		if !t.isAny("count", "counts", "counted", "counting", "considered", "stands", "stand", "represents") {
+		if k := placeTaken(toks, i); k > i {
+			c.countNote(r, toks, k)
+			continue
+		}
+		if !t.isAny("count", "counts", "counted", "counting", "considered", "stands", "stand", "represents", "replaces", "replace", "reckoned") {
 			continue
 		}
 		c.countNote(r, toks, i)
 	}
+}
+
+// placeTaken gives the last word of "takes the place of", "does duty for", which
+// say at token i what a chain counts as; i where they do not.
+func placeTaken(toks []token, i int) int {
+	words := [][]string{{"takes|take|taking", "the", "place", "of"}, {"does|do", "duty", "for|as"}, {"serves|serve|used", "as|for"}, {"is|are", "instead", "of"}}
+	for _, w := range words {
+		k := 0
+		for k < len(w) && i+k < len(toks) && toks[i+k].isAny(strings.Split(w[k], "|")...) {
+			k++
+		}
+		if k == len(w) {
+			return i + k - 1
+		}
+	}
+	return i
 }
 
 // countNote reads "ch 2 does not count as a st", "the beginning ch-3 counts

@@ -54,6 +54,12 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 				misses++
 			}
 		case "ss":
+		case "thread":
+			if i > 2 && toks[i-1].isMark("(,=:-") && toks[i-2].is("crochet") && toks[i-3].is("double") && i+2 < len(toks) && toks[i+1].is("over") {
+				if timesOver(toks, i+2) == 1 { // "D c, double crochet (thread over once)"
+					us += 3
+				}
+			}
 		case "single":
 			if i+1 < len(toks) && toks[i+1].is("crochet") {
 				us++
@@ -103,6 +109,20 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 	return said, evidence
 }
 
+// timesOver is how often the thread is laid over the hook before it is put into the
+// work, as the words from a token on have it; -1 where they do not tell.
+func timesOver(toks []token, i int) int64 {
+	switch t := &toks[i]; {
+	case t.is("once"):
+		return 1
+	case t.is("twice"):
+		return 2
+	case t.kind == tNum && i+1 < len(toks) && toks[i+1].isAny("time", "times"):
+		return t.num
+	}
+	return -1
+}
+
 // chainsFor reads off a turning chain that is said to be a stitch which terms that
 // has its name in: three chains are a UK treble, "3 ch (counts as 1 tr)", "4 ch (1
 // tr, 1 ch)", and a US double. It is negative for UK terms, positive for US, and 0
@@ -118,8 +138,11 @@ func chainsFor(toks []token, i int) int {
 	case toks[k].kind == tNum && !toks[k].frac:
 		n, k = toks[k].num, k+1
 	}
-	if n < 3 || k+4 >= len(toks) || !toks[k].isMark("([") {
+	if n < 3 || k+4 >= len(toks) {
 		return 0
+	}
+	if !toks[k].isMark("([") {
+		return saidToStand(toks, k, n)
 	}
 	counts := toks[k+1].isAny("counts", "count", "counting", "as", "first", "=", "for", "to")
 	for k++; k < len(toks) && toks[k].isAny("counts", "count", "counting", "as", "first", "the", "a", "="); k++ {
@@ -152,6 +175,44 @@ func chainsFor(toks []token, i int) int {
 		return -1
 	case st.is("dc") && n == 3, st.is("tr") && n == 4, st.is("dtr") && n == 5:
 		return 1
+	}
+	return 0
+}
+
+// saidToStand is chainsFor for n chains that a sentence speaks of: "The ch 3 at the
+// beginning of a row takes the place of 1 d c".
+func saidToStand(toks []token, k int, n int64) int {
+	for end := min(k+12, len(toks)-4); k < end; k++ {
+		if toks[k].isMark(".;([*,") || toks[k].isAny("not", "never", "doesn't", "don't", "no") || toks[k].isAny("ch", "chain", "chs") && toks[k+1].kind == tNum {
+			return 0
+		}
+		after := k + 1
+		if j := placeTaken(toks, k); j > k {
+			after = j + 1
+		} else if !toks[k].isAny("counts", "count", "counted", "stands", "stand", "represents", "replaces") {
+			continue
+		}
+		for after+3 < len(toks) && toks[after].isAny("as", "for", "the", "a", "first", "=") {
+			after++
+		}
+		if after+3 < len(toks) && toks[after].kind == tNum && toks[after].num == 1 {
+			after++
+		}
+		st := &toks[after]
+		if st.is("d") && toks[after+1].is("c") {
+			st = &toks[after+1]
+		}
+		next := after + 1
+		if toks[min(next, len(toks)-1)].isAny("and", "plus", "+", "with") || next+1 < len(toks) && toks[next+1].isAny("and", "plus", "+") {
+			return 0
+		}
+		switch {
+		case st.is("tr") && n == 3, st.is("dtr") && n == 4:
+			return -1
+		case (st.is("dc") || st.is("c")) && n == 3, st.is("tr") && n == 4, st.is("dtr") && n == 5:
+			return 1
+		}
+		return 0
 	}
 	return 0
 }
