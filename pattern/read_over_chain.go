@@ -42,3 +42,24 @@ func (x *rowReader) leftFree(before int) bool {
 
 // maxClause is how many words are looked back over at most.
 const maxClause = 24
+
+// lastLoop takes the loop that a join closes, where the words name it: "joining
+// last ch 6 with sl st to first sc", "Join last ch-7 loop to first sc".
+func (x *rowReader) lastLoop() bool {
+	start := x.p
+	x.accept("the")
+	if !x.accept("last", "final") || !x.accept("ch", "chain", "chs", "loop", "lp") {
+		x.p = start
+		return false
+	}
+	x.accept("-")
+	if t := x.peek(); t.kind == tNum && !t.frac {
+		x.p++
+	}
+	x.accept("loop", "lp", "sp", "space", "arch")
+	if !x.peek().isAny("with", "to", "in", "into", "by") {
+		x.p = start
+		return false
+	}
+	return true
+}

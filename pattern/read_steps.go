@@ -556,6 +556,7 @@ func (x *rowReader) join() []*Step {
 				return nil
 			}
 		}
+		x.lastLoop()
 		if t := x.peek(); !x.worked && t.kind == tWord && !t.isAny("with", "in", "to", "into", "by", "and", "then", "the", "being", "without", "using", "form", "here", "as", "sl", "ss", "together") {
 			x.p = start
 			return nil

@@ -365,6 +365,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		}
 	}
 	x.layersBefore()
+	if s.Legs > 0 && x.peek().isAny("starting", "beginning", "begun", "commencing") && x.at(1).isAny("in", "into") {
+		x.p++ // "dc2tog starting in the 3rd ch from hook": the first of its places
+	}
 	places := x.place()
 	if len(places) == 0 && !x.peek().isAny("evenly") {
 		x.p = save
