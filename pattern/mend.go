@@ -76,6 +76,7 @@ func (pr *prover) mendPiece(w *pieceWork) {
 			break
 		}
 		hint, proven := w.search(ask)
+		w.weigh(ask)
 		if f := &pr.out[ask.finding]; hint != "" {
 			f.Hint = hint
 			if proven && f.Severity == Warning {

@@ -28,9 +28,10 @@ type prover struct {
 	stars          map[options]starCount // how the author repeats; see star_way.go
 	barred, forced options
 
-	given map[*Row]edit // rows that those after them are worked on as mended
-	plain bool          // a number is only tried: nothing is mended on the way
-	slips int           // pieces that one wrong number was looked for in
+	given  map[*Row]edit // rows that those after them are worked on as mended
+	plain  bool          // a number is only tried: nothing is mended on the way
+	slips  int           // pieces that one wrong number was looked for in
+	doubts int           // errors that a small slip was looked for to explain
 
 	spent, kept int64 // see budget.go
 	traces      tracer
@@ -199,6 +200,9 @@ type pieceWork struct {
 
 	wrong  map[*Row]bool // rows with an error where they are written
 	onward map[*Row]edit // wrong rows, and how they are mended for those after them
+
+	explained map[int]bool // errors, by their place among findings, that a small slip explains
+	slipTold  bool         // one number explains all that is amiss, and is told
 }
 
 // workedRow is what a worked row left for later.
@@ -281,6 +285,7 @@ func (pr *prover) endPiece(p *Piece, w *pieceWork, found int, kept int64) {
 	w = pr.oneSlip(p, w, found, kept)
 	pr.misread(w, found)
 	pr.firstAmiss(w, found)
+	pr.doubt(p, w, found)
 	pr.pieces = append(pr.pieces, w)
 	pr.register(w)
 }

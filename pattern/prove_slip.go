@@ -55,7 +55,7 @@ func (pr *prover) oneSlip(p *Piece, w *pieceWork, found int, kept int64) *pieceW
 		return w
 	}
 	pr.tellSlip(again, best, first, found)
-	again.flips = w.flips
+	again.flips, again.slipTold = w.flips, true
 	return again
 }
 

@@ -135,7 +135,8 @@ func (x *rowReader) matchSide() []*Step {
 
 // regroup makes one repeat of a list whose commas part it from its number, "R3 1 tr,
 // inc x12 (36)": where so its sum is the total that stands behind, and is not
-// otherwise. A row without a total follows the manner of those before it.
+// otherwise. A row without a total, or with one that neither makes, follows the
+// manner of those before it.
 func (x *rowReader) regroup(manner bool) bool {
 	steps := x.row.Steps
 	i := 0
@@ -166,7 +167,7 @@ func (x *rowReader) regroup(manner bool) bool {
 		}
 		asRead, ok := plainSum(steps[i:end])
 		grouped, ok2 := plainSum([]*Step{g})
-		if !ok || !ok2 || asRead == t.Parts[0].N.N || grouped != t.Parts[0].N.N {
+		if !ok || !ok2 || asRead == t.Parts[0].N.N || grouped != t.Parts[0].N.N && !manner {
 			return false
 		}
 	} else if !manner {

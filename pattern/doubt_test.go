@@ -1,0 +1,50 @@
+package pattern
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestDoubt: an error is told where one number, out by a little, explains it. What
+// no such number explains is a warning, and so is what follows from a row that
+// does not come out. The counts were worked out by hand.
+func TestDoubt(t *testing.T) {
+	const (
+		head = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n"
+		even = "Ch 1, turn, sc in each sc across. (20 sc)\n"
+	)
+	for _, c := range []struct {
+		name, text string
+		errors     int
+		warns      string // of a finding that is no error
+	}{
+		{"a total out by two", head + "Row 2: Ch 1, turn, sc in each sc across. (22 sc)\nRow 3: " + even, 1, ""},
+		{"a number out by one, no total near", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 9 sc.\n", 1, ""},
+		{"a total twice the row", head + "Row 2: Ch 1, turn, sc in each sc across. (42 sc)\n", 0, "may be read amiss"},
+		{"more than any slip", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\n", 0, "may be read amiss"},
+		{"the row after it follows", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\nRow 3: Ch 1, turn, (sc in next 5 sc, 2 sc in next sc) 5 times.\n", 0, "may follow from line 3"},
+	} {
+		p := Read(c.text).Prove(Options{})
+		if n := p.Errors(); n != c.errors {
+			t.Errorf("%s: %d errors, want %d: %v", c.name, n, c.errors, p.Findings)
+		}
+		told := c.warns == ""
+		for _, f := range p.Findings {
+			told = told || f.Severity == Warning && strings.Contains(f.Message, c.warns)
+		}
+		if !told {
+			t.Errorf("%s: no warning says %q: %v", c.name, c.warns, p.Findings)
+		}
+	}
+}
+
+func TestSlipOf(t *testing.T) {
+	for _, c := range []struct {
+		a, b int64
+		want bool
+	}{{5, 6, true}, {6, 3, true}, {9, 5, false}, {36, 42, true}, {18, 81, true}, {10, 40, false}, {6, 19, false}, {123, 132, true}} {
+		if got := slipOf(c.a, c.b); got != c.want {
+			t.Errorf("slipOf(%d, %d) = %v", c.a, c.b, got)
+		}
+	}
+}
