@@ -260,9 +260,10 @@ func (pr *prover) searchWitness(p *Piece, found, at int) bool {
 		return errorsIn(pr.out[found:]), scoreOf(pr.out[found:]), here
 	}
 	errs, score, _ := work(p)
-	tries, ok := 0, false
+	most := min(doubtTries, maxSpent/16/max(1, pr.spent-spent))
+	tries, ok := int64(0), false
 	test := func(i int, r *Row) {
-		if tries++; tries > doubtTries || ok {
+		if tries++; tries > most || ok {
 			return
 		}
 		q := *p
@@ -276,7 +277,7 @@ func (pr *prover) searchWitness(p *Piece, found, at int) bool {
 			pr.nearRows(p.Rows[i], by, func(r *Row) { test(i, r) })
 		}
 	}
-	return ok
+	return ok || most < doubtTries
 }
 
 // nearRows gives a row with each of its numbers, in its words, in its label, in
@@ -323,11 +324,11 @@ func (pr *prover) nearRows(row *Row, by int64, do func(*Row)) {
 			do(&r)
 		}
 	}
-	for _, sp := range joined(row.Steps, 0, nil) {
+	unwritten(row.Steps, pr.size, by, 0, func(steps []*Step) {
 		r := *row
-		r.Steps = rejoined(row.Steps, sp, by)
+		r.Steps = steps
 		do(&r)
-	}
+	})
 }
 
 // totalParts are the parts of what a row states.
@@ -338,30 +339,35 @@ func (r *Row) totalParts() []TotalPart {
 	return r.Total.Parts
 }
 
-// joined lists the steps that work several stitches together.
-func joined(steps []*Step, depth int, out []Span) []Span {
-	for _, s := range steps {
-		if s.Legs > 2 && !s.Span.Empty() {
-			out = append(out, s.Span)
+// unwritten gives steps with each of the numbers changed that are not in the tree
+// as they are written: those of "in every third stitch", and how many stitches
+// are worked together.
+func unwritten(steps []*Step, size int, by int64, depth int, do func([]*Step)) {
+	for i, s := range steps {
+		with := func(c *Step) {
+			out := append([]*Step(nil), steps...)
+			out[i] = c
+			do(out)
+		}
+		for k := range 2 {
+			c := *s
+			n := [...]*Num{&c.N, &c.Target.N}[k]
+			if v := n.At(size); n.Span.Empty() && v > 1 && v+by > 0 {
+				*n = n.with(v+by, size)
+				with(&c)
+			}
+		}
+		if s.Legs > 2 && s.Legs+int(by) > 0 {
+			c := *s
+			c.Legs += int(by)
+			with(&c)
 		}
 		if s.special == nil && depth < maxDepth {
-			out = joined(s.Body, depth+1, out)
+			unwritten(s.Body, size, by, depth+1, func(body []*Step) {
+				c := *s
+				c.Body = body
+				with(&c)
+			})
 		}
 	}
-	return out
-}
-
-// rejoined copies steps with so many more legs in those that stand at a span.
-func rejoined(steps []*Step, sp Span, by int64) []*Step {
-	out := make([]*Step, len(steps))
-	for i, s := range steps {
-		c := *s
-		if s.Span == sp && s.Legs > 2 {
-			c.Legs = max(1, s.Legs+int(by))
-		} else if s.special == nil && len(s.Body) > 0 && s.Span.Contains(sp) {
-			c.Body = rejoined(s.Body, sp, by)
-		}
-		out[i] = &c
-	}
-	return out
 }
