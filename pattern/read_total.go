@@ -8,7 +8,7 @@ import (
 )
 
 // totalOpeners open a total in words.
-var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves that which this")
+var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves always that which this")
 
 // totalAhead takes a stated total if one stands here, and says so.
 //
@@ -186,7 +186,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
-		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]")
+		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]")
 	if ok && x.ts[start].is("leaving") && x.peek().kind == tNum {
 		_, n := x.stitchAt(1)
 		if n == 0 && x.nounFollows(1) {
@@ -282,7 +282,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p++ // the word before a number on a line of its own
 		mark = "."
 	}
-	if x.peek().isAny("total", "count", "there", "you", "sts", "stitches", "now") || x.peek().is("back") && x.at(1).is("to") && x.at(2).kind == tNum {
+	if x.peek().isAny("total", "count", "there", "you", "sts", "stitches", "now", "always") || x.peek().is("back") && x.at(1).is("to") && x.at(2).kind == tNum {
 		if x.wordTotal(before) {
 			return true
 		}
