@@ -15,6 +15,9 @@ func (w *rowWork) restCount(s *Step, rest []*Step) {
 		return
 	}
 	if host := w.host; host != nil && restSaid(w.pr.pat.Source.Slice(s.Span)) {
+		if host.piece != nil && w.pr.amissIn(host.piece.piece, s.Span.Start) {
+			return
+		}
 		w.host = nil // along a row of another piece they are counted as well
 		defer func() { w.host = host }()
 	}
