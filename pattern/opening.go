@@ -63,7 +63,7 @@ var openings = []struct {
 	{opensNote, "fix position secure fit mount eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +
 		"roll pop snip swing push tuck wash dry turn stuff sew weave pull insert attach weaving sewing thread stuffing add embroider glue fill tighten block steam whipstitch whip fold flatten pin hide tie trim wrap gather cinch darn close rotate flip press shape tack stitch " +
-		"being careful be make note nb tip remember don't do does take check " +
+		"putting being careful be make note nb tip remember don't do does take check " +
 		"this these it there if when for because you your here since at after before while optional now from again " +
 		"rs ws right wrong worked continue cont continuing begin beginning start starting commence commencing crochet crocheting carry carrying back along over across reverse up " +
 		"blo flo bl fl loosely evenly tightly gently throughout everywhere repeatedly beg mr " +

@@ -28,6 +28,7 @@ func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 		return fail()
 	}
 	x.p++
+	x.accept("more", "further")
 	even = x.plainly() || even
 	x.accept("in", "of")
 	id, k := x.stitchAt(0)
@@ -41,6 +42,11 @@ func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 	if even && x.phrase("as", "[for|on|in]", "[the]") && x.pieceName() == "" {
 		if n, ok := x.rowName(); !ok && n.N == 0 {
 			return fail()
+		}
+	}
+	if save := x.p; even && x.phrase("[,]", "[so]", "ending|finishing", "with|on|after", "[a|the]") {
+		if _, ok := x.rowName(); !ok { // "so ending with a 6th row"
+			x.p = save
 		}
 	}
 	if !even || !x.end() && !x.peek().isMark(".;,(") {

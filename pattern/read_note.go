@@ -66,8 +66,8 @@ func (x *rowReader) note() []*Step {
 	if s := x.otherSide(); s != nil {
 		return s
 	}
-	if x.phrase("working|making|work|placing", "[the]", "last|final") {
-		if !x.peek().isAny("row", "rnd", "round") && x.peek().kind != tNum {
+	if x.phrase("working|making|work|placing|taking|putting", "[the]", "last|final") {
+		if !x.peek().isAny("row", "rnd", "round") && x.peek().kind != tNum || x.lastOnes() {
 			return clause()
 		}
 		x.p = start

@@ -18,6 +18,9 @@ func (x *rowReader) refer() []*Step {
 	if s := x.sameBetween(); s != nil {
 		return s
 	}
+	if s := x.otherEdge(); s != nil {
+		return s
+	}
 	if s := x.numbersAgain(); s != nil {
 		return s
 	}

@@ -784,6 +784,7 @@ func (x *rowReader) attach() []*Step {
 	}
 	s := &Step{Op: OpAttach}
 	x.phrase("color|colour|yarn", "[a|b|c|d|e|f]")
+	x.yarnWords()
 	x.colourWord()
 	x.accept(",")
 	if x.peek().isAny("to", "at", "onto", "with") {
@@ -886,6 +887,30 @@ func (x *rowReader) placeInWords(s *Step) {
 		x.p++
 	}
 	s.Target = Target{Which: Anywhere}
+}
+
+// yarnNames are what a yarn is called, whatever its colour.
+var yarnNames = newWordSet("color colour yarn thread cotton wool shade strand")
+
+// yarnWords takes a yarn that is told in more than one word: "border color", "the
+// dark edging yarn", up to where it is joined.
+func (x *rowReader) yarnWords() {
+	k := 0
+	for k < 4 && x.at(k).kind == tWord && !x.at(k).in(yarnNames) {
+		if t := x.at(k); t.in(prepositions) || t.isAny("to", "at", "with", "and", "by", "around", "between", "from", "turn", "ch", "any", "each", "next", "same", "first", "last") || x.stitchFollows(k) {
+			return
+		}
+		k++
+	}
+	if k == 0 || !x.at(k).in(yarnNames) {
+		return
+	}
+	if k++; x.at(k).kind == tWord && len(x.at(k).text) == 1 {
+		k++ // "edging colour c"
+	}
+	if x.at(k).isAny("in", "into", "to", "with", "at", "on", "between", "around", ",") {
+		x.p += k
+	}
 }
 
 // colourWord takes one word that may be the name of a colour.

@@ -113,7 +113,7 @@ func (r *reader) define(from, to int) {
 		k++ // a bullet, or quotes about the name
 	}
 	start := k
-	for k < to && k-start < 6 && (r.toks[k].kind == tWord || r.toks[k].word || r.toks[k].kind == tNum && k > start || r.toks[k].is("-") && r.toks[k].glued && k+1 < to && r.toks[k+1].glued && r.toks[k+1].kind == tWord && k > start || r.toks[k].is("/")) {
+	for k < to && k-start < 6 && !r.toks[k].isAny("means", "mean") && (r.toks[k].kind == tWord || r.toks[k].word || r.toks[k].kind == tNum && k > start || r.toks[k].is("-") && r.toks[k].glued && k+1 < to && r.toks[k+1].glued && r.toks[k+1].kind == tWord && k > start || r.toks[k].is("/")) {
 		k++
 	}
 	if k == start || k >= to {
@@ -136,7 +136,9 @@ func (r *reader) define(from, to int) {
 		}
 		k = j + 1
 	}
-	if k >= to || !r.toks[k].isMark(":=-") {
+	if m := r.saysMeans(k, to); m > 0 {
+		k = m
+	} else if k >= to || !r.toks[k].isMark(":=-") {
 		return
 	}
 	for k < to && r.toks[k].isMark(":=-") {
@@ -174,6 +176,21 @@ func (r *reader) define(from, to int) {
 	sp.toks = body
 	r.pat.Specials = append(r.pat.Specials, sp)
 	r.name(sp)
+}
+
+// saysMeans is where a definition begins that is told in a sentence: "Corner" in Rnds
+// 2 and 3 means (3 dc, ch 2, 3 dc); 0 where the words behind a name say no such thing.
+func (r *reader) saysMeans(k, to int) int {
+	for j := k; j < min(to-1, k+12); j++ {
+		t := &r.toks[j]
+		if t.isAny("means", "mean") {
+			return j + 1
+		}
+		if j == k && !t.isAny("in", "on", "for", "from", "throughout", "always", "here") || t.isMark(".;(:=*") {
+			return 0
+		}
+	}
+	return 0
 }
 
 // afterFullName passes over the name an abbreviation stands for, "C6 - cable

@@ -51,7 +51,7 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 		if stop != nil && w.matches(&r.place, stop) || r.turn && w.tchApart {
 			break
 		}
-		b := chooseStep(w, s.Body, of, &r.place)
+		b := chooseStep(w, s.Body, of, corner, &r.place)
 		if b == nil {
 			w.cur.i, w.cur.off = w.cur.i+1, 0
 			continue
@@ -123,11 +123,11 @@ func (w *rowWork) toCorner(s *Step) int64 {
 }
 
 // chooseStep gives the step for a place: one that names its kind before one
-// that takes any.
-func chooseStep(w *rowWork, body []*Step, of [][]Filter, p *place) *Step {
+// that takes any. The step for the middles of the corners goes nowhere else.
+func chooseStep(w *rowWork, body []*Step, of [][]Filter, corner *Step, p *place) *Step {
 	var found *Step
 	for i, b := range body {
-		if !w.matches(p, of[i]) {
+		if b == corner && corner.Target.Which == Centre || !w.matches(p, of[i]) {
 			continue
 		}
 		if len(of[i]) > 0 && of[i][0].Kind != AnyStitch {
