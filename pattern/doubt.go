@@ -251,11 +251,13 @@ func (pr *prover) searchWitness(p *Piece, found, at int) bool {
 		pr.stars, pr.past = stars, past
 	}()
 	pr.plain = true
-	work := func(q *Piece) (errs, score int, here bool) {
+	work := func(q *Piece) (errs, score int, here Severity) {
 		pr.out, pr.kept, pr.spent = out[:found:found], kept, spent
 		pr.workPiece(q)
 		for _, g := range pr.out[found:] {
-			here = here || g.Severity >= Warning && countCode(g.Code) && p.Rows[last].Span.Contains(g.Span)
+			if countCode(g.Code) && p.Rows[last].Span.Contains(g.Span) {
+				here = max(here, g.Severity)
+			}
 		}
 		return errorsIn(pr.out[found:]), scoreOf(pr.out[found:]), here
 	}
@@ -270,7 +272,7 @@ func (pr *prover) searchWitness(p *Piece, found, at int) bool {
 		q.Rows = append([]*Row(nil), p.Rows...)
 		q.Rows[i] = r
 		e, s, here := work(&q)
-		ok = s < score && (e < errs || e == errs && !here)
+		ok = s < score && here < Error && (e < errs || e == errs && here < Warning)
 	}
 	for _, by := range [...]int64{-1, 1, -2, 2, -3, 3} {
 		for i := last; i >= max(0, last-2) && !ok; i-- {
