@@ -155,6 +155,16 @@ func slipOf(a, b int64) bool {
 		return true
 	}
 	s, t := itoa(a), itoa(b)
+	if len(s) == len(t)+1 {
+		s, t = t, s
+	}
+	if len(t) == len(s)+1 { // 9 for 19, 120 for 12
+		for i := range len(t) {
+			if t[:i]+t[i+1:] == s {
+				return true
+			}
+		}
+	}
 	if len(s) == len(t) && len(s) > 1 {
 		var at []int
 		for i := range len(s) {
@@ -175,7 +185,7 @@ func (w *pieceWork) weigh(ask *mendAsk) {
 	for i := range ask.found {
 		ok = ok || ask.found[i].edit.explains(ask, size) || ask.found[i].upheld()
 	}
-	ok = ok || w.totalOut(ask, ask.base) || w.readsNear(ask)
+	ok = ok || w.totalOut(ask, ask.base) || w.readsNear(ask) || w.comesOut(ask)
 	if !ok {
 		return
 	}
@@ -205,6 +215,42 @@ func (w *pieceWork) totalOut(ask *mendAsk, o outcome) bool {
 		}
 	}
 	return false
+}
+
+// comesOut reports whether a row uses the row below to the stitch, and the rows
+// that follow use it: then what it misses is its total, by whatever that is out.
+func (w *pieceWork) comesOut(ask *mendAsk) bool {
+	o := ask.base
+	if ask.total == nil || o.fatal != nil || o.status != Differs || o.left > 0 || o.rw.misfitLeft > 0 || o.made == 0 {
+		return false
+	}
+	for _, p := range ask.found {
+		if p.edit.kind != editTotal {
+			continue
+		}
+		for _, r := range p.trial.rows[min(1, len(p.trial.rows)):] {
+			if !r.clean {
+				return false
+			}
+		}
+		if len(p.trial.rows) > 1 {
+			return true
+		}
+	}
+	return ask.at == len(w.mends.items)-1 && w.standsOnSure(ask.label) // nothing follows to tell
+}
+
+// standsOnSure reports whether a row stands on a foundation, or on a row that agrees
+// with its total.
+func (w *pieceWork) standsOnSure(row *Row) bool {
+	sure := true
+	for _, r := range w.proof.Rows {
+		if r.Row == row {
+			break
+		}
+		sure = r.Status == Agrees
+	}
+	return sure
 }
 
 // readsNear reports whether a row comes out to the stitch under another reading

@@ -70,7 +70,7 @@ func newCrosser(p *Pattern, from, to stitch.Terms) *crosser {
 		switch h.Kind {
 		case HeaderYarn, HeaderHook, HeaderMaterials, HeaderSize, HeaderSkill:
 			c.mark(h.Span, inName)
-		case HeaderAbbreviations:
+		case HeaderAbbreviations, HeaderTerms: // "British terms: d.c. double crochet, ..."
 			c.mark(h.Span, inRow)
 		}
 	}

@@ -73,7 +73,7 @@ func rowFigures(r *RowProof) string {
 var settled = []*regexp.Regexp{
 	regexp.MustCompile(`(?i)\b(sk|skip(ped)?|miss(ed)?)(\b|[0-9])`),
 	regexp.MustCompile(`(?i)\b(s d c|sdc|s\.d\.c|h\.tr|h\.d\.c|half d c|half tr|h d c|hdc|htr|(short|half) double crochet)\b`),
-	regexp.MustCompile(`(?i)\b(ss|s\.s|sl st|slip stitch|slip st|sl\. st|sl\.st|s\. s)\b`),
+	regexp.MustCompile(`(?i)\b(ss|s\.s|sl st|sl-st|slip stitch|slip st|sl\. st|sl\.st|s\. s)\b`),
 	regexp.MustCompile(`(?i)\b(s\.c|d\.c|sc|dc)\b`),
 	regexp.MustCompile(`(?i)\b(tr c|trc|d tr c|d\.tr|d tr|triple|trebles?( crochet)?|double trebles?( crochet)?|tr|dtr)\b`),
 	regexp.MustCompile(`(?i)\b(yrh|yoh)\b`),
