@@ -170,6 +170,18 @@ func (r *Row) forSize(size int) bool {
 	return len(r.only) == 0 || r.only[min(max(size, 0), len(r.only)-1)]
 }
 
+// sizesWorking is how many sizes work a row that is for some of them only; 0 where
+// all do.
+func (r *Row) sizesWorking() int {
+	n := 0
+	for _, worked := range r.only {
+		if worked {
+			n++
+		}
+	}
+	return n
+}
+
 // sizedLine takes a line, or what is left of one, that is for some sizes only.
 func (r *reader) sizedLine(from, to int) bool {
 	if after, ok := r.allSizes(from, to); ok && r.only != nil {

@@ -58,14 +58,15 @@ func (p *Pattern) otherSizes(proof *Proof, o Options) {
 	sort.SliceStable(proof.Findings, func(i, j int) bool { return proof.Findings[i].Span.Start < proof.Findings[j].Span.Start })
 }
 
-// sizedAt reports whether the row that a span is in has numbers for each size.
+// sizedAt reports whether the row that a span is in has numbers for each size, or is
+// for one size alone.
 func (p *Pattern) sizedAt(sp Span) bool {
 	for _, pc := range p.Pieces {
 		for _, r := range pc.Rows {
 			if sp.Start < r.Span.Start || sp.Start >= r.Span.End {
 				continue
 			}
-			sized := len(r.Numbers.First.Sizes)+len(r.Numbers.Last.Sizes)+len(r.Numbers.Count.Sizes) > 0
+			sized := r.sizesWorking() == 1 || len(r.Numbers.First.Sizes)+len(r.Numbers.Last.Sizes)+len(r.Numbers.Count.Sizes) > 0
 			if r.Total != nil {
 				for _, part := range r.Total.Parts {
 					sized = sized || len(part.N.Sizes) > 0

@@ -232,7 +232,38 @@ func (x *rowReader) sizeList(first int64) ([]int64, bool) { return x.sizesOf(fir
 
 // sizesOf is sizeList for numbers or for ordinals, "8th (12th, 16th)".
 func (x *rowReader) sizesOf(first int64, number kind) ([]int64, bool) {
-	want := len(x.pat.Sizes) - 1
+	if sizes, ok := x.sizesCounted(first, number, len(x.pat.Sizes)-1); ok {
+		return sizes, true
+	}
+	return x.ownSizes(first, number)
+}
+
+// ownSizes is sizesOf in a row that some sizes work, with a number for each of
+// those: "66 (72)" where two of three sizes work it.
+func (x *rowReader) ownSizes(first int64, number kind) ([]int64, bool) {
+	if x.row == nil || len(x.row.only) != len(x.pat.Sizes) {
+		return nil, false
+	}
+	own := x.row.sizesWorking()
+	listed, ok := x.sizesCounted(first, number, own-1)
+	if !ok || own == len(x.pat.Sizes) {
+		return nil, false
+	}
+	sizes := make([]int64, len(x.pat.Sizes))
+	next := 0
+	for i, worked := range x.row.only {
+		// a size that does not work the row has the number of the one before
+		sizes[i] = listed[max(next-1, 0)]
+		if worked {
+			sizes[i] = listed[next]
+			next++
+		}
+	}
+	return sizes, true
+}
+
+// sizesCounted takes a list in brackets of as many numbers as are wanted.
+func (x *rowReader) sizesCounted(first int64, number kind, want int) ([]int64, bool) {
 	if want < 1 {
 		return nil, false
 	}
