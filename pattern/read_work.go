@@ -979,6 +979,9 @@ func (x *rowReader) special(start int, sp *Special, tokens int, count Num, count
 			s.Stitch = id
 		}
 		if sp.Takes > 1 {
+			if sp.Stitch != stitch.None && decreases(sp.Names) {
+				s.Stitch = sp.Stitch
+			}
 			s.Legs = int(sp.Takes)
 		}
 	}

@@ -309,6 +309,11 @@ func (r *reader) readSpecial(sp *Special) bool {
 	sp.toks = nil
 	if oneTop(toks) {
 		sp.Stitch = compoundOf(sp.Names)
+		if decreases(sp.Names) {
+			if sp.Takes = insertions(toks); sp.Takes > 1 && sp.Stitch == stitch.None {
+				sp.Stitch = r.decreaseOf(sp.Names)
+			}
+		}
 		return true
 	}
 	var row Row
@@ -398,6 +403,75 @@ func oneTop(toks []token) bool {
 		}
 	}
 	return false
+}
+
+// decreases reports whether a stitch is called a decrease.
+func decreases(names []string) bool {
+	for _, n := range names {
+		for _, w := range strings.Fields(n) {
+			if w == "dec" || w == "decrease" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// decreaseOf is the stitch that a decrease is one of by its name, "hdc dec".
+func (r *reader) decreaseOf(names []string) stitch.ID {
+	for _, n := range names {
+		for _, w := range []string{" dec", " decrease"} {
+			if base, ok := strings.CutSuffix(n, w); ok {
+				if id, _ := r.lex.Find(base); id != stitch.None && stitch.Of(id).Kind != stitch.Compound {
+					return id
+				}
+			}
+		}
+	}
+	return stitch.None
+}
+
+// insertions is how many stitches a decrease goes into that is told as the hook
+// goes: "[yo, insert hook in next st, yo, pull up a lp] twice" goes into two,
+// "draw up a loop in each of next 3 sts" into three. It is 1 where that is not told.
+func insertions(toks []token) int64 {
+	at := func(k int) *token { return &toks[min(max(k, 0), len(toks)-1)] }
+	var sum, open, inside int64
+	for k := range toks {
+		t := &toks[k]
+		switch {
+		case t.isAny("same", "one"):
+			return 1
+		case t.isMark("(["):
+			open, inside = 1, 0
+		case t.isMark(")]") && open == 1:
+			open = 0
+			times := int64(1)
+			switch n := at(k + 1); {
+			case n.is("twice"):
+				times = 2
+			case n.is("thrice"):
+				times = 3
+			case n.kind == tNum && at(k+2).isAny("times", "x"):
+				times = n.num
+			}
+			sum += inside * times
+		case t.is("next") && k > 0:
+			n := int64(1)
+			if at(k+1).kind == tNum {
+				n = at(k + 1).num
+			}
+			if open == 1 {
+				inside += n
+			} else {
+				sum += n
+			}
+		}
+	}
+	if sum < 2 || sum > 9 {
+		return 1
+	}
+	return sum
 }
 
 // placeBody takes the steps of a definition as the things that go into one
