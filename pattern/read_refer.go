@@ -8,7 +8,10 @@ func (x *rowReader) refer() []*Step {
 		return nil
 	}
 	start := x.p
-	if x.depth > 1 || x.row.Refer != nil {
+	if x.depth <= 1 && x.row.Refer != nil {
+		return x.lengthWanted()
+	}
+	if x.depth > 1 {
 		return nil
 	}
 	bracket := x.peek().isMark("[(")
@@ -564,7 +567,7 @@ func (x *rowReader) referTimes(r *Refer) {
 			continue
 		}
 		x.p = start
-		if x.phrase("for|to", "[the]", "desired|required|wanted", "length|size|width|height") || x.phrase("over", "and", "over") || x.phrase("to|for", "[the]", "length|size", "desired|required") || x.phrase("to", "[the]", "end") || x.phrase("as", "many", "times", "as") || x.phrase("throughout") {
+		if x.phrase("for|to", "[the]", "desired|required|wanted", "length|size|width|height") || x.phrase("over", "and", "over") || x.phrase("to|for", "[the]", "length|size", "desired|required|wanted|needed") || x.phrase("to", "[the]", "end") || x.phrase("as", "many", "times", "as") || x.phrase("throughout") {
 			r.Measure = true
 			x.toClauseEnd()
 			x.endingRow()
