@@ -257,6 +257,14 @@ func (r *reader) refersAgain(ln line) bool {
 	return false
 }
 
+// edgeNamed reports the name of what is worked along a finished piece, closed by a
+// full stop, as booklets begin a paragraph: "Heading. Along the straight side work ...".
+func (r *reader) edgeNamed(ln line, k int) bool {
+	t := &r.toks[ln.start]
+	return k == ln.start+1 && r.toks[k].is(".") && t.blank && r.piece != nil &&
+		t.isAny("heading", "edging", "edge", "border", "beading", "trimming")
+}
+
 // closesOpening reports a line that closes a piece laid flat with stitches of
 // its own: "Fold flat and sc 6 through both layers. (6)".
 func (r *reader) closesOpening(ln line) bool {
@@ -872,7 +880,8 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 			_, ok := r.headingWords(line{ln.start, k})
 			return name, k + 1, ok && r.names[name] == nil && (l.numbers.First.N == 1 || r.named(name))
 		}
-		named := t.is(".") && r.inCapitals(ln.start, k)
+		edge := r.edgeNamed(ln, k)
+		named := edge || t.is(".") && r.inCapitals(ln.start, k)
 		if t.is(":") || t.is("-") && !t.glued && k > ln.start || named {
 			if k+1 >= ln.end || k == ln.start {
 				return "", 0, false
@@ -909,7 +918,7 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 				}
 				return name, k - 1, true
 			}
-			if r.beginsWork(rest) || setupNames[name] && r.hasStitches(rest) {
+			if r.beginsWork(rest) || (edge || setupNames[name]) && r.hasStitches(rest) {
 				return name, k + 1, true
 			}
 			return "", 0, false

@@ -333,6 +333,9 @@ func (x *rowReader) place() []Target {
 			last.Span = cover(last.Span, t.Span)
 			continue
 		}
+		if len(out) == 1 {
+			countedOn(last, &t)
+		}
 		out = append(out, t)
 	}
 	last := &out[len(out)-1]

@@ -907,6 +907,7 @@ func (x *rowReader) chain() []*Step {
 		x.p = start
 		return nil
 	}
+	x.standsOver()
 	s := &Step{Op: OpChain, N: n, Span: x.spanFrom(start)}
 	if c := x.ringClose(s); c != nil {
 		return c
