@@ -56,6 +56,9 @@ func placeTaken(toks []token, i int) int {
 // countNote reads "ch 2 does not count as a st", "the beginning ch-3 counts
 // as the first dc" around the word at i.
 func (c *conventions) countNote(r *reader, toks []token, i int) {
+	if countsOther(toks, i) {
+		return
+	}
 	n, found, any, no := int64(0), false, false, false
 	var heights []int64
 	for j := i - 1; j >= 0 && j > i-24; j-- {
@@ -126,6 +129,16 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 	for _, h := range heights {
 		c.chain[h] = k
 	}
+}
+
+// countsOther reports whether what counts, at the word i, is no chain though one
+// is told of before it: "Picot = ch 3, sl st in 3rd ch from hook (a picot
+// doesn't count as a stitch)".
+func countsOther(toks []token, i int) bool {
+	for i > 0 && toks[i-1].isAny("do", "does", "don't", "doesn't", "not", "never", "no", "is", "are", "isn't", "aren't", "will", "be") {
+		i--
+	}
+	return i > 0 && toks[i-1].isAny("picot", "picots", "knot", "knots", "slipknot")
 }
 
 // goesOn reports whether a stop only ends a word cut short: "3 ch. at the

@@ -59,7 +59,7 @@ var openings = []struct {
 	{opensRepeat, "keep carry continue continuing go rep repeat rpt repeating from work"},
 	{opensEnding, "end ending ends finish finishing"},
 	{opensRefer, "keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical mesh eyelets holes pattern patt shells fans"},
-	{opensClosing, "join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro"},
+	{opensClosing, "hold holding place placing put putting lay laying join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro"},
 	{opensNote, "fix position secure fit mount eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +
 		"roll pop snip swing push tuck wash dry turn stuff sew weave pull insert attach weaving sewing thread stuffing add embroider glue fill tighten block steam whipstitch whip fold flatten pin hide tie trim wrap gather cinch darn close rotate flip press shape tack stitch " +
@@ -67,7 +67,7 @@ var openings = []struct {
 		"this these it there if when for because you your here since at after before while optional now from again " +
 		"rs ws right wrong worked continue cont continuing begin beginning start starting commence commencing crochet crocheting carry carrying back along over across reverse up " +
 		"blo flo bl fl loosely evenly tightly gently throughout everywhere repeatedly beg mr " +
-		"so photo see picture video fig figure refer nb: finished finish complete done end ends edging approx approximately total left right-handed secure securing both pick drop dropping always every each as " +
+		"so completing finishing photo see picture video fig figure refer nb: finished finish complete done end ends edging approx approximately total left right-handed secure securing both pick drop dropping always every each as " +
 		"yo yoh yrh draw yarn instead rather " +
 		"a an one first beg picot picots shell half cluster cl popcorn pc puff bobble v fan petal scallop block bl space sp mesh corner loop group motif cable cross"},
 	{opensOther | opensNote | opensControl, "now turn pivot rotate spin flip carry carrying swing swinging move go come keep working work continue continuing cont crochet proceed around round back down and to up in on along into across over of at the bottom underside opposite other unused second remaining free under reverse"},

@@ -8,6 +8,10 @@ func (x *rowReader) fold() []*Step {
 		return nil
 	}
 	start := x.p
+	if x.heldTogether() {
+		sp := x.spanFrom(start)
+		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	}
 	if !x.accept("fold", "folding", "flatten", "flattening", "pinch", "press", "squash", "squish") || !x.closesLayers() {
 		x.p = start
 		return nil
@@ -21,6 +25,32 @@ func (x *rowReader) fold() []*Step {
 	x.row.folds = true
 	sp := x.spanFrom(start)
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// heldTogether takes how two pieces lie from before the work that joins them:
+// "hold both pieces wrong sides together and sc through both layers". It names
+// no stitch and no number, and so hides none.
+func (x *rowReader) heldTogether() bool {
+	start := x.p
+	if !x.accept("hold", "holding", "place", "placing", "put", "putting", "lay", "laying") || !x.accept("both", "the", "two", "your") {
+		x.p = start
+		return false
+	}
+	together := false
+	for k := 0; k < 14 && !x.end(); k++ {
+		switch t := x.peek(); {
+		case t.is("together"):
+			together = true
+		case together && (t.isMark(",.;") || t.isAny("and", "then") && (x.stitchFollows(1) || x.at(1).isAny("work", "working", "crochet", "join", "through") || x.at(1).kind == tNum)):
+			return true
+		case t.kind == tNum && !(t.word && t.num == 2), t.kind == tOrd, t.isMark(".;([{<*"), x.stitchFollows(0):
+			x.p = start
+			return false
+		}
+		x.p++
+	}
+	x.p = start
+	return false
 }
 
 // closesLayers reports whether stitches follow before the row ends.

@@ -44,6 +44,12 @@ func (x *rowReader) note() []*Step {
 	if x.worked && x.phrase("instead|rather", "of|than") {
 		return clause() // "ending with 2 sc in last st instead of 3"
 	}
+	if x.shapingTold() {
+		return sentence()
+	}
+	if x.finishedLike() {
+		return take()
+	}
 	if n := x.nameOfMade(); n > 0 {
 		x.p += n
 		return take()

@@ -717,7 +717,7 @@ func (x *rowReader) unknown() []*Step {
 	depth := 0
 	for !x.end() {
 		t := x.peek()
-		if x.p > start && depth == 0 && (t.isAny(",", ";", ".", "!", "?", ":", ")", "]", "}", "*", "**") || t.isMark("([") && x.p > start) {
+		if x.p > start && depth == 0 && (t.isAny(",", ";", ".", "!", "?", ":", ")", "]", "}", "*", "**") || t.isMark("([") || t.isMark("{<") && x.totalLike()) {
 			break
 		}
 		if x.p > start && depth == 0 && x.worked && x.longDash(0) && x.totalBehind(0) {

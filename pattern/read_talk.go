@@ -223,3 +223,36 @@ func (x *rowReader) onThese() []*Step {
 	}
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 }
+
+// shapingTold reads what a sentence tells of the increases of a row that is
+// already whole, with no number in it: "the increases are shifted here so that
+// it stays round". It goes back to where it stood and leaves the end of the
+// sentence to the note.
+func (x *rowReader) shapingTold() bool {
+	if !x.worked || !x.at(-1).isMark(".;-!") && !x.at(-1).isMark(")]}>") {
+		return false
+	}
+	start := x.p
+	ok := x.phrase("the|these|your", "increases|decreases|incs|decs|shaping", "are|is|will|get|should") && !x.peek().isAny("worked", "made", "as")
+	x.p = start
+	for k := 0; ok && k < 40 && x.at(k).kind != tEnd && !x.at(k).isMark(".;([{"); k++ {
+		ok = x.at(k).kind != tNum && x.at(k).kind != tOrd && !x.stitchFollows(k)
+	}
+	return ok
+}
+
+// finishedLike reads how a stitch just told of is made at its end: "then finish
+// like a sc".
+func (x *rowReader) finishedLike() bool {
+	start := x.p
+	if x.worked && x.phrase("finish|complete|finishing|completing", "[it|off|them|the|this]", "[st|stitch]", "like|as", "[for|with]", "a|an|any|usual|normal", "[usual|normal|regular|ordinary|plain]") {
+		if _, n := x.stitchAt(0); n > 0 {
+			x.p += n
+			if x.end() || x.peek().separator() || x.peek().isMark(")]}([{<") {
+				return true
+			}
+		}
+	}
+	x.p = start
+	return false
+}
