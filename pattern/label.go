@@ -349,7 +349,7 @@ func (x *rowReader) labelNumbers(l *label) bool {
 				return true
 			}
 		}
-		if list && !x.at(k+1).separator() && !x.at(k+1).isAny("and", "&", "to", "(", "[") && x.at(k-1).is(",") {
+		if list && !x.at(k+1).separator() && !x.at(k+1).isAny("and", "&", "to", "(", "[") && x.at(k-1).is(",") && !x.listsNext(l, k) {
 			return true
 		}
 		x.p += k
@@ -379,6 +379,22 @@ func (x *rowReader) labelNumbers(l *label) bool {
 			}
 		}
 	}
+}
+
+// listsNext reports whether the number k tokens on, behind a comma, is the next
+// row of a label and counts no stitches: "Rows 6, 7 sc in each st", "r29, 30 plain".
+func (x *rowReader) listsNext(l *label, k int) bool {
+	if x.at(k).num != l.numbers.Last.N+1 {
+		return false
+	}
+	if x.pluralLabel() && l.numbers.First.N == l.numbers.Last.N {
+		return true
+	}
+	w := x.at(k + 1)
+	if w.isAny("inc", "dec", "increase", "decrease") {
+		return x.at(k+2).isAny("ea", "each", "both", "at") && x.phraseAt(k+2, "[at]", "ea|each|both", "end|ends|side|sides") > 0
+	}
+	return w.isAny("plain", "straight", "even", "same", "as", "rep", "repeat", "like")
 }
 
 // rangesOfSizes takes the rows of the further sizes behind those of the first:

@@ -251,6 +251,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	x := r.rowReaderFor(d.body, row)
 	r.unalias(x.ts)
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
+	x.above = r.before
 	x.afterRows = r.before != nil || len(row.Setup) > 0
 	x.afterShaping = r.before != nil && shapes(r.before.Steps)
 	if x.afterShaping && r.before.Total != nil && len(r.before.Total.Parts) == 1 {

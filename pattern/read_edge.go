@@ -177,7 +177,11 @@ func (x *rowReader) edgesNamed(prep bool) (int, bool) {
 	if x.phrase("beg|beginning|start|end", "and|&", "[at]", "[the]", "end|beg|beginning|start") {
 		return x.ofRow(2)
 	}
-	if x.accept("each", "both", "either") {
+	if x.phrase("first", "and|&|+", "last") {
+		x.accept("st", "sts", "stitch", "stitches") // "inc 1st + last st"
+		return x.ofRow(2)
+	}
+	if x.accept("each", "ea", "both", "either") {
 		x.phrase("[of]", "[the]")
 		if x.accept("marker", "markers", "seam", "dart", "raglan") {
 			return -1, true

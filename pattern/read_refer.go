@@ -27,6 +27,9 @@ func (x *rowReader) refer() []*Step {
 	if s := x.numbersAgain(); s != nil {
 		return s
 	}
+	if s := x.onceMore(); s != nil {
+		return s
+	}
 	if x.p == 0 && x.peek().isAny("mesh", "eyelets", "holes", "pattern", "patt", "shells", "fans") && x.at(1).isAny("as", "like") && (x.at(2).kind == tNum || isRowWord(x.at(2))) {
 		x.p++ // "mesh as 11"
 	}
@@ -151,6 +154,33 @@ func (x *rowReader) numbersAgain() []*Step {
 	x.referTimes(r)
 	x.referEdits(r)
 	r.Span = x.spanFrom(0)
+	x.row.Refer = r
+	x.worked, x.bounded = true, true
+	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
+}
+
+// onceMore reads rows that say only that those repeated above them come again:
+// "Rows 18-25: and once more." What was repeated is repeated, so that the number
+// of rows is still held against the label.
+func (x *rowReader) onceMore() []*Step {
+	start := x.p
+	if start > 1 || start == 1 && !x.ts[0].isAny("and", "then") || x.worked || x.above == nil || x.above.Refer == nil || x.row.Numbers.Last.N <= x.row.Numbers.First.N {
+		return nil
+	}
+	was := x.above.Refer
+	if was.First == 0 && was.List == nil || was.Then != nil || was.Edits != nil || was.Measure || was.Forms || was.Sizes[0] != nil {
+		return nil
+	}
+	x.accept("and", "then")
+	x.phrase("the|do|work|repeat", "[the]", "[same|lot|these|those|them|whole]", "[lot|rows|rounds]")
+	if !x.phrase("once|twice", "more|again") && !x.phrase("one", "more", "time") && !x.phrase("again") || !x.end() && !x.peek().isMark(".!([{=-") {
+		x.p = start
+		return nil
+	}
+	r := &Refer{First: was.First, Last: was.Last, List: was.List, Piece: was.Piece, Span: x.spanFrom(0)}
+	if x.at(-2).is("twice") {
+		r.Times = Num{N: 2}
+	}
 	x.row.Refer = r
 	x.worked, x.bounded = true, true
 	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}

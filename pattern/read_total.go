@@ -8,7 +8,7 @@ import (
 )
 
 // totalOpeners open a total in words.
-var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves always that which this")
+var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves always that which this should shd shld")
 
 // totalAhead takes a stated total if one stands here, and says so.
 //
@@ -80,6 +80,8 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		x.p++
 		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
 		return true
+	case t.kind == tNum && !t.frac && x.worked && x.depth == 1 && x.at(-1).isMark(".;-,") && x.countAtRow(before):
+		return true
 	case t.kind == tNum && t.head && x.worked && x.depth == 1:
 		x.p-- // a total on a line of its own
 		ok := x.bareTotal(before)
@@ -98,6 +100,26 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 			return ok
 		}
 	}
+	return false
+}
+
+// countAtRow takes "25 on r12", "40 sts at row 9" for the total, where it is the
+// end of the row: so many there are when that row is done.
+func (x *rowReader) countAtRow(before []*Step) bool {
+	start := x.p
+	n, ok := x.number()
+	x.accept("sts", "st", "stitches")
+	if ok && x.accept("on", "at", "after", "by") {
+		x.phrase("[the]", "[end]", "[of]")
+		if isRowWord(x.peek()) && x.at(1).kind == tNum && x.at(1).num == x.row.Numbers.Last.N {
+			x.p += 2
+			if x.end() || x.peek().isMark(".;!([{") || x.peek().head {
+				x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
+				return true
+			}
+		}
+	}
+	x.p = start
 	return false
 }
 
@@ -185,6 +207,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	ok := x.phrase("you're|we're", "[now|back|down|up]", "[now|back|down|up]", "[to|at|on]") && x.peek().kind == tNum || x.phrase("you've", "[now]", "[got|made|worked]", "[now]", "[a]", "[total]", "[of]") && x.peek().kind == tNum || x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
 		x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
+		x.phrase("should|shd|shld", "[now]", "be|have|make|get", "[at|up|now]", "[to]", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
 		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]")
 	if ok && x.ts[start].is("leaving") && x.peek().kind == tNum {
@@ -282,7 +305,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p++ // the word before a number on a line of its own
 		mark = "."
 	}
-	if x.peek().isAny("total", "count", "there", "you", "sts", "stitches", "now", "always") || x.peek().is("back") && x.at(1).is("to") && x.at(2).kind == tNum {
+	if x.peek().isAny("total", "count", "there", "you", "sts", "stitches", "now", "always", "should", "shd", "shld") || x.peek().is("back") && x.at(1).is("to") && x.at(2).kind == tNum {
 		if x.wordTotal(before) {
 			return true
 		}
@@ -348,7 +371,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	x.phrase("in", "total|all")
 	x.accept("altogether", "total", "made")
-	if x.phrase("[left|remain|remaining|rem]", "at|on|after", "[the]", "[end]", "[of]", "[the|this]", "row|rnd|round") && x.peek().kind == tNum {
+	if x.phrase("[left|remain|remaining|rem]", "at|on|after", "[the]", "[end]", "[of]", "[the|this]", "row|rnd|round|r") && x.peek().kind == tNum {
 		x.p++ // "28 sc at end of Row 56"
 	}
 	x.setTotal(parts, x.spanFrom(start), before)

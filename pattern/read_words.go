@@ -38,6 +38,7 @@ type rowReader struct {
 	bareAt       Span      // a number by itself that was taken for stitches
 	bareIn       stitch.ID // and for which
 	afterRows    bool      // the row stands on another, or on a foundation
+	above        *Row      // the one read before it in its piece, or nil
 	afterShaping bool      // and that one increases or decreases
 	totalBefore  int64     // what that one states, of a single number
 
@@ -51,6 +52,7 @@ func (x *rowReader) restart(p int) {
 	x.marks, x.closed = x.marks[:0], x.closed[:0]
 	x.main, x.worked, x.bounded, x.lastStep, x.alongEdge = stitch.None, false, false, nil, false
 	x.rowsAsked, x.holdBack, x.hookCounts, x.off = 0, false, Counts{}, false
+	x.above = nil
 	x.terse, x.bareIn, x.afterRows, x.afterShaping, x.totalBefore = 0, stitch.None, false, false, 0
 }
 
