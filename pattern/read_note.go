@@ -47,7 +47,7 @@ func (x *rowReader) note() []*Step {
 	if x.shapingTold() {
 		return sentence()
 	}
-	if x.finishedLike() {
+	if x.finishedLike() || x.patternGoesOn() {
 		return take()
 	}
 	if n := x.nameOfMade(); n > 0 {

@@ -20,6 +20,10 @@ func (x *rowReader) talk() *Step {
 		return nil
 	}
 	start := x.p
+	if x.rowsIMade() {
+		sp := x.spanFrom(start)
+		return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
+	}
 	for !x.end() && !x.peek().isMark(".!?;([{<") && !(x.peek().head && x.p > start && x.rowCapital()) {
 		t := x.peek()
 		if t.kind == tNum && !t.word || !personal && (t.in(talkNever) || t.plainStitch()) || personal && t.isAny("ch", "each", "every", "skip", "rep", "repeat", "inc", "dec") && !(t.is("each") && x.at(-1).is("of") && x.at(1).separator()) {
@@ -255,4 +259,66 @@ func (x *rowReader) finishedLike() bool {
 	}
 	x.p = start
 	return false
+}
+
+// rowsIMade reads how many rows the author's own came to: "I stopped at 100 rows".
+func (x *rowReader) rowsIMade() bool {
+	start := x.p
+	if x.phrase("i|we", "stopped|finished|ended|made|worked|did", "[up|off]", "[at|after|with|on]", "[about|around|a]", "[total]", "[of]") && x.peek().kind == tNum && isRowWord(x.at(1)) {
+		x.p += 2
+		x.phrase("in", "all|total")
+		if x.end() || x.peek().isMark(".!;)") {
+			return true
+		}
+	}
+	x.p = start
+	return false
+}
+
+// patternGoesOn reads behind rows that are repeated that the maker goes on with
+// them for as long as she likes: "Carry on with the eight row repeat until it's as
+// long as you like, finishing after a row 4". Where it names the row to end with,
+// that must be the one the piece stands at, or what is worked on it would be
+// another row than the maker's.
+func (x *rowReader) patternGoesOn() bool {
+	if x.row.Refer == nil || !x.worked {
+		return false
+	}
+	start := x.p
+	fail := func() bool { x.p = start; return false }
+	if !x.phrase("carry|continue|keep|go", "[on|going]", "[with|in|repeating]", "the|this|these|your") {
+		return fail()
+	}
+	if x.peek().kind == tNum {
+		x.p++
+		x.accept("-")
+		if !isRowWord(x.peek()) {
+			return fail()
+		}
+		x.p++
+		x.accept("-")
+	}
+	if !x.phrase("pattern|patt", "[repeat]") && !x.phrase("repeat|repeats|rpt") {
+		return fail()
+	}
+	if !x.accept("until", "till", "for") || x.peek().kind == tNum && isRowWord(x.at(1)) {
+		return fail()
+	}
+	for !x.end() && !x.peek().isMark(",.;!([") {
+		if t := x.peek(); x.stitchFollows(0) || t.isAny("st", "sts", "stitches", "remain", "times") || isRowWord(t) && !t.is("r") {
+			return fail()
+		}
+		x.p++
+	}
+	save := x.p
+	if x.phrase("[,]", "ending|finishing|end|finish|stopping|stop", "after|with|on", "[a|the]") && isRowWord(x.peek()) && x.at(1).kind == tNum {
+		at := x.at(1).num
+		if at != int64(x.row.Refer.Last) && at != x.row.Numbers.Last.N || x.row.Refer.List != nil || x.row.Refer.Then != nil {
+			return fail()
+		}
+		x.p += 2
+		return true
+	}
+	x.p = save
+	return true
 }
