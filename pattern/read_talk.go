@@ -9,7 +9,8 @@ var talkNever = newWordSet("ch chs chain chains each every next skip sk miss rep
 
 // talk takes a sentence in which nothing is worked: one that follows once the
 // yarn is cut, "Bobble optional.", and one of the author's own, "I mean the
-// first one you made of it." No figure stands in it, and no word of work.
+// first one you made of it." No figure stands in it, but of how
+// large the author's own is, and no word of work.
 func (x *rowReader) talk() *Step {
 	t := x.peek()
 	if t.kind != tWord && t.kind != tOrd && !t.word || x.p == 0 || !x.worked || x.depth > 1 || !x.at(-1).isMark(".!?)-;") {
@@ -26,6 +27,10 @@ func (x *rowReader) talk() *Step {
 	}
 	for !x.end() && !x.peek().isMark(".!?;([{<") && !(x.peek().head && x.p > start && x.rowCapital()) {
 		t := x.peek()
+		if n := x.measureOfMine(start); n > 0 {
+			x.p += n
+			continue
+		}
 		if t.kind == tNum && !t.word || !personal && (t.in(talkNever) || t.plainStitch()) || personal && t.isAny("ch", "each", "every", "skip", "rep", "repeat", "inc", "dec") && !(t.is("each") && x.at(-1).is("of") && x.at(1).separator()) {
 			x.p = start
 			return nil
@@ -37,6 +42,29 @@ func (x *rowReader) talk() *Step {
 	}
 	sp := x.spanFrom(start)
 	return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
+}
+
+// measureOfMine is how many tokens tell how large the author's own came out, "Mine has
+// 84 rows", "mine took 3 repeats": a number of no stitches, of what she made.
+func (x *rowReader) measureOfMine(start int) int {
+	if !x.ts[start].isAny("mine", "ours") || x.p == start || x.peek().kind != tNum {
+		return 0
+	}
+	n := 1
+	if x.at(1).isAny("-", "to", "or") && x.at(2).kind == tNum {
+		n = 3
+	}
+	if x.at(n).isAny("more", "full", "whole", "of") {
+		n++
+	}
+	if !isRowWord(x.at(n)) && !x.at(n).isAny("repeats", "reps", "stripes", "times", "cm", "in", "inch", "inches", "mm", "m", "hours", "days", "evenings", "weeks", "balls", "skeins") {
+		return 0
+	}
+	n++
+	if !x.at(n).separator() && x.at(n).kind != tEnd && !x.at(n).head && !x.at(n).isAny("long", "wide", "high", "tall", "deep", "square", "across", "in", "all", "so", "and", "of") {
+		return 0
+	}
+	return n
 }
 
 // rowsNamed takes the rows that something just read holds for, "for Rounds 6 and

@@ -204,6 +204,9 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	if x.peek().is(",") {
 		x.p++
 	}
+	if x.peek().isAny("so", "and") && x.at(1).isAny("you", "you've", "you'll", "there", "that's") {
+		x.p++ // "so you've got 12"
+	}
 	ok := x.phrase("you're|we're", "[now|back|down|up]", "[now|back|down|up]", "[to|at|on]") && x.peek().kind == tNum || x.phrase("you've", "[now]", "[got|made|worked]", "[now]", "[a]", "[total]", "[of]") && x.peek().kind == tNum || x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
 		x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
