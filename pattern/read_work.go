@@ -1066,6 +1066,9 @@ func (x *rowReader) specialAt(k int) (*Special, int) {
 			best, n = sp, j-k+1
 		}
 	}
+	if n > 0 && x.at(k+n).is(".") && x.at(k+n).glued && x.at(k+n+1).isAny("in", "into", "on") {
+		n++ // "1 B. into next dc."
+	}
 	return best, n
 }
 

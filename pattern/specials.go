@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern/stitch"
@@ -44,6 +45,12 @@ func (r *reader) specialLine(ln line) {
 	}
 	if equals == 0 {
 		starts = r.definitionsOn(ln)
+		for k := ln.start + 1; k+4 < ln.end; k++ {
+			// "st. - stitch; B. - bobble, thus: (yarn over hook, ..."
+			if n := k + 1; r.toks[k].is(";") && r.toks[n].kind == tWord && r.toks[n+1].is(".") && r.toks[n+2].is("-") && r.madeOnHook(n, ln.end) && !slices.ContainsFunc(r.toks[n:ln.end], func(t token) bool { return t.is(";") }) {
+				starts = append(starts, n)
+			}
+		}
 	}
 	for i, s := range starts {
 		end := ln.end
@@ -136,6 +143,9 @@ func (r *reader) define(from, to int) {
 		}
 		k = j + 1
 	}
+	if k+1 < to && r.toks[k].is(".") && r.toks[k].glued && r.toks[k+1].isMark(":=-") {
+		k++ // "B. - bobble"
+	}
 	if m := r.saysMeans(k, to); m > 0 {
 		k = m
 	} else if k >= to || !r.toks[k].isMark(":=-") {
@@ -166,7 +176,7 @@ func (r *reader) define(from, to int) {
 		if strings.Contains(n, "tog") {
 			return // "sc2tog: single crochet 2 together" tells us nothing new either
 		}
-		if _, bad := sectionNames[n]; bad || len(n) > 40 || n == "" || n == "st" || n == "sts" || n == "ch" || n == "row" || n == "rnd" || n == "sk" || n == "skip" || n == "rep" || n == "sp" || n == "turn" || n == "join" || n == "dec" && !r.digitIn(k, to) || n == "in" || n == "a" || n == "b" || n == "rs" || n == "ws" || n == "yo" || n == "tog" || n == "beg" || n == "tch" || n == "mr" || n == "blo" || n == "flo" || n == "pm" || n == "dec" || n == "invdec" || n == "inv dec" || n == "chain" || n == "magic ring" || n == "next" || n == "rem" {
+		if _, bad := sectionNames[n]; bad || len(n) > 40 || n == "" || n == "st" || n == "sts" || n == "ch" || n == "row" || n == "rnd" || n == "sk" || n == "skip" || n == "rep" || n == "sp" || n == "turn" || n == "join" || n == "dec" && !r.digitIn(k, to) || n == "in" || (n == "a" || n == "b") && !r.madeOnHook(k, to) || n == "rs" || n == "ws" || n == "yo" || n == "tog" || n == "beg" || n == "tch" || n == "mr" || n == "blo" || n == "flo" || n == "pm" || n == "dec" || n == "invdec" || n == "inv dec" || n == "chain" || n == "magic ring" || n == "next" || n == "rem" {
 			return
 		}
 		keep = append(keep, n)
@@ -201,11 +211,25 @@ func (r *reader) afterFullName(k, to int) int {
 		if t.isMark(":=") && j > k {
 			return j + 1
 		}
+		if t.is(",") && r.toks[j+1].is("thus") {
+			return min(j+3, to-1) // "bobble, thus: (yarn over hook, ..."
+		}
 		if t.kind != tWord && t.kind != tNum && !t.is("-") {
 			return k
 		}
 	}
 	return k
+}
+
+// madeOnHook reports whether a definition tells how a stitch is drawn up, so that one
+// letter is its name, and no colour's: "B: (yarn over hook, insert hook into st, ...".
+func (r *reader) madeOnHook(from, to int) bool {
+	for k := from; k+1 < to; k++ {
+		if r.toks[k].isAny("yarn", "wool", "thread", "cotton") && r.toks[k+1].isAny("over", "round", "around") || r.toks[k].isAny("insert", "inserting") && r.toks[k+1].isAny("hook", "the") || r.toks[k].isAny("yo", "yoh", "yrh") {
+			return true
+		}
+	}
+	return false
 }
 
 // alias keeps a letter that stands for a word we know: "X = single crochet",
