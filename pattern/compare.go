@@ -15,6 +15,30 @@ type comparison struct {
 	chains bool   // it counts chains as stitches
 }
 
+// compareGroups holds a row against how many groups of how many stitches it is said to
+// have, "12 groups of 7 dc", "16 pairs of tr". A row of other stitches besides, or
+// one that no number of such groups makes, is not said to be them alone.
+func (w *pieceWork) compareGroups(rw *rowWork, total *Total) (agrees, known bool) {
+	if len(total.Parts) != 1 || total.Parts[0].per < 1 || total.Parts[0].ID == stitch.None {
+		return false, false
+	}
+	p, t := total.Parts[0], tallyOf(&rw.out)
+	made, n := w.family(t, p.ID), p.N.At(w.pr.size)
+	switch {
+	case made == 0 || n < 1 || n > made:
+		return false, made > 0 && made == t.stitches && made%p.per == 0
+	case made/p.per == n && made%p.per == 0:
+		return true, true
+	}
+	return false, made == t.stitches && made%p.per == 0
+}
+
+// missesGroups reports whether a row has other groups than its total says.
+func (w *pieceWork) missesGroups(rw *rowWork, total *Total) bool {
+	agrees, known := w.compareGroups(rw, total)
+	return known && !agrees
+}
+
 // checkable reports whether any part of a total counts something known.
 func checkable(t *Total) bool {
 	for _, p := range t.Parts {
@@ -36,6 +60,9 @@ func isCompound(id stitch.ID) bool {
 func (w *pieceWork) otherAgrees(rw *rowWork, total *Total) bool {
 	if len(total.Parts) != 1 {
 		return false
+	}
+	if agrees, known := w.compareGroups(rw, total); known {
+		return agrees
 	}
 	t := tallyOf(&rw.out)
 	n := total.Parts[0].N.At(w.pr.size)

@@ -54,6 +54,9 @@ func (m *mending) begin(w *pieceWork, at int) {
 func (w *pieceWork) mend(rp *RowProof, row, label *Row, o outcome, total *Total, plain string) string {
 	if plain == "" && o.status == Differs && !total.delta && o.fatal == nil && o.made > 0 && len(total.Parts) == 1 {
 		plain = "if the row is right, its total is " + itoa(o.made)
+		if p := total.Parts[0]; p.per > 0 && o.made%p.per == 0 {
+			plain = fmt.Sprintf("if the row is right, it has %d %s of %d", o.made/p.per, p.Name, p.per)
+		}
 	}
 	if m := w.mends; m != nil && !w.pr.quiet && o.rw.steps <= mendSteps {
 		m.asks = append(m.asks, mendAsk{finding: len(w.pr.out), at: m.at, start: m.start, row: row, label: label,

@@ -325,6 +325,8 @@ func (w *pieceWork) judge(rw *rowWork, total *Total) outcome {
 	case rw.free:
 		o.status = Trusted
 		o.made = -1
+	case total != nil && w.missesGroups(rw, total):
+		o.status = Differs
 	case total == nil || !checkable(total) && !w.otherAgrees(rw, total):
 		o.status = Unstated
 	case !checkable(total):

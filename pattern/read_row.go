@@ -1189,7 +1189,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		x.accept("chs", "ch", "chains")
 	}
 	x.accept("which", "that", "this", "it", "here", "always", "now", "and", "will")
-	x.accept("always", "now", "here", "will")
+	x.accept("always", "now", "here", "will", "once", "time")
 	opens := from > 0 && x.ts[from-1].isMark("([")
 	switch {
 	case x.phrase("isn't|aren't", "[counted]", "[as]", "[a]", "[st|stitch|sts|stitches|counted]"), opens && x.phrase("=|is|are", "nothing|none|0|no", "[st|sts|stitch]"), opens && x.phrase("no", "st|sts|stitch|stitches"), x.phrase("is|are", "no", "st|sts|stitch|stitches"):

@@ -810,11 +810,17 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		x.p += 3
 		id, k := x.stitchAt(0)
 		x.p += k
-		p.N.N *= per
-		p.Kind, p.ID, p.Name = PartStitch, id, "groups"
-		p.Kind = PartOther
+		p.Kind, p.ID, p.Name, p.per = PartOther, id, "groups", per
 		p.Span = x.spanFrom(start)
 		return p, true
+	}
+	if t.isAny("pairs", "pair") && x.at(1).is("of") {
+		if id, k := x.stitchAt(2); k > 0 && id != stitch.None {
+			x.p += 2 + k // "16 pairs of tr"
+			p.Kind, p.ID, p.Name, p.per = PartOther, id, "pairs", 2
+			p.Span = x.spanFrom(start)
+			return p, true
+		}
 	}
 	if x.pieceUnit(&p) {
 		p.Span = x.spanFrom(start)

@@ -1,6 +1,10 @@
 package pattern
 
-import "maps"
+import (
+	"maps"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // Changes are numbers of the text to be written otherwise, by where they
 // stand.
@@ -239,6 +243,9 @@ func counted(w *pieceWork, t tally, p TotalPart) []int64 {
 	case PartNamed:
 		return append(out, t.byID[p.ID], w.named(t, p), compounds, t.groups, t.stitches)
 	case PartOther:
+		if p.per > 0 && p.ID != stitch.None {
+			out = append(out, w.family(t, p.ID)/p.per)
+		}
 		return append(out, t.groups, t.spaces, compounds, t.picots)
 	}
 	return append(out, t.stitches, t.stitches+t.slips, t.outside, t.stitches+t.chains, t.stitches+t.spaces, t.stitches+t.picots, t.stitches+t.slips+t.chains)

@@ -434,6 +434,7 @@ type TotalPart struct {
 
 	word  string // the word that names what is counted, as it begins
 	share bool   // it tells of a part of the row, "11 per side", and not of all of it
+	per   int64  // how many stitches each of what is counted has, "12 groups of 7 dc", or 0
 	ends  int64  // how many more may stand at the ends of the row, told apart: "and a half loop at either end"
 }
 
