@@ -8,6 +8,8 @@ func countedOn(first, t *Target) {
 	if first.Which != First || t.Which != Nth || len(first.N.Sizes)+len(t.N.Sizes) > 0 || n < 2 || t.N.N <= n || t.Within != nil || t.Row != nil || t.Bound.Kind != NoBound {
 		return
 	}
+	// Neither number stands for itself alone: to change one would change both.
+	first.N.Span = Span{}
 	t.N = Num{N: t.N.N - n}
 	if t.N.N == 1 {
 		t.Which = Next
