@@ -237,11 +237,18 @@ func (r *reader) layout() {
 	r.surveyLetters()
 	r.surveyCounted()
 	r.surveyLabels()
-	for i := range r.lines {
+	end := r.pageEnd()
+	for i := range end {
 		if r.stop {
 			break
 		}
 		r.line(i)
+	}
+	if end < len(r.lines) && !r.stop {
+		ln := r.lines[end]
+		sp := Span{int(r.toks[ln.start].start), int(r.toks[ln.end-1].end)}
+		r.pat.note(Note, CodeReading, sp, "from %q on the words are those of the page, and are not read", oneLine(r.src.Slice(sp)))
+		r.pat.Page = Span{sp.Start, len(r.src.Text)}
 	}
 	r.flushSetup(true)
 	r.closeRow()
@@ -282,7 +289,7 @@ func (r *reader) surveyLabels() {
 func (r *reader) line(i int) {
 	ln := r.lines[i]
 	t := &r.toks[ln.start]
-	if t.kind == tEnd || r.pageNumber(ln) {
+	if t.kind == tEnd || r.pageNumber(ln) || r.pageWay(ln) {
 		return
 	}
 	if r.only != nil && t.blank && !r.allSizesSaid() {

@@ -16,6 +16,7 @@ const (
 	HeaderPassage                     // a line or paragraph outside the rows
 	PiecePassage                      // the heading of a piece
 	RowPassage                        // a row, with what stands before its label
+	PagePassage                       // what the page says behind the pattern
 )
 
 // Passage is a stretch of the source, and what it was taken for.
@@ -116,7 +117,9 @@ func (w *passages) line(sp Span) {
 	c := Passage{Kind: PlainPassage, Span: sp, Apart: w.blank}
 	w.blank = false
 	name := oneLine(w.p.Source.Slice(sp))
-	if sec, ok := sectionNames[strings.ToLower(name)]; ok {
+	if page := w.p.Page; !page.Empty() && sp.Start >= page.Start {
+		c.Kind = PagePassage
+	} else if sec, ok := sectionNames[strings.ToLower(name)]; ok {
 		c.Kind, c.Is = SectionPassage, sectionKinds[sec]
 	} else if !w.titled && len(w.out) < 2 && w.p.Title != "" && strings.HasSuffix(name, w.p.Title) {
 		c.Kind, w.titled = TitlePassage, true

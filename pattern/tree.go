@@ -13,6 +13,7 @@ type Pattern struct {
 	Specials []*Special   // stitches the pattern defines for itself
 	Pieces   []*Piece
 	Assembly []Header // making up, as steps in order
+	Page     Span     // what its page says behind the pattern, and is not read; empty for nothing
 
 	onlyWords []Span // words that only say for which sizes something is
 

@@ -4,6 +4,7 @@ import (
 	"hash/fnv"
 	"html"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -167,7 +168,7 @@ func build(text string, t stitch.Terms, own []*pattern.Proof, o Options) *builde
 
 // gather goes through the pattern and sorts what stands in it.
 func (b *builder) gather() {
-	ps := b.p.Passages()
+	ps := slices.DeleteFunc(b.p.Passages(), func(x pattern.Passage) bool { return x.Kind == pattern.PagePassage })
 	if !b.care.words {
 		ps = withoutFurniture(b.p, ps)
 	}
