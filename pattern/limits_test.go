@@ -37,6 +37,9 @@ const mega = 1 << 20
 // TestLimits gives the program what no pattern holds. Each is answered, or
 // refused in so many words, within a bound on what is allocated.
 func TestLimits(t *testing.T) {
+	if racing {
+		t.Skip("sizes are for the run without the race detector")
+	}
 	if testing.Short() {
 		t.Skip("takes some seconds")
 	}

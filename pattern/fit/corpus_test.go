@@ -140,6 +140,9 @@ func TestFitsTheCorpus(t *testing.T) {
 // itself: for those that are said to work with the totals they come to, for the
 // others without any.
 func TestEveryChainAgainstTheProver(t *testing.T) {
+	if racing {
+		t.Skip("every chain is for the run without the race detector")
+	}
 	checked, works := 0, 0
 	for i, w := range allWritten(t) {
 		if i%2 == 1 {
