@@ -98,6 +98,9 @@ func (c *copier) run() {
 // dayDue tells whether a day has gone by since the last copy of its kind. A
 // clock that was set back makes one more.
 func (c *copier) dayDue() bool {
+	if c.store.fresh { // what is in it by now came after the start
+		return false
+	}
 	if n, err := c.store.Projects(); err != nil || len(n) == 0 {
 		return false
 	}

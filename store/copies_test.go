@@ -335,3 +335,17 @@ func TestCopiesMakeRoom(t *testing.T) {
 		t.Errorf("copies %v", names)
 	}
 }
+
+// A basket that was only just begun has no copy of the day, however late the
+// copier gets to ask: what it holds by then came after the start.
+func TestNoDayOfAFreshBasket(t *testing.T) {
+	for range 20 {
+		path := file(t)
+		s := open(t, path)
+		create(t, s, limpet)
+		shut(t, s)
+		if names := store.Copies(path); len(names) > 0 {
+			t.Fatalf("copies %v", names)
+		}
+	}
+}

@@ -48,6 +48,7 @@ type Store struct {
 	db      *bbolt.DB
 	closed  bool
 	looking bool // db is a copy, or may only be read
+	fresh   bool // the file was begun by this start
 
 	file atomic.Pointer[fs.FileInfo] // the file that db is in; nil while looking
 
@@ -82,7 +83,9 @@ func Open(path string) (*Store, error) { return open(path, false) }
 func OpenSoon(path string) (*Store, error) { return open(path, true) }
 
 func open(path string, soon bool) (*Store, error) {
+	fresh := false
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+		fresh = true
 		if len(copiesOf(path)) > 0 {
 			return nil, ErrGone
 		}
@@ -109,7 +112,7 @@ func open(path string, soon bool) (*Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Store{path: path, db: db, writers: map[string]*Writer{}, checked: make(chan struct{})}
+	s := &Store{path: path, db: db, writers: map[string]*Writer{}, fresh: fresh, checked: make(chan struct{})}
 	if !soon {
 		s.settle(nil)
 	}
