@@ -27,6 +27,7 @@ const (
 	elementSize = 16
 	bucketSize  = 16
 	metaSize    = 64
+	metaPages   = 40 // where it says how many pages were used
 
 	branchPage = 0x01
 	leafPage   = 0x02

@@ -28,10 +28,11 @@ type RescuedProject struct {
 	Project               // as it is in the new file, without its Text
 	Lost           uint64 // events after those, as far as can be known
 	NoHead, NoText bool   // what else could not be found
+	Cut            bool   // the file may be cut off: perhaps there was more that nothing tells of
 }
 
 // Whole reports whether nothing of a project was lost.
-func (p RescuedProject) Whole() bool { return p.Lost == 0 && !p.NoHead && !p.NoText }
+func (p RescuedProject) Whole() bool { return p.Lost == 0 && !p.NoHead && !p.NoText && !p.Cut }
 
 // Rescue sets a damaged file aside, under its name with ".damaged" and a
 // number, and puts a new one in its place with what can still be read.
@@ -139,6 +140,7 @@ type finds struct {
 	ends   map[uint64]uint64                   // the greatest number that a log was seen to have
 	loose  []leafEntry                         // may be events, of one project or another
 	basket []byte                              // which one it is; nil if that is not known
+	cut    bool                                // there may have been more of the file
 }
 
 // search goes through all leaf pages of a damaged database, whatever points
@@ -146,6 +148,7 @@ type finds struct {
 func search(data []byte) *finds {
 	f := &finds{heads: map[uint64]kept{}, texts: map[uint64]kept{}, events: map[uint64]map[uint64]counter.Event{}, ends: map[uint64]uint64{}}
 	size := pageSize(data)
+	f.cut = cutOff(data, size)
 	for at := 0; at+size <= len(data); at += size {
 		b := data[at:]
 		if native.Uint64(b) != uint64(at/size) || native.Uint16(b[8:]) != leafPage {
@@ -209,6 +212,33 @@ func pageSize(data []byte) int {
 		}
 	}
 	return os.Getpagesize()
+}
+
+// cutOff reports whether a file may have been cut off: it ends within a page, or
+// before the pages do that a head tells of. The head with the greater number of
+// pages may be the one that is broken; then a last page that was never written
+// shows that nothing stood behind it.
+func cutOff(data []byte, size int) bool {
+	if len(data)%size != 0 {
+		return true
+	}
+	heads := 0
+	for id := range 2 {
+		page, ok := slice(data, id*size, 0, uint32(pageHeader+metaSize))
+		if !ok {
+			continue
+		}
+		meta := page[pageHeader:]
+		if metaSum(meta) != native.Uint64(meta[metaSize-8:]) {
+			continue
+		}
+		if native.Uint64(meta[metaPages:]) > uint64(len(data)/size) {
+			return true
+		}
+		heads++
+	}
+	last := data[max(0, len(data)-size):]
+	return heads < 2 && len(bytes.Trim(last, "\x00")) > 0
 }
 
 // leafEntry is an entry of a leaf page.
@@ -327,7 +357,7 @@ func (f *finds) put(tx *bbolt.Tx) (all []RescuedProject, err error) {
 			end = max(end, seq)
 		}
 		p.Text = ""
-		all = append(all, RescuedProject{p.Project, end - p.Events, !hasHead, !hasText})
+		all = append(all, RescuedProject{p.Project, end - p.Events, !hasHead, !hasText, f.cut})
 	}
 	return all, nil
 }

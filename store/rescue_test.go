@@ -114,6 +114,26 @@ func TestRescue(t *testing.T) {
 	}
 }
 
+// TestRescueOfACutFile: what stands in a file that is cut off may be older than
+// what was cut, so no project of it is said to be whole; nor is one where the file
+// ends within a page, and both heads are gone.
+func TestRescueOfACutFile(t *testing.T) {
+	data, logs := basket(t)
+	path := filepath.Join(t.TempDir(), "broken")
+	page := os.Getpagesize()
+	end := len(bytes.TrimRight(data, "\x00")) / page * page // the last page that was written begins here
+	for name, broken := range map[string][]byte{
+		"at a page":                     data[:end],
+		"within a page":                 data[:end+7],
+		"within a page, without a head": append(make([]byte, 2*page), data[2*page:len(data)-9]...),
+		"one head is left":              append(make([]byte, page), data[page:end]...),
+	} {
+		if r := salvage(t, path, bytes.Clone(broken), logs); whole(r) != 0 || len(r.Projects) == 0 {
+			t.Errorf("%s: %d of %d projects are said to be whole", name, whole(r), len(r.Projects))
+		}
+	}
+}
+
 func TestRescueAtRandom(t *testing.T) {
 	data, logs := basket(t)
 	path := filepath.Join(t.TempDir(), "broken")

@@ -179,15 +179,21 @@ func (k walkCommand) tapKeyNames() []string {
 
 // saved says what is left of a project.
 func saved(p store.RescuedProject) string {
+	taps := "every tap is there"
+	if p.Cut {
+		taps = fmt.Sprintf("%d taps and the like are there; the file may be cut off, so perhaps there was more", p.Events)
+	}
 	switch {
 	case p.Whole():
 		return p.Title + ": nothing is lost"
 	case p.Lost > 0:
 		return fmt.Sprintf("%s: all but the last %d taps and the like is there", p.Title, p.Lost)
 	case p.NoText:
-		return p.Title + ": every tap is there; the pattern is not, so open its file again"
+		return p.Title + ": " + taps + "; the pattern is not, so open its file again"
+	case p.NoHead:
+		return p.Title + ": " + taps + "; its name, size and file are not"
 	}
-	return p.Title + ": every tap is there; its name, size and file are not"
+	return p.Title + ": " + taps
 }
 
 // getenv looks a variable up, the data folder named on the command line
