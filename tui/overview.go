@@ -390,6 +390,8 @@ func (f *frame) legend() (out [][]span) {
 		if n := plan.Copies(i); n > 1 {
 			words += fmt.Sprintf(", %d of %d made", made, n)
 		}
+		// The count is what is looked for, so a name gives way to it.
+		name = clip(name, max(f.inner-cells(sign)-cells("  "+words), cells("a…")))
 		out = append(out, []span{{ink, sign + name}, {quiet, "  " + words}})
 	}
 	return out

@@ -100,3 +100,21 @@ func TestOverviewDrawn(t *testing.T) {
 		}
 	}
 }
+
+// However long the name of a piece, the smallest screen tells how far it is.
+func TestOverviewTellsTheStitch(t *testing.T) {
+	for _, name := range []string{"", "Outer shell of the northern breakwater"} {
+		w, _ := walkTextLook(t, "US terms\n\n"+name+"\nRnd 1: 12 dc in ring. (12)\nRnds 2-12: Dc in each st around. (12)\n", Look{}, 40, 12)
+		m := &model{page: w}
+		m.size(40, 12)
+		for range 143 {
+			press(w, " ")
+		}
+		m.Update(keyOf("o"))
+		for _, s := range []string{w.scene.rowLine(), w.scene.stitchLine()} {
+			if view := m.View(); !strings.Contains(view, s) {
+				t.Errorf("of %q it does not say %q:\n%s", name, s, view)
+			}
+		}
+	}
+}
