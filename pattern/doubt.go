@@ -1,6 +1,10 @@
 package pattern
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
 
 // An error says that a number of the author's is wrong. It is sure only where
 // the reader is sure of what it read, and the best witness to that is a small
@@ -69,17 +73,11 @@ func (pr *prover) doubt(p *Piece, w *pieceWork, found int) {
 func (pr *prover) errorsInOrder(found int) []int {
 	var out []int
 	for i := found; i < len(pr.out); i++ {
-		if pr.out[i].Severity != Error {
-			continue
+		if pr.out[i].Severity == Error {
+			out = append(out, i)
 		}
-		at := len(out)
-		for at > 0 && pr.out[out[at-1]].Span.Start > pr.out[i].Span.Start {
-			at--
-		}
-		out = append(out, 0)
-		copy(out[at+1:], out[at:])
-		out[at] = i
 	}
+	slices.SortStableFunc(out, func(a, b int) int { return cmp.Compare(pr.out[a].Span.Start, pr.out[b].Span.Start) })
 	return out
 }
 
@@ -198,18 +196,13 @@ func (w *pieceWork) weigh(ask *mendAsk) {
 // totalOut reports whether a row comes out but for one number of its total,
 // and that is out by a little.
 func (w *pieceWork) totalOut(ask *mendAsk, o outcome) bool {
-	if ask.total == nil || o.fatal != nil || o.status != Differs || o.left > 0 || o.rw.misfitLeft > 0 {
+	if ask.total == nil || !o.onlyTotal() {
 		return false
 	}
 	for i := range ask.total.Parts {
 		for by := int64(-doubtBy); by <= doubtBy; by++ {
-			t := *ask.total
-			t.Parts = append([]TotalPart(nil), ask.total.Parts...)
-			n := t.Parts[i].N.At(w.pr.size) + by
-			if t.Parts[i].N = t.Parts[i].N.with(n, w.pr.size); by == 0 || n < 1 {
-				continue
-			}
-			if checkable(&t) && w.compare(o.rw, &t).agrees || !checkable(&t) && w.otherAgrees(o.rw, &t) {
+			t := ask.total.outBy(i, by, w.pr.size)
+			if by != 0 && t != nil && (checkable(t) && w.compare(o.rw, t).agrees || !checkable(t) && w.otherAgrees(o.rw, t)) {
 				return true
 			}
 		}
@@ -217,11 +210,30 @@ func (w *pieceWork) totalOut(ask *mendAsk, o outcome) bool {
 	return false
 }
 
+// onlyTotal reports whether a row uses the row below to the stitch, and misses no more
+// than its total.
+func (o *outcome) onlyTotal() bool {
+	return o.fatal == nil && o.status == Differs && o.left == 0 && o.rw.misfitLeft == 0
+}
+
+// outBy is a total with the number of one of its parts changed by so much; nil where
+// that leaves none.
+func (t *Total) outBy(i int, by int64, size int) *Total {
+	n := t.Parts[i].N.At(size) + by
+	if n < 1 {
+		return nil
+	}
+	c := *t
+	c.Parts = slices.Clone(t.Parts)
+	c.Parts[i].N = c.Parts[i].N.with(n, size)
+	return &c
+}
+
 // comesOut reports whether a row uses the row below to the stitch, and the rows
 // that follow use it: then what it misses is its total, by whatever that is out.
 func (w *pieceWork) comesOut(ask *mendAsk) bool {
 	o := ask.base
-	if ask.total == nil || o.fatal != nil || o.status != Differs || o.left > 0 || o.rw.misfitLeft > 0 || o.made == 0 {
+	if ask.total == nil || !o.onlyTotal() || o.made == 0 {
 		return false
 	}
 	for _, p := range ask.found {
@@ -266,7 +278,7 @@ func (w *pieceWork) readsNear(ask *mendAsk) bool {
 		c.mends, c.trial, c.links, c.proof = nil, nil, nil, &PieceProof{Piece: w.piece}
 		c.uses = c.uses[:len(c.uses):len(c.uses)]
 		t := c.judge(c.attempt(ask.row, below, o), ask.total)
-		if w.totalOut(ask, t) || t.fatal == nil && t.status == Differs && t.left == 0 && t.rw.misfitLeft == 0 && t.made > 0 && has && slipOf(stated, t.made) {
+		if w.totalOut(ask, t) || t.onlyTotal() && t.made > 0 && has && slipOf(stated, t.made) {
 			return true
 		}
 	}
@@ -281,43 +293,26 @@ func (pr *prover) searchWitness(p *Piece, found, at int) bool {
 		return true
 	}
 	pr.doubts++
-	f := pr.out[at]
-	last := 0
-	for i, r := range p.Rows {
-		if r.Span.Start <= f.Span.Start {
-			last = i
-		}
-	}
-	out, kept, quiet := pr.out, pr.kept, pr.quiet
-	asked, worked, spent := pr.asked, pr.worked, pr.spent
-	stars, past := pr.stars, pr.past
-	defer func() {
-		pr.out, pr.kept, pr.quiet, pr.plain = out, kept, quiet, false
-		pr.asked, pr.worked, pr.spent = asked, worked, spent
-		pr.stars, pr.past = stars, past
-	}()
-	pr.plain = true
+	last := p.rowAt(pr.out[at].Span.Start)
+	r := pr.rehearse(found)
+	defer r.end()
 	work := func(q *Piece) (errs, score int, here Severity) {
-		pr.out, pr.kept, pr.spent = out[:found:found], kept, spent
-		pr.workPiece(q)
-		for _, g := range pr.out[found:] {
+		out := r.work(q)
+		for _, g := range out {
 			if countCode(g.Code) && p.Rows[last].Span.Contains(g.Span) {
 				here = max(here, g.Severity)
 			}
 		}
-		return errorsIn(pr.out[found:]), scoreOf(pr.out[found:]), here
+		return errorsIn(out), scoreOf(out), here
 	}
 	errs, score, _ := work(p)
-	most := min(doubtTries, maxSpent/16/max(1, pr.spent-spent))
+	most := min(doubtTries, maxSpent/16/max(1, pr.spent-r.before.spent))
 	tries, ok := int64(0), false
-	test := func(i int, r *Row) {
+	test := func(i int, row *Row) {
 		if tries++; tries > most || ok {
 			return
 		}
-		q := *p
-		q.Rows = append([]*Row(nil), p.Rows...)
-		q.Rows[i] = r
-		e, s, here := work(&q)
+		e, s, here := work(p.with(i, row))
 		ok = s < score && here < Error && (e < errs || e == errs && here < Warning)
 	}
 	for _, by := range [...]int64{-1, 1, -2, 2, -3, 3} {
@@ -350,7 +345,7 @@ func (pr *prover) nearRows(row *Row, by int64, do func(*Row)) {
 	if row.Refer != nil {
 		for i, e := range row.Refer.Edits {
 			r, ref := *row, *row.Refer
-			ref.Edits = append([]Edit(nil), row.Refer.Edits...)
+			ref.Edits = slices.Clone(row.Refer.Edits)
 			switch {
 			case e.Between > 0:
 				ref.Edits[i].Between = max(1, e.Between+by)
@@ -364,11 +359,9 @@ func (pr *prover) nearRows(row *Row, by int64, do func(*Row)) {
 		}
 	}
 	for i := range row.totalParts() {
-		r, t := *row, *row.Total
-		t.Parts = append([]TotalPart(nil), t.Parts...)
-		if n := t.Parts[i].N.At(pr.size) + by; n > 0 {
-			t.Parts[i].N = t.Parts[i].N.with(n, pr.size)
-			r.Total = &t
+		if t := row.Total.outBy(i, by, pr.size); t != nil {
+			r := *row
+			r.Total = t
 			do(&r)
 		}
 	}
@@ -393,7 +386,7 @@ func (r *Row) totalParts() []TotalPart {
 func unwritten(steps []*Step, size int, by int64, depth int, do func([]*Step)) {
 	for i, s := range steps {
 		with := func(c *Step) {
-			out := append([]*Step(nil), steps...)
+			out := slices.Clone(steps)
 			out[i] = c
 			do(out)
 		}

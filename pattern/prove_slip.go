@@ -73,35 +73,17 @@ func (pr *prover) firstError(found int) Finding {
 // searchSlip tries other numbers in the first row with an error and in those
 // just before it.
 func (pr *prover) searchSlip(p *Piece, found, errs, score int) (slipFound, bool) {
-	first := pr.firstError(found)
-	at := 0
-	for i, r := range p.Rows {
-		if r.Span.Start <= first.Span.Start {
-			at = i
-		}
-	}
-	out, kept, quiet := pr.out, pr.kept, pr.quiet
-	asked, worked, spent := pr.asked, pr.worked, pr.spent
-	stars, past := pr.stars, pr.past
-	defer func() {
-		pr.out, pr.kept, pr.quiet, pr.plain = out, kept, quiet, false
-		pr.asked, pr.worked, pr.spent = asked, worked, spent
-		pr.stars, pr.past = stars, past
-	}()
-	pr.plain = true
+	at := p.rowAt(pr.firstError(found).Span.Start)
+	r := pr.rehearse(found)
+	defer r.end()
 	var all []slipFound
 	tries := 0
 	test := func(i int, e edit, sp Span) {
 		if tries++; tries > slipTries || e.to < 1 {
 			return
 		}
-		q := *p
-		q.Rows = slices.Clone(p.Rows)
-		q.Rows[i] = e.apply(p.Rows[i])
-		pr.out, pr.kept, pr.spent = out[:found:found], kept, spent
-		pr.workPiece(&q)
-		if errorsIn(pr.out[found:]) == 0 {
-			all = append(all, slipFound{row: p.Rows[i], edit: e, at: sp, score: scoreOf(pr.out[found:])})
+		if out := r.work(p.with(i, e.apply(p.Rows[i]))); errorsIn(out) == 0 {
+			all = append(all, slipFound{row: p.Rows[i], edit: e, at: sp, score: scoreOf(out)})
 		}
 	}
 	for i := at; i >= max(0, at-slipBack); i-- {
