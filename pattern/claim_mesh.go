@@ -13,10 +13,9 @@ func (r *reader) eachRowClaim(i int) {
 	is := func(k int) bool {
 		return k > 0 && k < len(r.toks) && (r.toks[k].in(blockWords) || r.toks[k].in(meshWords) || r.toks[k].isAny("square", "squares", "sq", "sqs"))
 	}
-	number := func(k int) bool { return k > 0 && r.toks[k].kind == tNum && !r.toks[k].frac && !r.toks[k].big }
 	at := 0
 	for k := i + 2; k < min(i+8, len(r.toks)-1) && !r.toks[k].isMark(".;:") && !r.toks[k].blank; k++ {
-		if number(k) && is(k+1) {
+		if r.counts(k) && is(k+1) {
 			at = k
 			break
 		}
@@ -29,7 +28,7 @@ func (r *reader) eachRowClaim(i int) {
 		for k > 0 && r.toks[k].isAny("in", "to", "on", "across") {
 			k--
 		}
-		if k < i-1 && is(k) && number(k-1) && (k < 2 || !r.toks[k-2].isAny("first", "last", "next", "skip", "of", "the")) {
+		if k < i-1 && is(k) && r.counts(k-1) && (k < 2 || !r.toks[k-2].isAny("first", "last", "next", "skip", "of", "the")) {
 			at = k - 1
 		}
 	}
@@ -72,13 +71,10 @@ func (pr *prover) meshesClaimed(c *claim) {
 		pr.say(Error, CodeTotal, c.span, fmt.Sprintf("every row is said to have %d meshes, and the rows tell of %d", want, told), "change the number, if the rows are right")
 	case agree > 0 && len(others) < agree:
 		for _, rp := range others {
-			if n, _, _ := pr.meshesTold(rp.Row); rp.Status != Differs && rp.Status != Unread && !pr.toldWrong(rp.Row) {
+			if n, _, _ := pr.meshesTold(rp.Row); rp.Status != Differs && rp.Status != Unread && !pr.errsIn(rp.Row, 0) {
 				pr.say(Error, CodeTotal, rp.Row.labelSpan, fmt.Sprintf("%s tells of %s, and every row is said to have %d", rp.Label, countWords(n, "mesh", "meshes"), want), "")
 				rp.Status = Differs
 			}
 		}
 	}
 }
-
-// toldWrong reports whether an error stands in a row already.
-func (pr *prover) toldWrong(row *Row) bool { return pr.errsIn(row, 0) }

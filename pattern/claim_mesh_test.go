@@ -6,11 +6,7 @@ import "testing"
 // The meshes were counted by hand.
 func TestFiletInOneRow(t *testing.T) {
 	const begin = "US terms\nEvery row has 5 squares.\nCh 20.\nRow 1: Dc in 8th ch from hook, *ch 2, skip 2 ch, dc in next ch; rep from * across. (5 sps)\nRow 2: 1 sp, 1 bl, 3 sps.\nRow 3: "
-	for _, c := range []struct {
-		row  string
-		made int64
-		errs int
-	}{
+	provesRows(t, begin, "\n", 2, []toldRow{
 		{"2 sps, 1 bl, 2 sps.", 8, 0},
 		{"2 sps, 2 bls, 2 sps.", 0, 1},
 		{"2 sps, 2 sps.", 0, 1},
@@ -21,23 +17,13 @@ func TestFiletInOneRow(t *testing.T) {
 		{"A row of spaces.", 6, 0},
 		{"Spaces all across.", 6, 0},
 		{"Blocks across.", 16, 0},
-	} {
-		p := Read(begin + c.row + "\n").Prove(Options{})
-		r := p.Pieces[0].Rows[2]
-		if p.Errors() != c.errs || c.errs == 0 && r.Made != c.made {
-			t.Errorf("%s: %d errors, makes %d; want %d and %d: %v", c.row, p.Errors(), r.Made, c.errs, c.made, p.Findings)
-		}
-	}
+	})
 }
 
 // TestMeshesLeftAtTheEnds draws filet in by a mesh at each end.
 func TestMeshesLeftAtTheEnds(t *testing.T) {
 	const begin = "US terms\nCh 26.\nRow 1: Dc in 8th ch from hook, *ch 2, skip 2 ch, dc in next ch; rep from * across. (7 sps)\nRow 2: 3 sps, 1 bl, 3 sps.\nRow 3: "
-	for _, c := range []struct {
-		row  string
-		made int64
-		errs int
-	}{
+	provesRows(t, begin, "\n", 2, []toldRow{
 		{"Slip over 1 sp, 2 sps, 1 bl, 2 sps, leave 1 sp.", 8, 0},
 		{"Sl st over first mesh, ch 5, work 5 sps, leave last mesh unworked. (5 meshes)", 6, 0},
 		{"Skip one sp at each end, 5 sps between.", 6, 0},
@@ -45,13 +31,7 @@ func TestMeshesLeftAtTheEnds(t *testing.T) {
 		{"Slip over 1 sp, 2 sps, 1 bl, 3 sps, leave 1 sp.", 0, 1},
 		{"Slip over 2 sps, 2 sps, 1 bl, 2 sps, leave 1 sp.", 0, 1},
 		{"Slip over 1 sp, 2 sps, leave 1 sp.", 0, 1},
-	} {
-		p := Read(begin + c.row + "\n").Prove(Options{})
-		r := p.Pieces[0].Rows[2]
-		if p.Errors() != c.errs || c.errs == 0 && r.Made != c.made {
-			t.Errorf("%s: %d errors, makes %d; want %d and %d: %v", c.row, p.Errors(), r.Made, c.errs, c.made, p.Findings)
-		}
-	}
+	})
 }
 
 // TestEveryRowSaid holds what every row is said to have against the rows.

@@ -1,6 +1,10 @@
 package pattern
 
-import "fmt"
+import (
+	"fmt"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // sumClaim reads a total behind an edging that is told in so many stitches in each
 // of so many places: "7 sc in each of the 4 corner sps and 3 sc in each of the
@@ -10,7 +14,7 @@ func (r *reader) sumClaim(i int) {
 		return
 	}
 	id := r.stitchNamed(i + 2)
-	if id == 0 {
+	if id == stitch.None {
 		return
 	}
 	// back to where the sentence begins
@@ -28,7 +32,7 @@ func (r *reader) sumClaim(i int) {
 	for k < i && r.toks[k].isAny("work", "make", "crochet", "now", "place") {
 		k++
 	}
-	sum, terms := int64(0), 0
+	sum := int64(0)
 	for k < i {
 		per, places, next, ok := r.shareOf(k, i, id)
 		if !ok {
@@ -37,11 +41,10 @@ func (r *reader) sumClaim(i int) {
 		if sum += mul(per, places); sum > maxNumber {
 			return
 		}
-		terms++
 		for k = next; k < i && (r.toks[k].isAny(",", "and", "then", "with", "work")); k++ {
 		}
 	}
-	if terms == 0 || terms == 1 && sum == 0 {
+	if sum == 0 {
 		return
 	}
 	n := &r.toks[i+1]
@@ -54,18 +57,17 @@ func (r *reader) counts(k int) bool {
 	return t.kind == tNum && !t.frac && !t.big && t.num > 0
 }
 
-// stitchNamed is the stitch that one token names, or 0.
-func (r *reader) stitchNamed(k int) uint16 {
-	x := r.scratch(k)
-	if id, n := x.stitchAt(0); n == 1 {
-		return uint16(id)
+// stitchNamed is the stitch that one token names, or None.
+func (r *reader) stitchNamed(k int) stitch.ID {
+	if id, n := r.scratch(k).stitchAt(0); n == 1 {
+		return id
 	}
-	return 0
+	return stitch.None
 }
 
 // shareOf reads "3 sc in each of the other 13 meshes along each of the 4 sides" from
 // k: how many in each, in how many places.
-func (r *reader) shareOf(k, end int, id uint16) (per, places int64, next int, ok bool) {
+func (r *reader) shareOf(k, end int, id stitch.ID) (per, places int64, next int, ok bool) {
 	if k+4 >= end || !r.counts(k) || r.stitchNamed(k+1) != id || !r.toks[k+2].isAny("in", "into", "over", "on") || !r.toks[k+3].isAny("each", "every") {
 		return
 	}
@@ -93,9 +95,6 @@ func (r *reader) shareOf(k, end int, id uint16) (per, places int64, next int, ok
 	if k+2 < end && r.toks[k].isAny("along", "on", "across", "at", "of", "down") {
 		k++
 		if !r.toks[k].isAny("each", "every") {
-			if !r.toks[k].isAny("the") {
-				return
-			}
 			return // "along the top": how it is meant does not show
 		}
 		k++
@@ -120,7 +119,7 @@ func (pr *prover) sumClaimed(c *claim) {
 		return
 	}
 	for i := range pr.out {
-		if f := &pr.out[i]; f.Severity == Error && f.Span.Contains(c.span) || f.Severity == Error && c.span.Contains(f.Span) {
+		if f := &pr.out[i]; f.Severity == Error && (f.Span.Contains(c.span) || c.span.Contains(f.Span)) {
 			return // said already
 		}
 	}

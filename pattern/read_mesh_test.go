@@ -6,11 +6,7 @@ import "testing"
 // leave the turning chain unsaid. The meshes were counted by hand.
 func TestMeshesWithoutTheirChain(t *testing.T) {
 	const begin = "US terms\nCh 20.\nRow 1: Dc in 8th ch from hook, *ch 2, skip 2 ch, dc in next ch; rep from * across. (5 sps)\nRow 2: "
-	for _, c := range []struct {
-		row  string
-		made int64
-		errs int
-	}{
+	provesRows(t, begin, "", 1, []toldRow{
 		{"1 sp, 3 bl, 1 sp. (5 meshes)", 12, 0},
 		{"5 bl. (5 meshes)", 16, 0},
 		{"2 sps, 1 bl, 2 sps.", 8, 0},
@@ -20,9 +16,23 @@ func TestMeshesWithoutTheirChain(t *testing.T) {
 		{"Ch 5, dc in next dc, work a block over second sp, then 1 space over the next sp, a block, 1 sp. (2 blks, 3 sps)", 10, 0},
 		{"Beg sp, a block over next sp, 2 sps, end with 1 block. (3 blocks and 2 spaces)", 10, 1},
 		{"Beg sp, a block over next sp, 3 sps, end with 1 block.", 10, 1},
-	} {
-		p := Read(begin + c.row).Prove(Options{})
-		r := p.Pieces[0].Rows[1]
+	})
+}
+
+// toldRow is a row as it is told, how many stitches it makes, and how many errors
+// there are where it is wrong.
+type toldRow struct {
+	row  string
+	made int64
+	errs int
+}
+
+// provesRows puts each row between the same words, and proves it as the row at a place.
+func provesRows(t *testing.T, before, after string, at int, rows []toldRow) {
+	t.Helper()
+	for _, c := range rows {
+		p := Read(before + c.row + after).Prove(Options{})
+		r := p.Pieces[0].Rows[at]
 		if p.Errors() != c.errs || c.errs == 0 && r.Made != c.made {
 			t.Errorf("%s: %d errors, makes %d; want %d and %d: %v", c.row, p.Errors(), r.Made, c.errs, c.made, p.Findings)
 		}
