@@ -1,10 +1,6 @@
 package pattern
 
-import (
-	"strings"
-
-	"crochet/tallyturn/pattern/stitch"
-)
+import "crochet/tallyturn/pattern/stitch"
 
 // conventions is what a pattern says once for all its rows.
 type conventions struct {
@@ -37,13 +33,15 @@ func (c *conventions) fromNote(r *reader, toks []token) {
 	}
 }
 
+// placeWords say what a chain counts as, in more words than one.
+var placeWords = [...][]string{{"takes|take|taking", "the", "place", "of"}, {"does|do", "duty", "for|as"}, {"serves|serve|used", "as|for"}, {"is|are", "instead", "of"}}
+
 // placeTaken gives the last word of "takes the place of", "does duty for", which
 // say at token i what a chain counts as; i where they do not.
 func placeTaken(toks []token, i int) int {
-	words := [][]string{{"takes|take|taking", "the", "place", "of"}, {"does|do", "duty", "for|as"}, {"serves|serve|used", "as|for"}, {"is|are", "instead", "of"}}
-	for _, w := range words {
+	for _, w := range placeWords {
 		k := 0
-		for k < len(w) && i+k < len(toks) && toks[i+k].isAny(strings.Split(w[k], "|")...) {
+		for k < len(w) && i+k < len(toks) && toks[i+k].oneOf(w[k]) {
 			k++
 		}
 		if k == len(w) {

@@ -350,8 +350,8 @@ func (r *reader) line(i int) {
 		r.newHeading(ln)
 		return
 	}
-	if r.row != nil && !t.blank {
-		if name, body, ok := r.runIn(ln); ok && !setupNames[name] && (r.endsSentence() || r.endsClauseSoFar() && r.labelled(body)) {
+	if sentence := r.endsSentence(); r.row != nil && !t.blank && (sentence || r.endsClauseSoFar()) {
+		if name, body, ok := r.runIn(ln); ok && !setupNames[name] && (sentence || r.labelled(body)) {
 			r.closeRow()
 			if !r.goesOnAs(name, body) {
 				r.newHeading(line{ln.start, body - 1})

@@ -8,11 +8,11 @@ import "strings"
 // words of the trade they hold.
 
 // pageEnds are lines with which a page goes on where its pattern has ended.
-var pageEnds = [...]string{
-	"share", "share this", "share this post", "share this pattern", "share on", "sharing is caring", "like this", "related", "related posts", "related patterns",
-	"you may also like", "you might also like", "more from", "leave a comment", "leave a reply", "leave a review", "comments", "reviews", "reader comments", "post a comment", "post navigation",
-	"filed under", "posted in", "posted by", "tagged", "tags", "categories", "previous post", "next post", "newer post", "older post", "subscribe", "newsletter", "join my newsletter", "sign up",
-	"back to top", "about the author", "about me", "pin it", "rate this", "did you make this", "customer reviews", "add to basket", "add to cart",
+var pageEnds = [...][]string{
+	{"share"}, {"share", "this", "[post|pattern]"}, {"share", "on"}, {"sharing", "is", "caring"}, {"like", "this"}, {"related", "[posts|patterns]"},
+	{"you", "may|might", "also", "like"}, {"more", "from"}, {"leave", "a", "comment|reply|review"}, {"comments|reviews"}, {"reader", "comments"}, {"post", "a", "comment"}, {"post", "navigation"},
+	{"filed", "under"}, {"posted", "in|by"}, {"tagged|tags|categories"}, {"previous|next|newer|older", "post"}, {"subscribe|newsletter"}, {"join", "my", "newsletter"}, {"sign", "up"},
+	{"back", "to", "top"}, {"about", "the", "author"}, {"about", "me"}, {"pin", "it"}, {"rate", "this"}, {"did", "you", "make", "this"}, {"customer", "reviews"}, {"add", "to", "basket|cart"},
 }
 
 // pageWords reports a line of a page's own: one of the above, alone or before a
@@ -24,49 +24,54 @@ func (r *reader) pageWords(ln line) bool {
 	}
 	x := r.scratch(from)
 	for _, words := range pageEnds {
-		n := x.wordsAt(words)
-		if n == 0 {
-			continue
-		}
-		if end := from + n; end >= ln.end || r.toks[end].isMark(":-|/(>") || r.toks[end].kind == tNum && end+1 >= ln.end {
+		n := x.phraseAt(0, words...)
+		if end := from + n; n > 0 && end <= ln.end && (end == ln.end || r.toks[end].isMark(":-|/(>") || r.toks[end].kind == tNum && end+1 >= ln.end) {
 			return true
 		}
 	}
 	return false
 }
 
-// wordsAt is how many tokens some words with blanks between them are, where they
-// stand next; 0 where they do not.
-func (x *rowReader) wordsAt(words string) int {
-	n, from := 0, 0
-	for i := 0; i <= len(words); i++ {
-		if i < len(words) && words[i] != ' ' {
-			continue
-		}
-		if x.at(n).text != words[from:i] || n > 0 && x.at(n).head {
-			return 0
-		}
-		n, from = n+1, i+1
-	}
-	return n
-}
-
 // pageEnd finds the line with which a page goes on behind its pattern: none after it
-// has a row's label, or is a heading of the pattern's. It is the number of lines where the pattern goes to the end.
+// has a row's label, or is a heading of the pattern's. It is the number of lines
+// where the pattern goes to the end, or has no rows.
 func (r *reader) pageEnd() int {
-	end, rows := len(r.lines), false
-	for i := range r.lines {
-		ln := r.lines[i]
-		if l, ok := r.labelAt(ln.start); ok && l.strong && !l.weak {
-			rows, end = true, len(r.lines)
-		} else if _, ok := sectionNames[strings.ToLower(strings.Trim(r.text(ln.start, ln.end), " :.*#_"))]; ok {
-			end = len(r.lines) // the author goes on: "Finishing"
-		} else if rows && end == len(r.lines) && r.pageWords(ln) {
+	end, i := len(r.lines), len(r.lines)-1
+	for ; i >= 0 && !r.labelsRow(i) && !r.namesSection(i); i-- {
+		if r.pageWords(r.lines[i]) {
 			end = i
+		}
+	}
+	for ; end < len(r.lines) && !r.labelsRow(i); i-- {
+		if i < 0 {
+			return len(r.lines)
 		}
 	}
 	return end
 }
+
+// labelsRow reports whether a line begins with the label of a row.
+func (r *reader) labelsRow(i int) bool {
+	if i < 0 {
+		return false
+	}
+	l, ok := r.labelAt(r.lines[i].start)
+	return ok && l.strong && !l.weak
+}
+
+// namesSection reports whether a line is a heading that the reader knows: "Finishing".
+func (r *reader) namesSection(i int) bool {
+	ln := r.lines[i]
+	if r.toks[ln.end-1].end-r.toks[ln.start].start > longSection {
+		return false
+	}
+	_, ok := sectionNames[strings.ToLower(strings.Trim(r.text(ln.start, ln.end), " :.*#_"))]
+	return ok
+}
+
+// longSection is more bytes than a heading has with the marks about it: what is
+// longer is not looked up.
+const longSection = 400
 
 // pageWay reports a line before the pattern that only leads about a page: "Skip to
 // content", "Menu", "Print this pattern".
