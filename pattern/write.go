@@ -235,16 +235,24 @@ func (w *writer) body(r *Row, label string) string {
 	return label + text
 }
 
-// slant is where the star stands that begins a total in Markdown's italics, "*(64
-// sts)*", or -1: without them the words read the same.
+// slant is where the stars of a total in italics begin, if they are of the words
+// written, or -1: without them the words read the same.
 func (w *writer) slant(r *Row, from int) int {
-	text := w.p.Source.Text
-	if r.Total == nil || r.Total.Span.End > r.Span.End || r.Total.Span.Start <= from || !strings.HasPrefix(text[r.Total.Span.End:], "*") {
+	if r.Total == nil || r.Total.Span.End > r.Span.End || r.Total.Span.Start <= from {
 		return -1
 	}
-	at := r.Total.Span.Start - 1
-	if i := strings.IndexByte(text[at:r.Total.Span.End], '*'); i >= 0 {
-		return at + i
+	return r.Total.Slanted(w.p.Source)
+}
+
+// Slanted is where the star stands that begins a total in Markdown's italics, "*(64
+// sts)*", before it or within its words; -1 where none does. The other stands right
+// behind it.
+func (t *Total) Slanted(src *Source) int {
+	behind := src.Text[t.Span.End:]
+	if at := t.Span.Start - 1; at >= 0 && strings.HasPrefix(behind, "*") && !strings.HasPrefix(behind, "**") {
+		if i := strings.IndexByte(src.Text[at:t.Span.End], '*'); i >= 0 {
+			return at + i
+		}
 	}
 	return -1
 }

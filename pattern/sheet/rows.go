@@ -61,7 +61,7 @@ func (b *builder) within(ps []pattern.Passage, pc *pattern.Piece) bool {
 func (b *builder) row(x pattern.Passage) {
 	src := b.p.Source
 	r := Row{Before: b.lines(src.Slice(pattern.Span{Start: x.Span.Start, End: x.Named.Start}))}
-	body := src.Slice(pattern.Span{Start: x.Named.End, End: x.Span.End})
+	body := unslanted(src, x)
 	if !x.Named.Empty() {
 		label := src.Slice(x.Named)
 		if strings.HasPrefix(label, "**") {
@@ -78,7 +78,6 @@ func (b *builder) row(x pattern.Passage) {
 		r.Label = unheaded(clean(label))
 		b.joinHeading(&r, src.Text[:x.Named.Start])
 	}
-	body = unslanted(src, x, body)
 	body, cord := b.cutCord(body)
 	r.Lines = b.lines(total(body))
 	pi, ri := b.place(x)
@@ -92,22 +91,20 @@ func (b *builder) row(x pattern.Passage) {
 	b.making = append(b.making, cord...)
 }
 
-// unslanted takes the stars of Markdown's italics off a total, "*(64 sts)*": in
-// other print they would mark a repeat.
-func unslanted(src *pattern.Source, x pattern.Passage, body string) string {
-	if x.Row == nil || x.Row.Total == nil {
-		return body
+// unslanted is the words of a row behind its label, without the stars of Markdown's
+// italics about a total, "*(64 sts)*": in other print they would mark a repeat.
+func unslanted(src *pattern.Source, x pattern.Passage) string {
+	words := func(from, to int) string { return src.Slice(pattern.Span{Start: from, End: to}) }
+	from, to := x.Named.End, x.Span.End
+	t := x.Row.Total
+	if t == nil || t.Span.Start <= from || t.Span.End > to {
+		return words(from, to)
 	}
-	from, to := x.Row.Total.Span.Start-x.Named.End, x.Row.Total.Span.End-x.Named.End
-	if from < 1 || to > len(body) || !strings.HasPrefix(src.Text[x.Row.Total.Span.End:], "*") {
-		return body
+	star := t.Slanted(src)
+	if star < from {
+		return words(from, to)
 	}
-	star := strings.IndexByte(body[from-1:to], '*')
-	if star < 0 {
-		return body
-	}
-	star += from - 1
-	return body[:star] + body[star+1:to] + strings.TrimPrefix(body[to:], "*")
+	return words(from, star) + words(star+1, t.Span.End) + strings.TrimPrefix(words(t.Span.End, to), "*")
 }
 
 // cutCord cuts from the words of a row what is made after it and has no rows, under
