@@ -109,7 +109,7 @@ func (w *pieceWork) workItem(it item, next int) {
 		}
 	}
 	if n := row.until.At(w.pr.size); n > 0 && row.Refer == nil {
-		count = -int(min(n, 1_000_000))
+		count = -int(min(n, maxCounted))
 	}
 	w.repeatRows(block, it.from, count, row, row.Total)
 }
@@ -131,7 +131,7 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) 
 	if then > 0 && n <= 0 {
 		n = 1 // its label leaves no room for them
 	}
-	times := int(min(r.Times.At(pr.size), 1_000_000))
+	times := int(min(r.Times.At(pr.size), maxCounted))
 	blockLen := len(block)
 	labelled := row.Numbers.First.N != 0 && next >= 0 && len(row.Numbers.List) == 0 && row.Numbers.Every == 0
 	own := stepsMake(row.Steps)
@@ -154,17 +154,17 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) 
 		}
 		return n
 	case r.Rows.N > 0:
-		return int(min(r.Rows.At(pr.size), 1_000_000))
+		return int(min(r.Rows.At(pr.size), maxCounted))
 	case r.Until.N > 0:
-		return max(0, int(min(r.Until.At(pr.size), 1_000_000))-it.from+1-ownRows(own))
+		return max(0, int(min(r.Until.At(pr.size), maxCounted))-it.from+1-ownRows(own))
 	case r.UntilRow > 0:
-		return max(0, int(min(r.UntilRow, 1_000_000))-it.from+1-ownRows(own))
+		return max(0, int(min(r.UntilRow, maxCounted))-it.from+1-ownRows(own))
 	case times > 0:
 		return times * blockLen
 	case labelled && !own && blockLen > 1 && next > it.from && (next-it.from)%blockLen == 0:
 		return next - it.from
 	case r.UntilSts.N > 0:
-		return -int(min(r.UntilSts.At(pr.size), 1_000_000))
+		return -int(min(r.UntilSts.At(pr.size), maxCounted))
 	case r.Measure:
 		pr.say(Note, CodeMeasure, r.Span, "the maker ends these rows by hand; they are worked out once", "")
 		return blockLen

@@ -34,10 +34,8 @@ func (x *rowReader) alongBack() []*Step {
 		return nil
 	}
 	first := int64(2)
-	if turn := int64(stitch.Of(id).Turn); id != stitch.Slip && n.N > 0 && x.lastStep.N.N-n.N == turn {
-		first = max(first, turn+1) // "ch 8, 6 hdc back": two of them turn
-	} else if id != stitch.Slip {
-		first = max(first, turn+1)
+	if id != stitch.Slip {
+		first = max(first, int64(stitch.Of(id).Turn)+1) // "ch 8, 6 hdc back": two of them turn
 	}
 	// The number counts the stitch at the hook too: it is that of neither step.
 	hook := &Step{Op: OpWork, Stitch: id, N: Num{N: 1}, Target: Target{Which: FromHook, N: Num{N: first}, Of: []Filter{{Kind: ChainStitch}}, said: true}, Span: sp}

@@ -59,8 +59,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 	}
 	x.nameMade(before, end)
 	if x.remark(before, end) {
-		sp := x.spanFrom(start)
-		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+		return x.noteFrom(start)
 	}
 	wasWorked, wasMain := x.worked, x.main
 	bad, remarks := len(x.row.bad), len(x.row.remarks)

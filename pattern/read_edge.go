@@ -407,8 +407,7 @@ func (x *rowReader) edgeGloss() []*Step {
 	for !x.end() && !x.peek().isMark(",;.:)]([{=") && !(x.peek().is("-") && !x.peek().glued) && !(x.peek().is("and") && x.at(1).kind == tNum) {
 		x.p++
 	}
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }
 
 // meanwhile reads "at the same time, on Rnd 20, dec 1 st at each side": a
@@ -447,8 +446,7 @@ func (x *rowReader) evenWork() []*Step {
 	pat := x.isPattern(0)
 	if !pat && !x.peek().isAny("work", "continue", "cont", "working", "continuing", "crochet") {
 		if kept && (x.end() || x.at(-1).separator() || x.peek().separator()) {
-			sp := x.spanFrom(start)
-			return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+			return x.noteFrom(start)
 		}
 		x.p = start
 		return nil

@@ -202,8 +202,7 @@ func (x *rowReader) meshGloss() []*Step {
 	told := many <= 1 || l.Op == OpGroup && l.Times.Kind == Exactly && l.Times.N.Sizes == nil && l.Times.N.N == many
 	if told && (many > 0 || x.p > start+1) && (x.peek().in(blockWords) || x.peek().in(meshWords)) && !x.at(1).isAny("of", "in", "on", "over", "at") {
 		x.p++
-		sp := x.spanFrom(start)
-		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+		return x.noteFrom(start)
 	}
 	x.p = start
 	return nil

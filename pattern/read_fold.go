@@ -9,8 +9,7 @@ func (x *rowReader) fold() []*Step {
 	}
 	start := x.p
 	if x.heldTogether() {
-		sp := x.spanFrom(start)
-		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+		return x.noteFrom(start)
 	}
 	if !x.accept("fold", "folding", "flatten", "flattening", "pinch", "press", "squash", "squish") || !x.closesLayers() {
 		x.p = start
@@ -23,8 +22,7 @@ func (x *rowReader) fold() []*Step {
 		x.p++
 	}
 	x.row.folds = true
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }
 
 // heldTogether takes how two pieces lie from before the work that joins them:
@@ -77,8 +75,7 @@ func (x *rowReader) bothLayers() []*Step {
 	x.phrase("[of]", "[the]", "[work|piece|ear|wing|fin|leg|arm|tail]", "[at]", "[the]", "[same|once]", "[time]")
 	x.phrase("[in]", "[order]", "to", "close|join|seam", "[up|the|it]", "[opening|top|end|gap|hole|edge]", "[closed|up|together]")
 	x.row.bothLayers = true
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }
 
 // layersBefore takes "through both layers" from between a stitch and where it

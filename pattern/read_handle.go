@@ -31,9 +31,7 @@ func (x *rowReader) handling() []*Step {
 	}
 	start := x.p
 	x.p += k
-	sp := x.spanFrom(start)
-	x.row.remarks = append(x.row.remarks, sp)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.remarkFrom(start)
 }
 
 // lowercase reports whether the token k further on begins with a small letter.
@@ -69,9 +67,7 @@ func (x *rowReader) way() []*Step {
 		}
 		x.phrase("of", "[the|your]", "blanket|piece|work|shawl|square|panel|cloth|rug|mat|scarf|border")
 		if x.end() || x.peek().isMark(",.;)([") || x.peek().head {
-			sp := x.spanFrom(start)
-			x.row.remarks = append(x.row.remarks, sp)
-			return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+			return x.remarkFrom(start)
 		}
 		if !x.accept("and", "then", "&") {
 			break

@@ -22,7 +22,5 @@ func (x *rowReader) lengthWanted() []*Step {
 		return nil
 	}
 	x.endingRow()
-	sp := x.spanFrom(start)
-	x.row.remarks = append(x.row.remarks, sp)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.remarkFrom(start)
 }

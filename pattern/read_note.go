@@ -6,6 +6,22 @@ import (
 	"crochet/tallyturn/pattern/stitch"
 )
 
+// noteStep is the words from a token on, kept as they stand.
+func (x *rowReader) noteStep(start int) *Step {
+	sp := x.spanFrom(start)
+	return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
+}
+
+// noteFrom is noteStep by itself.
+func (x *rowReader) noteFrom(start int) []*Step { return []*Step{x.noteStep(start)} }
+
+// remarkFrom is noteFrom for words that are told to be a remark.
+func (x *rowReader) remarkFrom(start int) []*Step {
+	s := x.noteFrom(start)
+	x.row.remarks = append(x.row.remarks, s[0].Span)
+	return s
+}
+
 // note reads the words of a row that are no instruction to the count but are
 // often met: they are kept and shown where they stand.
 func (x *rowReader) note() []*Step {
@@ -13,10 +29,7 @@ func (x *rowReader) note() []*Step {
 		return nil
 	}
 	start := x.p
-	take := func() []*Step {
-		sp := x.spanFrom(start)
-		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
-	}
+	take := func() []*Step { return x.noteFrom(start) }
 	clause := func() []*Step { x.toClauseEnd(); return take() }
 	sentence := func() []*Step { x.toSentenceEnd(); return take() }
 	if x.peek().kind == tNum && x.peek().word && x.nounFollows(1) && x.at(2).isAny("remains", "remain", "is", "are", "left") && !x.at(3).isAny("unworked") {
@@ -369,8 +382,7 @@ func (x *rowReader) definition() []*Step {
 	for !x.end() && !x.peek().isMark("(;.") {
 		x.p++
 	}
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }
 
 func (x *rowReader) toClauseEnd() {
@@ -471,9 +483,7 @@ func (x *rowReader) lateNote() []*Step {
 			return nil
 		}
 	}
-	sp := x.spanFrom(start)
-	x.row.remarks = append(x.row.remarks, sp)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.remarkFrom(start)
 }
 
 // sizeOfSpace takes the rest of "ch-2 space" after its dash.

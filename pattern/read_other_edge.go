@@ -16,6 +16,5 @@ func (x *rowReader) otherEdge() []*Step {
 		x.p = start
 		return nil
 	}
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }

@@ -8,11 +8,11 @@ func (x *rowReader) refer() []*Step {
 		return nil
 	}
 	start := x.p
-	if x.depth <= 1 && x.row.Refer != nil {
-		return x.lengthWanted()
-	}
 	if x.depth > 1 {
 		return nil
+	}
+	if x.row.Refer != nil {
+		return x.lengthWanted()
 	}
 	bracket := x.peek().isMark("[(")
 	if bracket {
@@ -49,7 +49,7 @@ func (x *rowReader) refer() []*Step {
 			repeats = true
 		}
 	}
-	repeats = repeats || bare || x.at(-1).isAny("repeating")
+	repeats = repeats || bare
 	if !x.referRows(r, repeats) {
 		x.p = start
 		return nil
@@ -76,6 +76,11 @@ func (x *rowReader) refer() []*Step {
 			break
 		}
 	}
+	return x.refersTo(r, start)
+}
+
+// refersTo keeps what a row refers to, in the words from a token on.
+func (x *rowReader) refersTo(r *Refer, start int) []*Step {
 	r.Span = x.spanFrom(start)
 	x.row.Refer = r
 	x.worked, x.bounded = true, true
@@ -153,10 +158,7 @@ func (x *rowReader) numbersAgain() []*Step {
 	x.p += k + 1
 	x.referTimes(r)
 	x.referEdits(r)
-	r.Span = x.spanFrom(0)
-	x.row.Refer = r
-	x.worked, x.bounded = true, true
-	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
+	return x.refersTo(r, 0)
 }
 
 // onceMore reads rows that say only that those repeated above them come again:
@@ -177,13 +179,11 @@ func (x *rowReader) onceMore() []*Step {
 		x.p = start
 		return nil
 	}
-	r := &Refer{First: was.First, Last: was.Last, List: was.List, Piece: was.Piece, Span: x.spanFrom(0)}
+	r := &Refer{First: was.First, Last: was.Last, List: was.List, Piece: was.Piece}
 	if x.at(-2).is("twice") {
 		r.Times = Num{N: 2}
 	}
-	x.row.Refer = r
-	x.worked, x.bounded = true, true
-	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
+	return x.refersTo(r, 0)
 }
 
 // doRows reads "do" before the rows to do again.
@@ -817,8 +817,5 @@ func (x *rowReader) sameBetween() []*Step {
 		x.p = start
 		return nil
 	}
-	r.Span = x.spanFrom(start)
-	x.row.Refer = r
-	x.worked, x.bounded = true, true
-	return []*Step{{Op: OpNote, Span: r.Span, Text: x.src.Slice(r.Span), implicit: true}}
+	return x.refersTo(r, start)
 }

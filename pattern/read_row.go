@@ -428,8 +428,7 @@ func (x *rowReader) lastWhere() *Step {
 	if x.peek().is("-") && x.peek().glued && !(x.longDash(0) && x.totalLike()) {
 		x.p += 2 // "top of ch-3", but no total behind a dash of print
 	}
-	sp := x.spanFrom(start)
-	return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
+	return x.noteStep(start)
 }
 
 // spend counts work against what the words of a row may cost: brackets in

@@ -21,6 +21,5 @@ func (x *rowReader) rowsTold() []*Step {
 		x.p = start
 		return nil
 	}
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }

@@ -11,8 +11,7 @@ func (x *rowReader) edges() []*Step {
 		x.p = start
 		return nil
 	}
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }
 
 // lastToFirst takes "last row to first with sl st".

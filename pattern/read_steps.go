@@ -123,8 +123,7 @@ func (x *rowReader) skip() []*Step {
 		}
 		if x.lastStep != nil && x.dropped(s) {
 			// the stitch that was dropped has taken its place already
-			sp := x.spanFrom(start)
-			return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+			return x.noteFrom(start)
 		}
 	}
 	x.phrase("for|to", "[a|the]", "[first]", "thumb|buttonhole|armhole|leg|handle|neck|opening|eye|hole|slot|gap|[decrease|dec]")

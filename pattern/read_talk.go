@@ -22,8 +22,7 @@ func (x *rowReader) talk() *Step {
 	}
 	start := x.p
 	if x.rowsIMade() {
-		sp := x.spanFrom(start)
-		return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
+		return x.noteStep(start)
 	}
 	for !x.end() && !x.peek().isMark(".!?;([{<") && !(x.peek().head && x.p > start && x.rowCapital()) {
 		t := x.peek()
@@ -40,8 +39,7 @@ func (x *rowReader) talk() *Step {
 	if x.p == start {
 		return nil
 	}
-	sp := x.spanFrom(start)
-	return &Step{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}
+	return x.noteStep(start)
 }
 
 // measureOfMine is how many tokens tell how large the author's own came out, "Mine has

@@ -201,8 +201,7 @@ func (x *rowReader) inStitch() []*Step {
 	start := x.p
 	x.p += n + 1
 	x.main = id
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }
 
 // plainRow reads a row that says only that it goes on: "plain", "even",
@@ -311,8 +310,7 @@ func (x *rowReader) aside() []*Step {
 	for !x.end() && !x.peek().isMark(".;=") && !(x.peek().head && x.p > start) {
 		x.p++
 	}
-	sp := x.spanFrom(start)
-	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+	return x.noteFrom(start)
 }
 
 // shapes reports whether steps increase or decrease: a row said to be the same

@@ -114,8 +114,7 @@ func (x *rowReader) work() []*Step {
 	}
 	x.p += n
 	if id == stitch.Slip && (x.lastToFirst() || x.seam()) {
-		sp := x.spanFrom(start)
-		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
+		return x.noteFrom(start)
 	}
 	s := &Step{Op: OpWork, Stitch: id, N: Num{N: 1}}
 	x.gloss()

@@ -1419,7 +1419,7 @@ func (w *rowWork) filet(s *Step) bool {
 		}
 		n = have
 	}
-	if !w.begun && w.chained == 0 && w.nest == 0 && !w.meshBegun && !w.below.chain && !w.below.free && w.kind == FlatRow {
+	if !w.begun && w.chained == 0 && w.nest == 0 && !w.meshBegun && !w.below.chain && w.kind == FlatRow {
 		// a row told in meshes alone: the chain it turns with is understood, and
 		// stands for the first tall stitch, or for that and the first space
 		if _, _, ok := w.seek(nil); ok {
