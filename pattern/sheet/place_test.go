@@ -44,6 +44,8 @@ func TestWhereWordsStand(t *testing.T) {
 			Options{Terms: []stitch.Terms{stitch.UK, stitch.US}}, []string{"# Harbour Mesh\n"}, nil},
 		{"terms alone on the first line are no title", "UK\n\nHarbour Mesh\n\nMesh\nCh 5.\nRow 1: Dc in 2nd ch from hook and in each ch to end. (4 dc)\n",
 			Options{}, []string{"# Harbour Mesh\n\nWritten in UK terms."}, []string{"\nUK\n"}},
+		{"a total in italics behind a bold label", "Pier Lamp\nUS terms\n\n**Rnd 1:** 6 sc in magic ring. *(6 sc)*\n**Rnd 2:** *2 sc in next st; rep from * around. *(12 sc)*\n",
+			Options{}, []string{"**Rnd 1:** 6 sc in magic ring. (6 sc)\n", "**Rnd 2:** \\*2 sc in next st; rep from \\* around. (12 sc)\n"}, nil},
 		{"restyled: what comes after the row", "Dab\n\nDab\nRnd 1: 4 sc in magic ring. (4)\nRnd 2: (Sc2tog) 2 times. (2)\nFasten off, leaving a tail.\nStuff firmly.\n",
 			Options{Restyle: true}, []string{"**Rnd 2:** Sc2tog twice. (2 sts)  \nFasten off, leaving a tail.  \nStuff firmly."}, nil},
 		{"restyled: the base of the chain", "Net\nUK terms\n\nNet\n6 ch, ss to form ring.\nRnd 1: 3 ch (counts as first tr), 13 tr into ring, ss to top of 3 ch. (14 tr)\nRnd 2: 3 ch, 1 tr in base of 3 ch, 2 tr in each tr to end, ss to join. (28 tr)\n",
