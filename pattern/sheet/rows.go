@@ -128,20 +128,32 @@ func (b *builder) cutCord(body string) (row string, cord []Block) {
 }
 
 // joinHeading puts a heading that a dash leads from to the label before the
-// label again, "Shape armholes - Row 1:": print that ends a line in a dash takes
-// it for a word that is cut in two. What stands before the label ends text.
+// label again, "Shape armholes - Row 1:", "Shape Top-Rnd 7:": print that ends a
+// line in a dash takes it for a word that is cut in two. What stands before the
+// label ends text.
 func (b *builder) joinHeading(r *Row, text string) {
 	n := len(b.making) - 1
-	if strings.HasSuffix(text, "\n") || len(r.Before) > 0 || n < 0 || b.making[n].Kind != Para {
+	if strings.HasSuffix(text, "\n") || len(r.Before) > 0 || n < 0 {
 		return
 	}
-	head := b.making[n].Text
-	for _, dash := range []string{"-", "–", "—"} {
-		if strings.HasSuffix(head, " "+dash) {
-			r.Label, b.making = head+" "+r.Label, b.making[:n]
-			return
+	between := text[len(strings.TrimRight(text, " ")):]
+	switch k := &b.making[n]; k.Kind {
+	case Para:
+		if dashed(k.Text) {
+			r.Label, b.making = k.Text+between+r.Label, b.making[:n]
+		}
+	case Rows: // the reader has left it behind the words of the row before
+		last := &k.Rows[len(k.Rows)-1]
+		if i := len(last.Lines) - 1; i > 0 && dashed(last.Lines[i]) {
+			r.Label, last.Lines = last.Lines[i]+between+r.Label, last.Lines[:i]
 		}
 	}
+}
+
+// dashed reports whether a line ends in a dash that no other stands before.
+func dashed(line string) bool {
+	c, n := utf8.DecodeLastRuneInString(line)
+	return strings.ContainsRune("-–—", c) && !strings.HasSuffix(line[:len(line)-n], "-")
 }
 
 // capital begins the name of a piece with a capital, as print does: only by that
