@@ -58,10 +58,10 @@ func TestBasketThatCannotBeOpened(t *testing.T) {
 func TestSaved(t *testing.T) {
 	p := store.Project{Title: "Mooring Buoy"}
 	for want, r := range map[string]store.RescuedProject{
-		"Mooring Buoy: nothing is lost":                                                                  {Project: p},
-		"Mooring Buoy: all but the last 3 taps and the like is there":                                    {Project: p, Lost: 3},
-		"Mooring Buoy: every tap is there; the pattern is not, so open its file again":                   {Project: p, NoText: true},
-		"Mooring Buoy: every tap is there; its name, size and file are not":                              {Project: p, NoHead: true},
+		"Mooring Buoy: nothing is lost":                                                                   {Project: p},
+		"Mooring Buoy: all but the last 3 taps and the like is there":                                     {Project: p, Lost: 3},
+		"Mooring Buoy: every tap is there; the pattern is not, so open its file again":                    {Project: p, NoText: true},
+		"Mooring Buoy: every tap is there; its name, size and file are not":                               {Project: p, NoHead: true},
 		"Mooring Buoy: 0 taps and the like are there; the file may be cut off, so perhaps there was more": {Project: p, Cut: true},
 	} {
 		if got := saved(r); got != want {
