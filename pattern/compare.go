@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"crochet/tallyturn/pattern/stitch"
@@ -47,6 +48,12 @@ func checkable(t *Total) bool {
 		}
 	}
 	return false
+}
+
+// onlySlips reports whether a total counts slip stitches and nothing else: those of a
+// seam or a join.
+func onlySlips(t *Total) bool {
+	return !slices.ContainsFunc(t.Parts, func(p TotalPart) bool { return p.Kind != PartStitch || p.ID != stitch.Slip })
 }
 
 // isCompound reports whether a stitch is a cluster of several, or one that the
@@ -158,7 +165,7 @@ func (w *pieceWork) compare(rw *rowWork, total *Total) comparison {
 	}
 	way := ""
 	for i, p := range parts {
-		if w.partAgrees(t, p) || w.otherSpaces(t, parts, i) {
+		if w.partAgrees(t, p) || w.otherSpaces(t, parts, i) || w.besideHalves(t, parts, i) {
 			continue
 		}
 		if p.Kind == PartStitches && p.N.At(w.pr.size) == t.stitches+t.spaces && namesSpaces(parts) {
@@ -178,6 +185,23 @@ func namesSpaces(parts []TotalPart) bool {
 		}
 	}
 	return false
+}
+
+// besideHalves reports whether a part counts the whole ones of the groups of a row,
+// and others the halves at its ends: "21 shells and 2 half shells".
+func (w *pieceWork) besideHalves(t tally, parts []TotalPart, i int) bool {
+	if parts[i].Kind != PartNamed {
+		return false
+	}
+	all := parts[i].N.At(w.pr.size)
+	halves := false
+	for _, p := range parts {
+		if p.Kind == PartOther && strings.HasPrefix(p.Name, "half ") {
+			all += p.N.At(w.pr.size)
+			halves = true
+		}
+	}
+	return halves && all == t.groups
 }
 
 // otherSpaces reports whether a part counts the spaces that the other parts do

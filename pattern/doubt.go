@@ -199,12 +199,19 @@ func (w *pieceWork) totalOut(ask *mendAsk, o outcome) bool {
 	if ask.total == nil || !o.onlyTotal() {
 		return false
 	}
+	agrees := func(i int, by int64) bool {
+		t := ask.total.outBy(i, by, w.pr.size)
+		return by != 0 && t != nil && (checkable(t) && w.compare(o.rw, t).agrees || !checkable(t) && w.otherAgrees(o.rw, t))
+	}
 	for i := range ask.total.Parts {
 		for by := int64(-doubtBy); by <= doubtBy; by++ {
-			t := ask.total.outBy(i, by, w.pr.size)
-			if by != 0 && t != nil && (checkable(t) && w.compare(o.rw, t).agrees || !checkable(t) && w.otherAgrees(o.rw, t)) {
+			if agrees(i, by) {
 				return true
 			}
+		}
+		// Two kinds are no bare number that may be something else.
+		if n := ask.total.Parts[i].N.At(w.pr.size); len(ask.total.Parts) > 1 && slipOf(n, o.made) && agrees(i, o.made-n) {
+			return true
 		}
 	}
 	return false

@@ -23,6 +23,7 @@ func TestDoubt(t *testing.T) {
 		{"a total twice the row, which stands on one that agrees", head + "Row 2: Ch 1, turn, sc in each sc across. (42 sc)\n", 1, ""},
 		{"a total twice the row, on one that states none", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, turn, sc in each sc across. (42 sc)\n", 0, "may be read amiss"},
 		{"a total twice the row, which the next row disowns", head + "Row 2: Ch 1, turn, sc in each sc across. (42 sc)\nRow 3: " + even, 1, ""},
+		{"one of two kinds out by more", "Ch 20.\nRow 1: Sc in 2nd ch from hook, *skip 2 ch, 5 dc in next ch, skip 2 ch, sc in next ch; rep from * across. (3 shells, 23 sts)\nRow 2: Ch 1, turn, sc in each st across.\n", 1, ""},
 		{"more than any slip", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\n", 0, "may be read amiss"},
 		{"the row after it follows", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\nRow 3: Ch 1, turn, (sc in next 5 sc, 2 sc in next sc) 5 times.\n", 0, "may follow from line 3"},
 	} {

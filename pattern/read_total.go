@@ -1007,8 +1007,8 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 		return
 	}
 	if was := x.row.Total; was != nil && checkable(was) {
-		if !checkable(t) {
-			return // "(18) [5 rounds]": the second counts something else
+		if !checkable(t) || onlySlips(t) && !onlySlips(was) {
+			return // "(18) [5 rounds]", "sl st through both layers, 9 sl sts in all": it counts something else
 		}
 		if x.saysMore(was, t) {
 			return
