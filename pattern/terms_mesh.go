@@ -17,9 +17,11 @@ func meshTerms(toks []token, i int) stitch.Terms {
 		j--
 	}
 	word := toks[j].text
-	if toks[j].is("c") && toks[j-1].is("d") {
+	switch {
+	case j == 0:
+	case toks[j].is("c") && toks[j-1].is("d"):
 		word = "dc"
-	} else if toks[j].is("r") && toks[j-1].is("t") {
+	case toks[j].is("r") && toks[j-1].is("t"):
 		word = "tr"
 	}
 	if word != "dc" && word != "tr" {
