@@ -1,12 +1,14 @@
 package pattern
 
+import "sort"
+
 // foundationBefore finds the chain of a line that is the foundation of the rows
 // that begin under it: "BACK: Starting at lower edge, ch 54." and then "Row 1".
 // What stands under it shows what it is, whatever words lead up to the chain
 // and whatever section of notes was the last. It gives the token at which the
 // chain begins.
 func (r *reader) foundationBefore(ln line) (int, bool) {
-	if len(r.setup) > 0 || r.row != nil && !r.toks[ln.start].blank || ln.end-ln.start > 40 || !r.firstRowAt(ln.end) {
+	if r.row != nil && !r.toks[ln.start].blank || ln.end-ln.start > 40 || !r.firstRowAt(ln.end) {
 		return 0, false
 	}
 	for k := ln.start; k < ln.end; k++ {
@@ -41,6 +43,33 @@ func (r *reader) foundationBefore(ln line) (int, bool) {
 		return k, x.p >= ln.end
 	}
 	return 0, false
+}
+
+// talkBefore reports whether what has been gathered before such a line is no work:
+// nothing, or sentences that read as none, "Tr worked between sc will pop toward
+// you.", "Mine began with 38 chains.". Those are kept as notes.
+func (r *reader) talkBefore(i int) bool {
+	if len(r.setup) == 0 {
+		return true
+	}
+	if r.row != nil || !r.toks[r.lines[i].start].blank && !r.setup[len(r.setup)-1].isMark(".!)]}") {
+		return false
+	}
+	r.scanRow = Row{noLabel: true}
+	r.rowReaderFor(r.setup, &r.scanRow).readRow()
+	if len(r.scanRow.bad) == 0 {
+		return false
+	}
+	begun := sort.Search(len(r.toks), func(k int) bool { return r.toks[k].start >= r.setup[0].start })
+	first := i
+	for first > 0 && r.lines[first-1].end > begun {
+		first--
+	}
+	r.setup = nil
+	for _, ln := range r.lines[first:i] {
+		r.prose(line{max(begun, ln.start), ln.end})
+	}
+	return true
 }
 
 // firstRowAt reports whether the line at a token begins the first row of a

@@ -314,7 +314,7 @@ func (r *reader) line(i int) {
 		r.startSection(sec, after, ln)
 		return
 	}
-	if k, ok := r.foundationBefore(ln); ok {
+	if k, ok := r.foundationBefore(ln); ok && r.talkBefore(i) {
 		r.foundationLine(ln, k)
 		return
 	}
