@@ -24,6 +24,10 @@ func TestDoubt(t *testing.T) {
 		{"a total twice the row, on one that states none", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, turn, sc in each sc across. (42 sc)\n", 0, "may be read amiss"},
 		{"a total twice the row, which the next row disowns", head + "Row 2: Ch 1, turn, sc in each sc across. (42 sc)\nRow 3: " + even, 1, ""},
 		{"one of two kinds out by more", "UK terms\n\nRnd 1: 3ch (counts as 1tr), 11tr in ring, ss in top of 3ch. [12 tr]\nRnd 2: 3ch, 1tr in same st, 2tr in each st around, ss to join. [24 tr]\nRnd 3: 3ch, 1tr in same st, 2tr in each st around, ss to join. [48 tr]\nRnd 4: 1ch, 1dc in same st, *miss 2 sts, 7tr in next st, miss 2 sts, 1dc in next st; repeat from * around, omitting last dc and joining with ss to first dc. [8 shells with a dc between each = 60 sts]\nRnd 5: 1ch, 1dc in each st around, ss to join.\n", 1, ""},
+		{"a chain of the foundation is left", "Ch 10.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in each sc across.\n", 1, ""},
+		{"a stitch is left in a row told in numbers", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, turn, sc in next 8 sc, (sc2tog) twice, sc in next 7 sc.\n", 1, ""},
+		{"a row that turns short", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, sc in next 18 sc, turn.\n", 0, "left unworked"},
+		{"a row that leaves half", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, turn, sc in next 10 sc.\n", 0, "left unworked"},
 		{"more than any slip", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\n", 0, "may be read amiss"},
 		{"the row after it follows", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\nRow 3: Ch 1, turn, (sc in next 5 sc, 2 sc in next sc) 5 times.\n", 0, "may follow from line 3"},
 	} {

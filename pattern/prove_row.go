@@ -754,7 +754,7 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 			pr.say(Note, CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked: the row turns before them", "")
 		} else if o.left > 0 && !said {
 			plain := "if that is meant, write \"leave remaining sts unworked\""
-			pr.say(w.leftSeverity(row, rp.First, o, total), CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
+			pr.say(w.leftSeverity(row, label, rp.First, o, total), CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
 		}
 		if o.rw.passed > 0 && !hasCode(o.rw.problems, CodeStepped) {
 			sev := Warning
@@ -782,13 +782,21 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 // leftSeverity grades stitches left unworked in silence. A round closes over
 // all of the one below it, so that a few of them are a number gone wrong; a row may turn
 // short of its end, and where a total agrees in a round that begins the numbers
-// anew it may be the reading.
-func (w *pieceWork) leftSeverity(row *Row, number int, o outcome, total *Total) Severity {
+// anew it may be the reading. Nobody leaves a chain or two of the foundation; and
+// a row that turns short does so before a number of stitches that is told.
+func (w *pieceWork) leftSeverity(row, label *Row, number int, o outcome, total *Total) Severity {
 	if n := len(w.proof.Rows); n > 0 && row.Kind == Round && 2*o.left <= o.rw.taken && countsOut(row.Steps) {
 		before := w.proof.Rows[n-1]
 		if before.Kind == Round && (before.Last < number || total == nil) {
 			return Error
 		}
+	}
+	few := o.left <= 2 && 4*o.left <= o.rw.taken && !turnsShort(row.Steps)
+	if b := o.rw.below; b != nil && b.chain {
+		few = o.left <= doubtBy && o.left < o.rw.taken
+	}
+	if few && row == label && !hasCode(o.rw.problems, CodeRest) {
+		return Error
 	}
 	return Warning
 }
