@@ -107,6 +107,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 		x := r.scratch(0)
 		x.ts = append(append([]token(nil), toks[i+1:]...), token{kind: tEnd})
 		x.p = 0
+		x.accept("always", "here", "throughout")
 		x.accept("as", "for")
 		for x.peek().isAny("the", "a", "first", "1", "one", "your") || x.peek().kind == tNum || x.peek().kind == tOrd {
 			x.p++
@@ -115,7 +116,6 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 			k.As = id
 			x.p += n
 			x.countsSpace(&k)
-			k.Space = max(0, k.Space)
 		} else if !x.peek().isAny("st", "stitch", "sts") && !x.end() && !x.peek().separator() && !x.peek().isAny("throughout", "in", "unless", "always", "and") {
 			return
 		}

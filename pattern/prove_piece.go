@@ -133,7 +133,8 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) 
 	}
 	times := int(min(r.Times.At(pr.size), maxCounted))
 	blockLen := len(block)
-	labelled := row.Numbers.First.N != 0 && next >= 0 && len(row.Numbers.List) == 0 && row.Numbers.Every == 0
+	counted := row.Numbers.Count.At(pr.size) > 1 // "Next 3 rows: Rep Dec row"
+	labelled := (row.Numbers.First.N != 0 || counted) && next >= 0 && len(row.Numbers.List) == 0 && row.Numbers.Every == 0
 	own := stepsMake(row.Steps)
 	switch {
 	case labelled && !own && (n > 1 || then > 0):

@@ -122,7 +122,7 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 }
 
 // namesRows reports whether rows are named at token i: "2nd and 3rd rows",
-// "Rows 4-6", "the last 2 rows".
+// "Rows 4-6", "the last 2 rows", "dec row".
 func (r *reader) namesRows(i int) bool {
 	x := r.scratch(i)
 	x.accept(".")
@@ -130,6 +130,8 @@ func (r *reader) namesRows(i int) bool {
 	switch t := x.peek(); {
 	case isRowWord(t):
 		return x.at(1).kind == tNum
+	case t.in(rowKinds):
+		return x.rowKindAt(1) > 0 // "Rep Dec row 2 times more"
 	case t.isAny("last", "previous"):
 		return isRowWord(x.at(1)) || x.at(1).kind == tNum && isRowWord(x.at(2))
 	case t.kind == tOrd:

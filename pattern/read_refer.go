@@ -211,14 +211,14 @@ func (x *rowReader) doRows() bool {
 // referRows reads which rows are meant.
 func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 	x.accept("for", "the", "in")
-	if t := x.peek(); t.kind == tWord && isRowWord(x.at(1)) && x.at(2).kind == tNum && len(x.row.Label) > len(t.text) && strings.EqualFold(x.row.Label[:len(t.text)], t.text) {
+	if t := x.peek(); t.kind == tWord && isRowWord(x.at(1)) && x.at(2).kind == tNum && !x.timesBehind(2) && len(x.row.Label) > len(t.text) && strings.EqualFold(x.row.Label[:len(t.text)], t.text) {
 		x.p++ // "Repeat Brim Round 3", in one of the Brim Rounds
 	}
 	switch {
 	case x.phrase("last|previous|prev|above|preceding|prior", "row|rnd|round"):
 		r.LastRows = 1
 		return true
-	case repeats && x.peek().isAny("dec", "decrease", "decreasing", "inc", "increase", "increasing", "buttonhole", "eyelet", "shell", "picot", "mesh", "bobble") && x.rowKindAt(1) > 0:
+	case repeats && x.peek().in(rowKinds) && x.rowKindAt(1) > 0:
 		r.Named = x.peek().text
 		x.p += 1 + x.rowKindAt(1)
 		return true
@@ -296,6 +296,9 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 	return true
 }
 
+// rowKinds tell by what they do which row is meant: "dec row", "eyelet round".
+var rowKinds = newWordSet("dec decrease decreasing inc increase increasing buttonhole eyelet shell picot mesh bobble")
+
 // rowKindAt is the length of the word for a row behind what kind of row it is, "dec.
 // row", which may be shortened with a stop; 0 where none stands k tokens on.
 func (x *rowReader) rowKindAt(k int) int {
@@ -303,10 +306,17 @@ func (x *rowReader) rowKindAt(k int) int {
 	if x.at(k).is(".") {
 		k, n = k+1, 2
 	}
-	if !isRowWord(x.at(k)) || x.at(k).is("r") || x.at(k+1).kind == tNum && !x.at(k+2).isAny("times", "more", "time") {
+	if !isRowWord(x.at(k)) || x.at(k).is("r") || x.at(k+1).kind == tNum && !x.timesBehind(k+1) {
 		return 0
 	}
 	return n
+}
+
+// timesBehind reports whether the number k tokens on, with those of further sizes,
+// says how often: "Rep Dec row 2 (3, 4) times more".
+func (x *rowReader) timesBehind(k int) bool {
+	_, n := x.sizesAhead(k + 1)
+	return x.at(k+1+n).isAny("times", "more", "time")
 }
 
 // bareRows reports numbers that can only be those of rows, "rep 2 + 3", "repeat

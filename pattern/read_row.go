@@ -1340,10 +1340,11 @@ func (x *rowReader) countsSpace(c *Counts) {
 	save := x.p
 	x.accept(",")
 	x.accept("and", "plus", "+", "&", "with", "then")
-	x.accept("a", "an", "one", "1", "first")
-	if x.at(-1).isAny("a", "an", "one", "first") && x.peek().isAny("space", "sp", "hole", "gap", "mesh") && c.As != stitch.Special {
+	x.accept("a", "an", "one", "1", "first", "the")
+	if x.at(-1).isAny("a", "an", "one", "first", "the") && x.peek().isAny("space", "sp", "hole", "gap", "mesh") && c.As != stitch.Special {
 		c.Space = restOfChain
 		x.p++
+		x.phrase("beside|behind|after|following|next", "[to]", "[it]")
 		return
 	}
 	if x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chs") || x.peek().kind == tNum && x.at(1).is("-") && x.at(2).isAny("ch") {

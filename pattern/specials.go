@@ -329,7 +329,7 @@ func (r *reader) readSpecials() {
 // readSpecial decides what a definition makes. It is false where it defines
 // nothing that can be worked.
 func (r *reader) readSpecial(sp *Special) bool {
-	toks := sp.toks
+	toks := placeLeftOpen(sp.toks)
 	sp.toks = nil
 	if oneTop(toks) {
 		sp.Stitch = compoundOf(sp.Names)

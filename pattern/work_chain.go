@@ -360,6 +360,9 @@ func fillCounts(c Counts, n int64, id stitch.ID, rest []*Step) Counts {
 			c.As = stitch.DC
 		}
 	}
+	if h := int64(stitch.Of(c.As).Turn); c.Space == restOfChain {
+		c.Space = max(0, n-h) // "the first chain stands for a dc and the space beside it"
+	}
 	return c
 }
 
@@ -448,6 +451,9 @@ func (w *rowWork) hookStart(s *Step, k int64, id stitch.ID, rest []*Step) {
 // skippedCounts is what the chains skipped at the hook stand for.
 func (w *rowWork) skippedCounts(s *Step, k int64, base stitch.ID, rest []*Step) Counts {
 	if c := s.Counts; c.Said {
+		if h := int64(stitch.Of(base).Turn); c.As == base && c.N > 1 && c.N*h > k-1 {
+			c.N-- // "hdc in 3rd ch from hook (counts as 2 hdc)": the one worked is among them
+		}
 		return fillCounts(c, k-1, base, []*Step{s})
 	}
 	if c, ok := w.pr.pat.conv.chain[k-1]; ok && k > 2 {
