@@ -51,7 +51,7 @@ func (pr *prover) rowsClaimed(c *claim) bool {
 	own, sofar, last := 0, 0, 0
 	line := pr.pat.Source.lineAt(c.row.Span.Start)
 	for _, rp := range w.proof.Rows {
-		if rp.Line == line {
+		if rp.Line == line && (rp.Label == c.row.Label || c.row.Label == "") { // of a line with several rows, those of this one
 			own += rp.Count()
 			sofar, last = rp.Index+rp.Count(), rp.Last
 		}

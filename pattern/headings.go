@@ -223,6 +223,9 @@ func (r *reader) joinsYarn(ln line) bool {
 func (r *reader) fastened() bool {
 	body := r.row.body
 	n := len(body)
+	if n > 2 && body[n-1].kind == tNum && body[n-2].isMark("-=") {
+		n -= 2 // "fasten off - 30"
+	}
 	for n > 0 && body[n-1].isMark(".)]") {
 		if n--; !body[n].is(".") { // a total
 			for n > 0 && !body[n].isMark("([") {
@@ -736,6 +739,14 @@ func (r *reader) headingWords(ln line) (int, bool) {
 // makeAt reads "(make 2)", "- make 5", "x3", "(6x)" to the end of the line and
 // gives the number; 0 where it is something else.
 func (r *reader) makeAt(i, end int) int {
+	if after, n := r.copiesBracketed(i); n > 0 {
+		for after < end && r.toks[after].isMark(":.") {
+			after++
+		}
+		if after >= end {
+			return int(n)
+		}
+	}
 	x := r.scratch(i)
 	x.accept("(", "[", "-", ",", ":")
 	x.accept("(", "[")
@@ -879,6 +890,11 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 			name = strings.ToLower(r.text(ln.start, k))
 			_, ok := r.headingWords(line{ln.start, k})
 			return name, k + 1, ok && r.names[name] == nil && (l.numbers.First.N == 1 || r.named(name))
+		}
+		if t.isMark("([") && k > ln.start {
+			if name, body, ok := r.copiesRunIn(ln, k); ok {
+				return name, body, true
+			}
 		}
 		edge := r.edgeNamed(ln, k)
 		named := edge || t.is(".") && r.inCapitals(ln.start, k)

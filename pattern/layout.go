@@ -360,7 +360,7 @@ func (r *reader) line(i int) {
 			return
 		}
 	}
-	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.refersAgain(ln) || r.closesOpening(ln) || r.endsSentence() && r.rowOfItsOwn(ln.start, r.row.body)) {
+	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.leadsEarlier(ln) || r.refersAgain(ln) || r.closesOpening(ln) || r.endsSentence() && r.rowOfItsOwn(ln.start, r.row.body)) {
 		r.closeRow() // it begins the next row
 		r.words(ln.start, ln.end)
 		return

@@ -576,8 +576,8 @@ func (x *rowReader) core(first bool) (Target, bool) {
 	if t, ok := x.otherPart(); ok {
 		return t, true
 	}
-	prep := x.preposition()
 	t := Target{said: true}
+	prep := x.preposition()
 	done := func(ok bool) (Target, bool) {
 		if !ok {
 			x.p = start

@@ -329,6 +329,9 @@ func (x *rowReader) control() []*Step {
 		return s
 	}
 	x.p = start
+	if s := x.workedInLoops(); s != nil {
+		return s
+	}
 	if s := x.attach(); s != nil {
 		return s
 	}
@@ -819,7 +822,10 @@ func (x *rowReader) attach() []*Step {
 	} else if id, n := x.stitchAt(0); n > 0 && id == stitch.Slip {
 		x.p += n
 	}
-	pl := x.place()
+	pl := x.joinedInLoops()
+	if pl == nil {
+		pl = x.place()
+	}
 	if len(pl) == 0 {
 		if x.phrase("to|at", "[the]") {
 			if t, ok := x.coreAfterTo(); ok {
