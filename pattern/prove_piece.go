@@ -210,23 +210,8 @@ func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
 		}
 		return growing(out, row, r.Edits, w.pr.size)
 	}
-	var numbers []int
-	if r.List != nil {
-		numbers = r.List
-	} else {
-		step := 1
-		if r.Last < r.First {
-			step = -1
-		}
-		for n := r.First; ; n += step {
-			numbers = append(numbers, n)
-			if n == r.Last || len(numbers) > 5000 {
-				break
-			}
-		}
-	}
 	var out []*Row
-	for _, n := range numbers {
+	for _, n := range r.numbers() {
 		found := pr.rowNumbered(p, n, row)
 		if found == nil && p == w.piece {
 			// numbers of the piece before, where this one is its second half
@@ -246,7 +231,7 @@ func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
 			pr.say(Warning, CodeNoRow, r.Span, fmt.Sprintf("Row %d is to be repeated here, and comes only later", n), "")
 			return nil
 		}
-		out = append(out, pr.plainRow(p, found, 0)...)
+		out = append(out, pr.plainRow(p, found, n, 0)...)
 	}
 	return editedAll(out, r.Edits)
 }
@@ -264,8 +249,9 @@ func (pr *prover) pieceCalled(name string, or *Piece) *Piece {
 	return or
 }
 
-// plainRow follows references until it comes to a row with words of its own.
-func (pr *prover) plainRow(p *Piece, r *Row, depth int) []*Row {
+// plainRow follows references from Row n until it comes to a row with words of its
+// own. The row given is the one whose label has that number.
+func (pr *prover) plainRow(p *Piece, r *Row, n, depth int) []*Row {
 	if r.Refer == nil || stepsMake(r.Steps) || depth > 20 {
 		return []*Row{r}
 	}
@@ -276,14 +262,15 @@ func (pr *prover) plainRow(p *Piece, r *Row, depth int) []*Row {
 		if ref.LastRows == 1 {
 			for i := range p.Rows {
 				if p.Rows[i] == r && i > 0 {
-					return editedAll(pr.plainRow(p, p.Rows[i-1], depth+1), ref.Edits)
+					return editedAll(pr.plainRow(p, p.Rows[i-1], int(p.Rows[i-1].Numbers.Last.At(pr.size)), depth+1), ref.Edits)
 				}
 			}
 		}
 		return []*Row{r}
 	}
-	if f := pr.rowNumbered(p, ref.First, r); f != nil && f != r {
-		return editedAll(pr.plainRow(p, f, depth+1), ref.Edits)
+	to := ref.workedAs(r, n, pr.size)
+	if f := pr.rowNumbered(p, to, r); f != nil && f != r {
+		return editedAll(pr.plainRow(p, f, to, depth+1), ref.Edits)
 	}
 	return []*Row{r}
 }
