@@ -18,6 +18,7 @@ const (
 	claimSum                     // what so many in each of so many places come to
 	claimPairs                   // the pairs that the last row folds into
 	claimEnds                    // the rows that an edge runs along
+	claimEndOf                   // the row at whose end there is a total
 )
 
 // claim is a number that the pattern gives of itself.
@@ -32,11 +33,12 @@ type claim struct {
 }
 
 // CountsRows is where words say how many rows there are of a piece so far, or
-// along an edge, "in each of the 12 rows down the side": a number that does not
+// along an edge, "in each of the 12 rows down the side", or at the end of which of
+// them a total is counted: a number that does not
 // follow when the piece is made longer. It is empty where none do.
 func (p *Pattern) CountsRows(pc *Piece) Span {
 	for i := range p.claims {
-		if c := &p.claims[i]; c.kind == claimEnds || c.kind == claimSoFar && c.piece == pc {
+		if c := &p.claims[i]; c.kind == claimEnds || (c.kind == claimSoFar || c.kind == claimEndOf) && c.piece == pc {
 			return c.span
 		}
 	}
@@ -67,6 +69,7 @@ func (r *reader) claims() {
 			r.leftClaim(rows[at], i)
 			r.pairsClaim(rows[at], i)
 			r.endsClaim(rows[at], i)
+			r.endOfClaim(rows[at], i)
 		}
 	}
 }

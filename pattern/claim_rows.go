@@ -29,11 +29,16 @@ func (pr *prover) checkClaims() {
 			pr.pairsClaimed(c)
 		case claimEnds:
 			pr.alongClaimed(c)
+		case claimEndOf:
+			pr.endOfClaimed(c)
 		}
 	}
 	pr.endsClaimed(miscounted)
 	pr.sharesClaimed()
 	for i, p := range pr.pat.Pieces {
+		for _, row := range p.Rows {
+			pr.loopsHeld(row)
+		}
 		pr.follow(p, broken)
 		if i > 0 {
 			pr.goesOn(pr.pat.Pieces[i-1], p, broken)

@@ -58,7 +58,7 @@ var openings = []struct {
 }{
 	{opensRepeat, "keep carry continue continuing go rep repeat rpt repeating from work"},
 	{opensEnding, "end ending ends finish finishing"},
-	{opensRefer, "and then once twice again one keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical mesh eyelets holes pattern patt shells fans"},
+	{opensRefer, "all both each worked made done and then once twice again one keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical mesh eyelets holes pattern patt shells fans"},
 	{opensClosing, "hold holding place placing put putting lay laying join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro"},
 	{opensNote, "fix position secure fit mount eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +
@@ -89,10 +89,10 @@ var openings = []struct {
 	{opensQuality, "( with of on from fr off as below that which after there left remaining afterwards first last just made at in along beyond past beside between bet betw"},
 	{opensLoops, "the back front rear both unused free remaining top third far near blo flo bl fl tbl tfl blp flp bls fls horizontal b f"},
 	{opensTog, "- the in next first last following foll"},
-	{opensIncDec, "- invisible inv invis standard simple inc incs increase increases increasing invinc incr dec decs decrease decreases decreasing invdec invd decr tog work crochet next draw working off take taking"},
+	{opensIncDec, "- invisible inv invis standard simple inc incs increase increases increasing invinc incr dec decs decrease decreases decreasing invdec invd decr tog together work crochet next draw working off take taking"},
 	{opensCounts, "- = the your other turning beginning beg starting this skipped first these missed ch chain chs chains which that it here always now and will isn't aren't is are no do does doesn't don't won't not never didn't uncounted that's it's count counts counted counting considered stands standing reckoned taken replaces acts forms represents equals stand as becomes to for in up a an one"},
 	{opensClose, "being without join close connect joined closed s sl slip ss slst"},
-	{opensTotal, "should shd shld always ( [ { < - = : . ; , / ~ | > you you'll you'd you're you've we're so at by after on making there total sts stitches count stitch for giving leaving ending st now to work that's thats still leaves that which this it ends finishes finishing end finish down up back"},
+	{opensTotal, "having with should shd shld always ( [ { < - = : . ; , / ~ | > you you'll you'd you're you've we're so at by after on making there total sts stitches count stitch for giving leaving ending st now to work that's thats still leaves that which this it ends finishes finishing end finish down up back"},
 	{opensJoint, "and then & also now + next work make pop but put just simply the plus working making to a with"},
 	{opensLast, "the last final"},
 }

@@ -106,8 +106,12 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 		if _, _, ok := r.scratch(i).evenRows(); ok {
 			return true
 		}
-		_, ok := r.scratch(i).edgeRows()
-		return ok
+		if _, ok := r.scratch(i).edgeRows(); ok {
+			return true
+		}
+		return r.worksAgain(i) && (t.head || repeatsRows(body))
+	case t.is("do"):
+		return r.worksAgain(i) && (t.head || repeatsRows(body))
 	case t.isAny("dec", "decr", "decrease", "inc", "incr", "increase", "keep", "at"):
 		if _, ok := r.scratch(i).edgeRows(); ok {
 			return true
@@ -117,6 +121,24 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 		return r.scratch(i).keepsOn() && (t.head && !t.blank || repeatsRows(body))
 	case t.isAny("rep", "repeat"):
 		return r.namesRows(i+1) && (t.head && !t.blank || repeatsRows(body))
+	}
+	return false
+}
+
+// worksAgain reports rows to repeat where no word says "repeat", "Work Rows 6-10 eleven
+// more times", "Continue working 2nd and 3rd rows until ...": how often stands behind them.
+func (r *reader) worksAgain(i int) bool {
+	i++
+	for i < len(r.toks)-1 && r.toks[i].isAny("working", "in", "with", "through", "back") {
+		i++
+	}
+	if !r.namesRows(i) {
+		return false
+	}
+	for k := i + 1; k < min(i+10, len(r.toks)) && !r.toks[k].isMark(".;"); k++ {
+		if r.toks[k].isAny("more", "again", "times", "until", "till", "twice", "once", "alternately") {
+			return true
+		}
 	}
 	return false
 }

@@ -1,5 +1,7 @@
 package pattern
 
+import "fmt"
+
 // drawn reads a decrease told by its hands, as magazines do: "draw up a loop
 // in each of next 2 sc, yo and through 3 loops on hook", "(insert hook in next
 // st, draw up a loop) twice, yo, draw through all 3 loops".
@@ -15,23 +17,26 @@ func (x *rowReader) drawn() []*Step {
 		x.p = start
 		return nil
 	}
-	for x.peek().isAny(",", ";", "and", "then") {
+	begun := start == 0 || !x.at(start-x.p-1).isAny("yo", "yoh", "yrh", "wrh", "over") && !x.at(start-x.p-2).isAny("yo", "yoh", "yrh", "wrh", "over")
+	for x.peek().isAny(",", ";", "and", "&", "then") {
 		x.p++
 	}
 	over := x.phrase("yo|yoh|yrh|wrh") || x.phrase("yarn|thread|wool|cotton", "over|round", "[the]", "[hook]")
-	for x.peek().isAny(",", "and", "then") {
+	for x.peek().isAny(",", "and", "&", "then") {
 		x.p++
 	}
 	x.phrase("draw|pull|drawn")
-	if !over || !x.phrase("through", "[all|the]", "[of]", "[the]") {
+	if !over || !x.phrase("through|thru|thro", "[all|the]", "[of]", "[the]") {
 		x.p = start
 		return nil
 	}
-	if x.peek().kind == tNum {
-		if x.peek().num != legs+1 {
+	if n := x.peek(); n.kind == tNum {
+		all := x.at(-1).is("all") || x.at(-2).is("all") || x.at(-3).is("all")
+		if n.num != legs+1 && !(all && begun) {
 			x.p = start // it is worked off in parts: a taller stitch
 			return nil
 		}
+		x.row.loops = append(x.row.loops, loopsTold{n: Num{N: n.num, Span: n.span()}, on: legs + 1})
 		x.p++
 	}
 	if !x.phrase("loops|lps|loop|lp|sts", "[on]", "[the]", "[hook]") {
@@ -76,10 +81,10 @@ func (x *rowReader) loopsDrawn() int64 {
 	}
 	each := int64(1)
 	place := func() bool {
-		if !x.phrase("in|through|from|into", "[the]") {
+		if !x.phrase("in|through|thru|from|into", "[the]") {
 			return false
 		}
-		if x.phrase("each", "of", "[the]", "next|following|last|first") && x.peek().kind == tNum || x.phrase("[the]", "first|last") && x.peek().kind == tNum {
+		if x.phrase("each", "[of]", "[the]", "next|following|last|first") && x.peek().kind == tNum || x.phrase("[the]", "first|last") && x.peek().kind == tNum {
 			each = x.peek().num
 			x.p++
 			x.nounDrop()
@@ -122,4 +127,22 @@ func (x *rowReader) loopsDrawn() int64 {
 		return each * tm.N.N
 	}
 	return each
+}
+
+// loopsTold is how many loops words say to work off at once, and how many are on
+// the hook by the words before them.
+type loopsTold struct {
+	n  Num
+	on int64
+}
+
+// loopsHeld holds the loops that are worked off together, "yo and through all 3
+// loops", against those that were drawn up.
+func (pr *prover) loopsHeld(row *Row) {
+	for i, l := range row.loops {
+		if l.n.N == l.on || i > 0 && row.loops[i-1].n.Span == l.n.Span {
+			continue
+		}
+		pr.say(Error, CodeTotal, l.n.Span, fmt.Sprintf("%s are on the hook here, and the row works off all %d", countWords(l.on, "loop", "loops"), l.n.N), fmt.Sprintf("change \"%d\" to \"%d\", or look at how many loops are drawn up", l.n.N, l.on))
+	}
 }

@@ -232,7 +232,7 @@ func (x *rowReader) note() []*Step {
 				return s
 			}
 			return take()
-		case x.phrase("at", "[the]", "end", "of", "[the|this|each|every]", "[last|next|final]", "row|rnd|round"):
+		case x.rowEndTold():
 			return take()
 		case t.text == "for" && x.at(1).isAny("more", "longer", "bigger", "larger", "wider", "smaller", "other", "another"):
 			return sentence()

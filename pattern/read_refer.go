@@ -36,7 +36,7 @@ func (x *rowReader) refer() []*Step {
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
 	lead := bare || x.keepsOn() || x.byRepeating() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
 		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
-		x.phrase("[exactly|just]", "[the]", "same", "as", "[for|the|in]") || x.phrase("as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
+		x.phrase("[all|both]", "[exactly|just]", "[the]", "same", "as", "[for|the|in]") || x.phrase("[all|both|each]", "[worked|work|made|done]", "[exactly|just]", "as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
 	if !lead {
 		x.p = start
 		return nil

@@ -607,6 +607,8 @@ func (x *rowReader) join() []*Step {
 			} else if x.peek().kind == tOrd {
 				x.ordinal(&s.Target, true)
 				x.qualify(&s.Target)
+			} else if x.toChains(&s.Target) {
+				x.qualify(&s.Target)
 			} else if x.peek().isAny("top", "beg", "beginning", "same") {
 				x.p++
 				x.core(false)
@@ -711,6 +713,8 @@ func (x *rowReader) coreAfterTo() (Target, bool) {
 			x.fill(&t, n)
 			t.N.N = 1
 			ok = true
+		} else {
+			ok = x.toChains(&t)
 		}
 	}
 	if !ok {
@@ -719,6 +723,23 @@ func (x *rowReader) coreAfterTo() (Target, bool) {
 	}
 	x.qualify(&t)
 	return t, true
+}
+
+// toChains takes the chains a round began with by their number alone, "s.s. to 3
+// ch.", "join to the 4-ch": their top is meant. A space or loop of chains has its
+// noun behind it.
+func (x *rowReader) toChains(t *Target) bool {
+	n := x.chainsCounted(0)
+	if n == 0 || !x.at(-1).isAny("to", "into", "in", "the", "first", "beginning", "beg", "starting", "of") || x.peek().num > 9 {
+		return false
+	}
+	end := x.at(n)
+	if end.kind != tEnd && !end.separator() && !end.isMark("([{)*=") && !end.isAny("at", "turn", "of", "with", "and", "to", "from", "fasten", "break") {
+		return false
+	}
+	x.p += n
+	t.Which, t.Of, t.said = TurnTop, nil, true
+	return true
 }
 
 func (x *rowReader) joined(s *Step, start int) []*Step {

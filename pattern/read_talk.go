@@ -211,11 +211,15 @@ func (x *rowReader) regroup(manner bool) bool {
 //
 // It says on how many stitches the work goes on, which are those of this row.
 func (x *rowReader) onThese() []*Step {
-	if !x.peek().isAny("work", "working", "continue", "continuing", "cont", "go", "going", "proceed", "keep") || !x.worked || x.depth > 1 {
+	if !x.peek().isAny("work", "working", "continue", "continuing", "cont", "go", "going", "proceed", "keep", "finish", "complete", "make", "shape") || !x.worked || x.depth > 1 {
 		return nil
 	}
 	start := x.p
 	x.p++
+	if x.phrase("[off]", "this|the|that|first|one|your", "[first|second|left|right|one|same]", "shoulder|side|half|leg|thumb|strap|front|neck|fluke|sleeve|part|point|wing|fin|flap|end|claw") {
+		x.phrase("as", "follows|below")
+		x.accept(",")
+	}
 	x.phrase("on", "[to]", "[work|working]", "[now|just|only]")
 	if x.at(-1).is("on") && x.peek().isAny("these", "those", "this") {
 		x.p--

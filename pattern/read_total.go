@@ -8,7 +8,7 @@ import (
 )
 
 // totalOpeners open a total in words.
-var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves always that which this should shd shld")
+var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves always that which this should shd shld having with")
 
 // totalAhead takes a stated total if one stands here, and says so.
 //
@@ -212,7 +212,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("should|shd|shld", "[now]", "be|have|make|get", "[at|up|now]", "[to]", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
-		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]")
+		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]") || x.havingAtEnd()
 	if ok && x.ts[start].is("leaving") && x.peek().kind == tNum {
 		_, n := x.stitchAt(1)
 		if n == 0 && x.nounFollows(1) {

@@ -634,13 +634,13 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 			x.p++
 		}
 		return x.increase(start, stitch.None, count, counted)
-	case t.isAny("dec", "decs", "decrease", "decreases", "decreasing", "invdec", "invd", "decr", "tog"):
+	case t.isAny("dec", "decs", "decrease", "decreases", "decreasing", "invdec", "invd", "decr", "tog"), t.is("together") && counted && count.N >= 2 && count.N <= 5:
 		x.p++
 		if x.abbreviated() {
 			x.p++
 		}
 		s := &Step{Op: OpWork, Stitch: x.mainStitch(), Legs: 2}
-		if t.is("tog") && counted && count.Sizes == nil && count.N >= 2 && count.N <= 5 {
+		if t.isAny("tog", "together") && counted && count.Sizes == nil && count.N >= 2 && count.N <= 5 {
 			s.Legs = int(count.N) // "2 tog" is one decrease
 			return x.finish(start, s, Num{N: 1}, false)
 		}
@@ -667,7 +667,7 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 		for x.at(k).isAny("off", "the", "next", "last", "first", "over") {
 			k++
 		}
-		if n := x.at(k); n.kind == tNum && n.num >= 2 && n.num < 12 {
+		if n := x.at(k); n.kind == tNum && !n.frac && n.num >= 2 && n.num < 12 {
 			j := k + 1
 			x.nounSkip(&j)
 			id := x.mainStitch()

@@ -129,6 +129,7 @@ type Row struct {
 	bad       []Span      // words that were not understood
 	remarks   []Span      // words that name nothing to work, taken as a remark
 	shares    []TotalPart // what its totals tell of a part of it: "11 per side"
+	loops     []loopsTold // what it works off at once, and what is on the hook
 	noLabel   bool
 
 	bothLayers bool // worked through both layers of the piece

@@ -1,0 +1,82 @@
+package pattern
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestWordings reads one thing in the words of several authors. The counts of the
+// last rows were worked by hand.
+func TestWordings(t *testing.T) {
+	const (
+		flat  = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: 2 sc in first sc, sc in each sc to last sc, 2 sc in last sc. (22 sc)\n"
+		round = "UK terms.\nMake 4 ch., join into ring with s.s.\nRound 1: 3 ch., 11 tr. into ring, s.s. to top of 3 ch. (12 tr.).\n"
+	)
+	for _, tt := range []struct {
+		rows string
+		made int64
+		stat Status
+	}{
+		{flat + "Rows 3-5: Rep. Row 2, having 28 sc at end of Row 5.", 28, Agrees},
+		{flat + "Rows 3-5: Rep. Row 2, having 30 sc at end of Row 5.", 28, Differs},
+		{flat + "Rows 3-5: Repeat Row 2, with 28 sts on last row.", 28, Agrees},
+		{flat + "Rows 3-5: Repeat Row 2, having now 28 sts at the end of the last row.", 28, Agrees},
+		{flat + "Row 3: Sc in each sc, ch 1 and turn at end of each row. (22)", 22, Agrees},
+		{flat + "Row 3: Sc in each sc, ch 1 and turn at the end of this and all following rows. (22)", 22, Agrees},
+		{flat + "Rows 3 and 4: All like the 2nd row. (26)", 26, Agrees},
+		{flat + "Rows 3 and 4: Both like Row 2. (26)", 26, Agrees},
+		{flat + "Rows 3 and 4: All worked as Row 2. (26)", 26, Agrees},
+		{flat + "Row 3: Sc in each sc until 3 remain, work 2 together, sc in last sc. (21)", 21, Agrees},
+		{flat + "Row 3: Draw up a lp in each of first 2 sc, yo & thru all 3 lps on hook, sc in each sc across. (21)", 21, Agrees},
+		{flat + "Row 3: Draw up a loop in each of next 2 sc, yo and thro all loops, sc in each sc across. (21)", 21, Agrees},
+		{flat + "Row 3: Sc in next 9 sc, turn. Work this side on these 9 sc only.", 9, Agrees},
+		{flat + "Row 3: Sc in next 9 sc, turn. Complete first shoulder on these 8 sts.", 9, Differs},
+		{round + "Round 2: 3 ch., 1 tr. in same place, 2 tr. in each tr. to end, s.s. to 3 ch. (24 tr.).", 24, Agrees},
+		{round + "Round 2: 3 ch., 1 tr. in same place, 2 tr. in each tr. to end, join to the 3-ch. (24 tr.).", 24, Agrees},
+		{round + "Round 2: 3 ch., 1 tr. in same place, 2 tr. in each tr. to end, s.s. into the first 3 ch. and fasten off.", 24, Unstated},
+	} {
+		p := Read(tt.rows).Prove(Options{})
+		rows := p.Pieces[0].Rows
+		last := rows[len(rows)-1]
+		if last.Made != tt.made || last.Status != tt.stat {
+			t.Errorf("%s\n makes %d, %v; want %d, %v\n%s", tt.rows, last.Made, last.Status, tt.made, tt.stat, someFindings(p))
+		}
+	}
+}
+
+// TestRowsOfRanges works rows again that stand under a label with others, which is
+// itself told by other rows.
+func TestRowsOfRanges(t *testing.T) {
+	const net = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: Ch 1, turn, sc in each sc. (20 sc)\nRow 3: Ch 1, turn, 2 sc in first sc, sc in each sc across. (21 sc)\nRow 4: Ch 1, turn, sc2tog, sc in each sc across. (20 sc)\n"
+	for again, want := range map[string][]int64{
+		"Rows 5-7: Rep Rows 2-4.\nRow 8: Rep Row 6.\n":                                   {20, 21, 20, 21},
+		"Rows 5-7: Rep Rows 2-4.\nRows 8-10: Rep Rows 5-7.\n":                            {20, 21, 20, 20, 21, 20},
+		"Rows 5-10: Rep Rows 2-4 twice.\nRow 11: Rep Row 9.\n":                           {20, 21, 20, 20, 21, 20, 21},
+		"Rows 5-8: Rep Rows 2-4 once, then Row 3 once.\nRow 9: Rep Row 8.\n":             {20, 21, 20, 21, 22},
+		"Rows 5, 7 and 9: Rep Row 3.\nRows 6, 8 and 10: Rep Row 4.\nRow 11: As Row 9.\n": nil,
+	} {
+		p := Read(net + again).Prove(Options{})
+		var made []int64
+		for _, r := range p.Pieces[0].Rows[4:] {
+			for range r.Count() {
+				made = append(made, r.Made)
+			}
+		}
+		if want == nil {
+			if n := made[len(made)-1]; n != 21 {
+				t.Errorf("%s makes %d last, want 21", again, n)
+			}
+			continue
+		}
+		if len(made) != len(want) {
+			t.Errorf("%s makes %v, want %v", strings.TrimSpace(again), made, want)
+			continue
+		}
+		for i := range want {
+			if made[i] != want[i] {
+				t.Errorf("%s makes %v, want %v", strings.TrimSpace(again), made, want)
+				break
+			}
+		}
+	}
+}
