@@ -19,6 +19,7 @@ const (
 	claimPairs                   // the pairs that the last row folds into
 	claimEnds                    // the rows that an edge runs along
 	claimEndOf                   // the row at whose end there is a total
+	claimLast                    // the row that a range of rows ends with
 )
 
 // claim is a number that the pattern gives of itself.
@@ -61,6 +62,7 @@ func (r *reader) claims() {
 		}
 		if t := &r.toks[i]; at >= 0 && t.kind == tWord && t.isAny("rows", "rounds", "rnds", "rds", "row", "round", "rnd") {
 			r.rowClaim(rows[at], i)
+			r.lastRowClaim(rows[at], i)
 		}
 		r.copiesClaim(i)
 		r.eachRowClaim(i)

@@ -27,6 +27,10 @@ func (pr *prover) checkClaims() {
 			pr.sumClaimed(c)
 		case claimPairs:
 			pr.pairsClaimed(c)
+		case claimLast:
+			if pr.lastClaimed(c) {
+				broken[c.row] = true
+			}
 		case claimEnds:
 			pr.alongClaimed(c)
 		case claimEndOf:

@@ -442,7 +442,22 @@ func (r *reader) everyRow(ln line) bool {
 			}
 		}
 	}
-	return ln.end-ln.start > 3 && r.toks[ln.start].isAny("every", "each", "all") && isRowWord(&r.toks[ln.start+1]) && r.toks[ln.start+2].isMark(":=-")
+	return ln.end-ln.start > 3 && r.toks[ln.start].isAny("every", "each", "all") && isRowWord(&r.toks[ln.start+1]) && r.toks[ln.start+2].isMark(":=-") || r.someRows(ln)
+}
+
+// someRows reports a line above the work on what is done in some rows: "A row that
+// starts with a block starts with ch 3", "Rows beginning with OM begin with ch 5", "If
+// a row ends with a space, work the dc in the 3rd ch".
+func (r *reader) someRows(ln line) bool {
+	if len(r.pat.Pieces) > 0 || ln.end-ln.start < 6 {
+		return false
+	}
+	x := r.scratch(ln.start)
+	if !x.phrase("[if|when|where|whenever]", "[a|the|any|every|each|all]", "row|rows|round|rounds", "[that|which]", "start|starts|starting|begin|begins|beginning|end|ends|ending", "[with|in|on]") {
+		return false
+	}
+	x.accept("a", "an", "the")
+	return x.peek().kind == tWord && !isRowWord(x.peek())
 }
 
 // bulleted reports an item of a list of notes above the work, which begins no

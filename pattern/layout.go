@@ -322,7 +322,7 @@ func (r *reader) line(i int) {
 		r.prose(ln)
 		return
 	}
-	if r.row == nil && len(r.setup) == 0 && (r.everyRow(ln) || r.bulleted(ln)) {
+	if r.row == nil && len(r.setup) == 0 && (r.everyRow(ln) || r.bulleted(ln) || r.meshLine(ln)) {
 		r.prose(ln)
 		return
 	}

@@ -36,6 +36,9 @@ func (x *rowReader) filet(start int, count Num, counted bool) []*Step {
 		x.p++
 	case counted && x.pat.meshes != nil && t.kind == tWord && x.ownMesh(&solid):
 		x.p++
+	case !counted && x.pat.meshes != nil && t.kind == tWord && x.at(1).is("x") && x.at(2).kind == tNum && x.ownMesh(&solid):
+		x.p += 2 // "OM x 3"
+		count, _ = x.number()
 	default:
 		return nil
 	}
@@ -127,7 +130,7 @@ func (x *rowReader) oneMesh() bool {
 // meshes of one kind, as many as the row below has. How many they are may stand
 // behind it.
 func (x *rowReader) allMeshes() []*Step {
-	if !x.pat.filet || x.worked || x.depth > 1 || !x.peek().isAny("all", "only", "a", "row", "work", "make") && !x.peek().in(meshWords) && !x.peek().in(blockWords) && !x.peek().isAny("open", "solid", "filled") {
+	if !x.pat.filet || x.worked || x.depth > 1 || !x.peek().isAny("all", "only", "a", "row", "work", "make") && !x.peek().in(meshWords) && !x.peek().in(blockWords) && !x.peek().isAny("open", "solid", "filled") && x.pat.meshes == nil {
 		return nil
 	}
 	start := x.p
@@ -138,6 +141,8 @@ func (x *rowReader) allMeshes() []*Step {
 	case x.phrase("open", "meshes|mesh|spaces|squares|sps"), x.phrase("spaces|sps|meshes|sp"):
 	case x.phrase("solid|filled", "meshes|mesh|squares|blocks"), x.phrase("blocks|bls|blks|bl"):
 		solid = true
+	case x.pat.meshes != nil && x.peek().kind == tWord && x.ownMesh(&solid):
+		x.p++
 	default:
 		x.p = start
 		return nil

@@ -105,6 +105,9 @@ func (r *reader) definitionsOn(ln line) []int {
 
 // define keeps one definition.
 func (r *reader) define(from, to int) {
+	if r.keepMesh(from, to) {
+		return
+	}
 	k := from
 	var names []string
 	word := func(i, j int) string {

@@ -276,6 +276,9 @@ func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 			tall = stitch.TR
 		}
 	}
+	if tall == stitch.DC && w.pr.pat.filet && (n == 3 || n == 5) {
+		return Counts{As: tall, N: 1, Space: n - 3} // the edge of the first mesh, whatever the totals are
+	}
 	h := int64(stitch.Of(tall).Turn)
 	key := turnKey{chains: n, stitch: tall}
 	def := false
