@@ -208,7 +208,7 @@ func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
 				out[i] = edited(out[i], r.Edits)
 			}
 		}
-		return growing(out, row, r.Edits, w.pr.size)
+		return rowsEnding(growing(out, row, r.Edits, w.pr.size), row, r.Edits, w.pr.size)
 	}
 	var out []*Row
 	for _, n := range r.numbers() {
@@ -231,9 +231,9 @@ func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
 			pr.say(Warning, CodeNoRow, r.Span, fmt.Sprintf("Row %d is to be repeated here, and comes only later", n), "")
 			return nil
 		}
-		out = append(out, pr.plainRow(p, found, n, 0)...)
+		out = append(out, endedAt(pr.plainRow(p, found, n, 0), found, n)...)
 	}
-	return editedAll(out, r.Edits)
+	return rowsEnding(editedAll(out, r.Edits), row, r.Edits, pr.size)
 }
 
 // pieceCalled is the last piece of a name, or the one given where there is none
@@ -385,6 +385,9 @@ func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 		out[i] = &c
 	}
 	for _, e := range edits {
+		if start && e.End != nil && e.Row == 0 {
+			out = endingOtherwise(out, e.End)
+		}
 		if start && e.Delta.N != 0 {
 			out = append(out, &Step{Op: OpDelta, N: e.Delta, Span: e.Span})
 		}

@@ -536,7 +536,7 @@ func (x *rowReader) referTimes(r *Refer) {
 		if x.phrase("for", "[the]", "pattern|patt", "[stitch|st]") {
 			continue
 		}
-		if x.endsOnRow(r) {
+		if x.endsOnRow(r) || x.endingEdit(r) || x.inShade() || x.coloursVaried() {
 			continue
 		}
 		if x.fewerEach() || x.lastPlaced() || x.leftOut() || x.phrase("in|into|on|over", "[the]", "sc|dc|hdc|htr|tr|st|sts|stitches", "of", "[the]", "last|previous|preceding", "row|rnd|round") {

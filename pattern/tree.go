@@ -407,6 +407,8 @@ type Edit struct {
 	Between  int64 // plain stitches between increases or decreases
 	More     int64 // so many more of them than there were; fewer where it is negative
 	Delta    Num   // stitches more or fewer at the edges of each row
+	End      *Step // what the row ends with instead of what it did; nil for nothing
+	Row      int64 // the one row that ends so; 0 for each
 }
 
 type rowChanges struct {

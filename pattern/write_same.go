@@ -138,7 +138,10 @@ func sameRefer(a, b *Refer) bool {
 		}
 	}
 	for i := range a.Edits {
-		if a.Edits[i].From != b.Edits[i].From || a.Edits[i].To != b.Edits[i].To || a.Edits[i].Between != b.Edits[i].Between || a.Edits[i].More != b.Edits[i].More {
+		if a.Edits[i].From != b.Edits[i].From || a.Edits[i].To != b.Edits[i].To || a.Edits[i].Between != b.Edits[i].Between || a.Edits[i].More != b.Edits[i].More || a.Edits[i].Row != b.Edits[i].Row || (a.Edits[i].End == nil) != (b.Edits[i].End == nil) {
+			return false
+		}
+		if e, f := a.Edits[i].End, b.Edits[i].End; e != nil && !sameSteps([]*Step{e}, []*Step{f}) {
 			return false
 		}
 	}
