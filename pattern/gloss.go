@@ -1,5 +1,7 @@
 package pattern
 
+import "crochet/tallyturn/pattern/stitch"
+
 // A maker's list of her own letters is often one line among the notes, "v = 2 in
 // 1   A = 2 tog", and says no more of a shaping than how many go where.
 
@@ -17,6 +19,44 @@ func (r *reader) surveyGlosses() {
 			}
 		}
 	}
+	r.plainLetter()
+}
+
+// plainLetter takes "x" for the plain stitch of notes that say what "v" and "a" are
+// and leave it out, as everyone who writes so knows: "5. 4x, 4v, 8x".
+func (r *reader) plainLetter() {
+	if r.aliases["x"] != "" || r.aliases["v"] != "inc" && r.aliases["a"] != "dec" {
+		return
+	}
+	used, first := 0, Span{}
+	for i := 1; i+1 < len(r.toks); i++ {
+		t, before, after := &r.toks[i], &r.toks[i-1], &r.toks[i+1]
+		if !t.is("x") || after.kind == tNum && !after.head {
+			continue
+		}
+		if after.is("=") && before.kind != tNum {
+			return // it is told what it stands for
+		}
+		if before.kind == tNum && !before.frac && t.glued && !after.isMark("([*") || before.isMark("([,") && after.isMark(",)]") {
+			if used++; used == 1 {
+				first = t.span()
+			}
+		}
+	}
+	if used < 2 {
+		return
+	}
+	id := stitch.SC
+	if r.pat.usual != stitch.None {
+		id = r.pat.usual
+	}
+	terms := stitch.US
+	if r.lex == stitch.LexiconFor(stitch.UK) {
+		terms = stitch.UK
+	}
+	name := id.Name(terms)
+	r.addAlias("x", name)
+	r.pat.note(Note, CodeReading, first, "no line says what x is: it is taken for %s", name)
 }
 
 // shapingGloss reads "2 in 1", "2 dc in same st", "2 tog", "dc2tog", "over 2":

@@ -109,6 +109,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	r.pat.blocks = r.inBlocks()
 	r.pat.filet = r.inFilet()
 	r.pat.usual = r.usualStitch()
+	r.pat.bareTimes = r.bareTimes()
 	r.findSizes()
 	r.conv = newConventions()
 	r.layout()

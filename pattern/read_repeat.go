@@ -471,6 +471,11 @@ func (x *rowReader) times() (Times, bool) {
 		if more {
 			k++
 		}
+		if !more && x.bareTimes(k) {
+			tm.N, _ = x.number()
+			tm.sure = true
+			return done(Exactly)
+		}
 		if !x.at(k).isAny("times", "time", "x", "xs", "repeats", "reps") || x.at(k).is("x") && x.at(k+1).kind == tNum && !(x.at(k).glued && !x.at(k+1).glued) {
 			x.p = start
 			return tm, false

@@ -13,6 +13,11 @@ var talkNever = newWordSet("ch chs chain chains each every next skip sk miss rep
 // large the author's own is, and no word of work.
 func (x *rowReader) talk() *Step {
 	t := x.peek()
+	if n := x.anotherTime(); n > 0 {
+		start := x.p
+		x.p += n
+		return x.noteStep(start)
+	}
 	if t.kind != tWord && t.kind != tOrd && !t.word || x.p == 0 || !x.worked || x.depth > 1 || !x.at(-1).isMark(".!?)-;") {
 		return nil
 	}
@@ -40,6 +45,20 @@ func (x *rowReader) talk() *Step {
 		return nil
 	}
 	return x.noteStep(start)
+}
+
+// anotherTime is how many tokens tell what the author would do another time, "try 16
+// next time", "maybe use 4 rounds next time": none of it is worked in this one.
+func (x *rowReader) anotherTime() int {
+	if !x.worked || !x.peek().isAny("try", "trying", "maybe", "perhaps", "might", "would", "could", "should", "better", "use", "make", "do", "go") || x.p > 0 && !x.at(-1).isMark(".,;!?-(") {
+		return 0
+	}
+	for k := 1; k < 12 && !x.at(k).isMark(".,;!?)") && x.at(k).kind != tEnd; k++ {
+		if x.at(k).isAny("next", "another") && x.at(k+1).is("time") && (x.at(k+2).kind == tEnd || x.at(k+2).isMark(".,;!?)") || x.at(k+2).head) {
+			return k + 2
+		}
+	}
+	return 0
 }
 
 // measureOfMine is how many tokens tell how large the author's own came out, "Mine has

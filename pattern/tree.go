@@ -17,15 +17,16 @@ type Pattern struct {
 
 	onlyWords []Span // words that only say for which sizes something is
 
-	evidence stitch.Terms // what the words show, where the text does not say
-	usual    stitch.ID    // the stitch that it says goes without saying
-	blocks   bool         // it is worked in blocks, from corner to corner
-	filet    bool         // it is worked in meshes, open and filled
-	conv     conventions
-	aliases  map[string]string // letters that stand for stitches
-	meshes   map[string]bool   // the author's own letters for the meshes of filet; true for a filled one
-	findings []Finding         // what reading alone had to say
-	claims   []claim           // what it says of itself beside the instructions
+	evidence  stitch.Terms // what the words show, where the text does not say
+	usual     stitch.ID    // the stitch that it says goes without saying
+	bareTimes bool         // "(sc, inc) 6 = 18": a number behind a bracket is how often
+	blocks    bool         // it is worked in blocks, from corner to corner
+	filet     bool         // it is worked in meshes, open and filled
+	conv      conventions
+	aliases   map[string]string // letters that stand for stitches
+	meshes    map[string]bool   // the author's own letters for the meshes of filet; true for a filled one
+	findings  []Finding         // what reading alone had to say
+	claims    []claim           // what it says of itself beside the instructions
 }
 
 // HeaderKind says what a line outside the rows is about.

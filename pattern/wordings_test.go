@@ -11,6 +11,7 @@ func TestWordings(t *testing.T) {
 	const (
 		flat  = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: 2 sc in first sc, sc in each sc to last sc, 2 sc in last sc. (22 sc)\n"
 		round = "UK terms.\nMake 4 ch., join into ring with s.s.\nRound 1: 3 ch., 11 tr. into ring, s.s. to top of 3 ch. (12 tr.).\n"
+		toy   = "a = 2 tog, v = 2 in 1\nrd 1. 6x in ring\nrd 2. 6v\n"
 	)
 	for _, tt := range []struct {
 		rows string
@@ -31,6 +32,12 @@ func TestWordings(t *testing.T) {
 		{flat + "Row 3: Draw up a loop in each of next 2 sc, yo and thro all loops, sc in each sc across. (21)", 21, Agrees},
 		{flat + "Row 3: Sc in next 9 sc, turn. Work this side on these 9 sc only.", 9, Agrees},
 		{flat + "Row 3: Sc in next 9 sc, turn. Complete first shoulder on these 8 sts.", 9, Differs},
+		{toy + "rd 3. (x, v) 6 = 18", 18, Agrees},
+		{toy + "rd 3. (x, v) 6 = 18\nrd 4. (2x, v) 6", 24, Unstated},
+		{toy + "rd 3. (x, v) 6 = 18\nrd 4. (7x, a) 2 = 16", 16, Agrees},
+		{toy + "rd 3. (x, v) x6 = 18\nrd 4. 16x, a", 17, Unstated},
+		{toy + "rd 3. (x, v) x6 (18)\nrd 4. 18x", 18, Unstated},
+		{toy + "rd 3. (x, v)  18", 18, Agrees},
 		{round + "Round 2: 3 ch., 1 tr. in same place, 2 tr. in each tr. to end, s.s. to 3 ch. (24 tr.).", 24, Agrees},
 		{round + "Round 2: 3 ch., 1 tr. in same place, 2 tr. in each tr. to end, join to the 3-ch. (24 tr.).", 24, Agrees},
 		{round + "Round 2: 3 ch., 1 tr. in same place, 2 tr. in each tr. to end, s.s. into the first 3 ch. and fasten off.", 24, Unstated},
