@@ -14,6 +14,10 @@ func (r *reader) leftClaim(at *claimRow, i int) {
 	if t.kind != tNum || t.frac || t.big || t.num < 2 || i+1 >= len(r.toks) || !r.toks[i-1].isAny("last", "remaining", "rem", "final", "left") || !r.toks[i+1].isAny("st", "sts", "stitch", "stitches", "sc", "dc", "hdc", "htr", "loops") {
 		return
 	}
+	if r.drawsShut(i) {
+		r.pat.claims = append(r.pat.claims, claim{kind: claimLeft, n: Num{N: t.num, Span: t.span()}, span: Span{int(t.start), int(r.toks[i+1].end)}, piece: at.piece, row: at.row})
+		return
+	}
 	for k := i - 1; k >= max(0, i-14) && !r.toks[k+1].blank; k-- {
 		switch w := &r.toks[k]; {
 		case w.isMark(";.!") && k < i-1 && !r.toks[k-1].isAny("rem", "st", "sts"), w.isAny("each", "work", "in", "sc", "dc", "every", "end", "rep", "repeat"):
@@ -25,6 +29,20 @@ func (r *reader) leftClaim(at *claimRow, i int) {
 			return
 		}
 	}
+}
+
+// drawsShut reports "draw the remaining 12 sc together", "pull last 6 sts up tightly"
+// around the number at token i.
+func (r *reader) drawsShut(i int) bool {
+	k := i - 1
+	for k > 0 && r.toks[k].isAny("last", "remaining", "rem", "final", "the", "up", "these", "all") {
+		k--
+	}
+	if !r.toks[k].isAny("draw", "pull", "sew", "gather", "catch", "draws", "drawing", "pulling") || i+2 >= len(r.toks) {
+		return false
+	}
+	after := &r.toks[i+2]
+	return after.isAny("together", "tog", "up", "closed", "shut", "tight", "tightly")
 }
 
 // leftClaimed compares it with what the row before has.

@@ -169,6 +169,8 @@ func (r *reader) cutsLabel(from, i int) bool {
 		return false
 	}
 	switch {
+	case r.cutsOrdinals(from, i):
+		return true
 	case last.kind == tOrd:
 		if !isRowWord(t) || t.is("r") || !r.toks[i+1].isMark(":.-=(") {
 			return false
@@ -185,6 +187,27 @@ func (r *reader) cutsLabel(from, i int) bool {
 		return false
 	}
 	return last.isMark(".)];")
+}
+
+// cutsOrdinals reports a label of several ordinals that the end of a line has cut
+// between them, "5th" and below it "to 9th rnds incl:", "5th to" and "9th rnds:".
+func (r *reader) cutsOrdinals(from, i int) bool {
+	part := func(k int) bool {
+		t := &r.toks[k]
+		return t.kind == tOrd || t.isAny("to", "and", "-", "&", ",", "through", "thru")
+	}
+	a := i
+	for a > from && i-a < 8 && part(a-1) {
+		a--
+	}
+	b := i
+	for b+1 < len(r.toks) && b-i < 8 && part(b) && (b == i || !r.toks[b].head) {
+		b++
+	}
+	if a == i || b == i || a == from || b+1 >= len(r.toks) || r.toks[a].kind != tOrd || r.toks[b-1].kind != tOrd || !isRowWord(&r.toks[b]) || r.toks[b].is("r") || !r.toks[a-1].isMark(".)];") {
+		return false
+	}
+	return r.toks[b+1].isMark(":.-=(") || r.toks[b+1].isAny("incl", "inclusive")
 }
 
 // readRows reads the words gathered for each row.

@@ -75,6 +75,12 @@ func (x *rowReader) bound() (Bound, bool) {
 			x.phrase("[of|from]", "[the]", "end", "[of]", "[the]", "[row|rnd|round|chain]")
 			return done(ToLast)
 		}
+		x.phrase("[of]", "the")
+		if n, ok := x.nounAt(0); ok && n.turn {
+			x.p += n.tokens
+			b.N = Num{N: 1} // "to within turning ch", which the step behind it names
+			return done(ToLast)
+		}
 	case x.phrase("until|till|til", "you", "reach|meet", "[the]", "tch") || x.phrase("until|till|til", "you", "reach|meet", "[the]", "turning", "ch|chain"):
 		return done(ToEnd) // which the step behind it names
 	case x.phrase("until|till|til", "[there]", "[are|is]", "[only]", "[you've|you]", "[have]", "[got]", "[only|just]"):

@@ -290,6 +290,13 @@ func (x *rowReader) evenIn(s *Step) bool {
 func (x *rowReader) aside() []*Step {
 	start := x.p
 	switch {
+	case x.phrase("draw|pull|sew|gather|catch|drawing|pulling", "[up]", "[all]", "[the|these]", "remaining|rem|last|final") && x.peek().kind == tNum && x.peek().num > 3 && x.nounFollows(1):
+		x.p++ // the number is held against the stitches there are
+		x.nounDrop()
+		if !x.phrase("together|tog|up|closed|shut|tight|tightly") {
+			x.p = start
+			return nil
+		}
 	case x.phrase("fix|position|secure|place|put|insert|attach|add|sew|glue|fit|mount|push", "[on|in|down]", "[the|your|both|a]", "[two|2|pair|first]", "[of]", "[the|safety|toy|plastic|glass|black|bead|button]", "[safety|toy]", "eyes|eye|nose|beak|snout|whiskers|cheeks|buttons|squeaker|rattle|bell|joint|joints"):
 		for !x.end() && !x.peek().isMark(".!;(") && !x.peek().blank {
 			x.p++ // over the ends of lines: "between Rnds 11 and 12, leaving 7 sts between them"

@@ -858,7 +858,16 @@ func (x *rowReader) unitWraps() bool {
 		return false
 	}
 	n, ok := x.nounAt(0)
-	return ok && (x.at(n.tokens).is(".") || x.at(n.tokens).kind == tEnd || x.at(n.tokens).head)
+	if !ok {
+		return false
+	}
+	after := x.at(n.tokens)
+	if after.is(".") || after.kind == tEnd || after.head {
+		return true
+	}
+	// "30" and below it "sc on rnd.", "sts in all."
+	k := x.phraseAt(n.tokens, "on|in|around|left|remaining|altogether", "[the|this|your]", "[rnd|round|row|rd|all|total|hook]")
+	return k > 0 && (x.at(n.tokens+k).is(".") || x.at(n.tokens+k).kind == tEnd)
 }
 
 // ownPart reads a further part that counts something in the author's own
