@@ -143,7 +143,10 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		if s.Name == meshEnd {
 			return w.skipMeshes(s)
 		}
-		return w.skip(s)
+		ok := w.skip(s)
+		w.norm()
+		w.hopped = w.cur
+		return ok
 	case OpPicot:
 		w.make(place{kind: pPicot, size: int32(min(s.N.At(w.pr.size), 1<<20))}, 1)
 		w.leaf(s, 0)

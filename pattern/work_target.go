@@ -683,6 +683,9 @@ func (w *rowWork) toCentre(s *Step) bool {
 	if w.below.free {
 		return false
 	}
+	if w.cur == w.hopped && w.atMiddle() {
+		return true // "skip 2 sts, dc in centre tr": so far and no farther
+	}
 	at := w.cur
 	if s.Target.first {
 		w.cur = cursor{} // the first stitch of it may have been used
@@ -696,6 +699,9 @@ func (w *rowWork) toCentre(s *Step) bool {
 	w.cur = at
 	if !ok {
 		return w.toMiddle(s.Target.Of)
+	}
+	if rs := w.below.runs; w.rotated && end == len(rs) && start > 0 && rs[0].in && !rs[0].first {
+		return false // the beginning of the group the round starts in
 	}
 	// a space in the middle of a group is its centre
 	want := Filter{Kind: AnyStitch}
@@ -720,6 +726,22 @@ func (w *rowWork) midway() bool {
 	start, end := w.groupAt(w.cur.i)
 	mid, of := w.middle(start, end, func(r *run) bool { return r.isStitch() })
 	return of >= 3 && rs[start].first && (mid.i > w.cur.i || mid.i == w.cur.i && mid.off >= w.cur.off)
+}
+
+// atMiddle reports whether the stitch that comes next is the middle of its group.
+func (w *rowWork) atMiddle() bool {
+	if w.ended() || w.cur == (cursor{}) {
+		return false
+	}
+	if w.kind == FlatRow && w.below.runs[w.cur.i].turn && w.left(nil) == 1 && w.cur.i > 0 && w.below.runs[w.cur.i-1].in {
+		return true // of the half of a group that ends the row, which a chain began
+	}
+	if !w.below.runs[w.cur.i].in {
+		return false
+	}
+	start, end := w.groupAt(w.cur.i)
+	mid, of := w.middle(start, end, func(r *run) bool { return r.isStitch() })
+	return of >= 3 && of%2 == 1 && mid == w.cur
 }
 
 // groupAt is where the group begins and ends that the run at i is in.
@@ -818,6 +840,11 @@ func (w *rowWork) nextGroup(of []Filter) (start, end int, ok bool) {
 // shell", "in 3rd dc of next shell".
 func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 	start, end, ok := w.nextGroup(nil)
+	if s.Target.first && w.taken <= 1 && w.below.runs != nil && w.midGroup(of) {
+		// "in ch-1 sp of first V", of which the turning chain stands on the first stitch
+		start, end = w.groupAt(w.cur.i)
+		ok = true
+	}
 	if here := w.lastFresh && w.lastSet && !w.begun && s.Target.plain && !w.ended(); here && w.cur == w.lastAt && w.below.runs[w.cur.i].kind == pSpace && w.matches(&w.last, of) {
 		w.take(1) // slip stitches have gone there
 		w.lastFresh, w.named = false, true
@@ -864,6 +891,21 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 	w.named = true
 	w.emitEach(s, p, per, 1)
 	return true
+}
+
+// midGroup reports whether a place that is meant lies still ahead in the group that
+// the last stitch went into.
+func (w *rowWork) midGroup(of []Filter) bool {
+	if w.norm(); w.ended() || w.cur == (cursor{}) || !w.below.runs[w.cur.i].in || w.below.runs[w.cur.i].first && w.cur.off == 0 {
+		return false
+	}
+	_, end := w.groupAt(w.cur.i)
+	for i := w.cur.i; i < end; i++ {
+		if w.matches(&w.below.runs[i].place, of) {
+			return w.below.runs[i].kind == pSpace
+		}
+	}
+	return false
 }
 
 // unworked works into places that an earlier row left.

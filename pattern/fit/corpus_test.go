@@ -77,12 +77,12 @@ func TestFitsTheCorpus(t *testing.T) {
 	g := testGauge(t)
 	fits := map[bool]int{}
 	tried := map[bool]int{}
-	for i, w := range allWritten(t) {
+	for _, w := range allWritten(t) {
 		f, err := begin(w.proof, g, Wish{Stitches: 30})
 		if err != nil {
 			continue
 		}
-		k := []float64{0.6, 1.4, 2.3}[i%3]
+		k := []float64{0.6, 1.4, 2.3}[len(w.name)%3] // by the name, so that a pattern more changes no other's wish
 		was := w.proof.Pieces[f.main]
 		for _, wish := range []Wish{
 			{Stitches: max(4, int64(stitchesWide(was)*k))},
