@@ -54,7 +54,7 @@ func spansRows(r *Row) bool {
 // lastClaimed compares the row that words take for the last of a label with the label.
 func (pr *prover) lastClaimed(c *claim) bool {
 	first, last, said := c.row.Numbers.First.N, c.row.Numbers.Last.N, c.n.N
-	if said == last || said <= first-1 || said > last+(last-first)+2 {
+	if said == last || pr.errsIn(c.row, 0) || said <= first-1 || said > last+(last-first)+2 {
 		return false
 	}
 	pr.say(Error, CodeRange, c.span, fmt.Sprintf("%s ends with %d, and %d is said to be its last", c.row.Label, last, said),

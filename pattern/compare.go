@@ -243,6 +243,12 @@ func (p *TotalPart) ofMeshes() bool { return p.word == "mesh" || p.word == "mesh
 
 // compareOne compares a single number, bare or of one kind.
 func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparison {
+	if rw.blocked > 0 && parts[0].ofBlocks() {
+		if parts[0].N.At(w.pr.size) == rw.blocked {
+			return comparison{agrees: true, made: -1}
+		}
+		return comparison{made: rw.blocked}
+	}
 	p := parts[0]
 	n := p.N.At(w.pr.size)
 	if p.ofMeshes() && (rw.meshes > 0 || t.blocks >= 0 && t.spaces > 0) {

@@ -53,6 +53,7 @@ type rowWork struct {
 	log       *linkLog // nil where nobody asks which stitch stands where
 	tangled   bool     // the work turned inside a repeat: which stitch belongs to which pass is not told
 	rotated   bool     // the round begins elsewhere than the one below it
+	blocked   int64    // blocks from corner to corner, worked so far
 	hopped    cursor   // where the places skipped last end
 	travelled bool     // slip stitches have moved the start of the round to the cursor
 	behind    int64    // stitches passed by slip stitches at the start of a round

@@ -163,7 +163,7 @@ var block = regexp.MustCompile(`\b(bls?|blks?|blocks?|os|sps\., turn|\d+ sps? (m
 // open mesh goes over a space, and places of earlier rows count as taken too.
 func takesUnseen(p *Proof, r *RowProof) bool {
 	words := strings.ToLower(p.Pattern.Source.Slice(r.Row.Span))
-	return slices.ContainsFunc(r.Row.Steps, (*Step).isMesh) || strings.Contains(words, "mesh") || block.MatchString(words) || strings.Contains(words, "unworked")
+	return slices.ContainsFunc(r.Row.Steps, func(s *Step) bool { return s.isMesh() || s.isBlock() }) || strings.Contains(words, "mesh") || block.MatchString(words) || strings.Contains(words, "unworked")
 }
 
 // atHook reports whether the chains at the start of a row are those skipped.

@@ -608,6 +608,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.allMeshes(); s != nil {
 		return s
 	}
+	if s := x.blocksOf(); s != nil {
+		return s
+	}
 	if s := x.meshGloss(); s != nil {
 		return s
 	}

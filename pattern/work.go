@@ -123,6 +123,10 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 			w.ground()
 			return w.filet(s)
 		}
+		if s.isBlock() {
+			w.ground()
+			return w.blocks(s)
+		}
 		if w.closesWith(s, rest) {
 			w.join(s, rest)
 			w.out.closed = s.Stitch
