@@ -26,11 +26,25 @@ func (c *conventions) fromNote(r *reader, toks []token) {
 			c.countNote(r, toks, k)
 			continue
 		}
-		if !t.isAny("count", "counts", "counted", "counting", "considered", "stands", "stand", "represents", "replaces", "replace", "reckoned") {
+		if t.is("=") && !chainEquals(toks, i) {
+			continue
+		}
+		if !t.is("=") && !t.isAny("count", "counts", "counted", "counting", "considered", "stands", "stand", "represents", "replaces", "replace", "reckoned") {
 			continue
 		}
 		c.countNote(r, toks, i)
 	}
+}
+
+// chainEquals reports "3ch at the start of a round = 1tr": the sign at i says what the
+// chains count as that rows begin with.
+func chainEquals(toks []token, i int) bool {
+	chain, begins := false, false
+	for j := i - 1; j >= max(0, i-9) && !toks[j].isMark(".;,(:"); j-- {
+		chain = chain || toks[j].isAny("ch", "chain", "chs")
+		begins = begins || toks[j].isAny("start", "beginning", "begin", "beg", "turning", "starting", "first")
+	}
+	return chain && begins
 }
 
 // placeWords say what a chain counts as, in more words than one.

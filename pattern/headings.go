@@ -442,6 +442,9 @@ func (r *reader) everyRow(ln line) bool {
 			}
 		}
 	}
+	if r.allRowsTold(ln) {
+		return true
+	}
 	return ln.end-ln.start > 3 && r.toks[ln.start].isAny("every", "each", "all") && isRowWord(&r.toks[ln.start+1]) && r.toks[ln.start+2].isMark(":=-") || r.someRows(ln)
 }
 

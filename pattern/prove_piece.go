@@ -145,6 +145,8 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) 
 			}
 			pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d%s", row.Label, it.count(), times, countWords(int64(blockLen), "row", "rows"), times*blockLen, also),
 				fmt.Sprintf("the last of them would be Row %d", it.from+times*blockLen+then-1))
+		} else if rows := int(min(r.Rows.At(pr.size), maxCounted)); times == 0 && then == 0 && rows > 0 && rows != n {
+			pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and the words behind it tell of %d", row.Label, n, rows), fmt.Sprintf("the last of them would be Row %d", it.from+rows-1))
 		} else if times == 0 && r.EndRow > 0 && blockLen > 1 {
 			if last := block[(n-1)%blockLen]; r.EndRow < last.Numbers.First.N || r.EndRow > max(last.Numbers.First.N, last.Numbers.Last.N) {
 				pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and the last of them is %s, not Row %d", row.Label, n, last.Label, r.EndRow), "")
