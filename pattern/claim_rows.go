@@ -215,7 +215,11 @@ func (pr *prover) between(a, b *Row, from, to int, at int, p *Piece) bool {
 		}
 	}
 	// a row may have been taken for words of the one before
-	words := pr.pat.Source.Text[min(a.labelSpan.End, b.Span.Start):b.Span.Start]
+	after := a.labelSpan.End
+	if a.Refer != nil && a.Refer.Then == nil {
+		after = max(after, a.Refer.Span.End) // "Rows 11-15: Repeat Row 10." says which, and no more
+	}
+	words := pr.pat.Source.Text[min(after, b.Span.Start):b.Span.Start]
 	for _, l := range strings.Split(strings.ToLower(words), "\n") {
 		head := true
 		split := strings.FieldsFunc(l, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })

@@ -841,6 +841,8 @@ func (r *reader) flushSetup(ends bool) {
 		} else if n, ok := x.edgeRows(); ok {
 			d.row.Numbers.Count = n
 			d.row.Kind = p.Rows[len(p.Rows)-1].Kind
+		} else if _, n, ok := x.edging(); ok {
+			d.row.Numbers.Count = n
 		}
 	}
 	d.row.Span = Span{int(setup[0].start), int(setup[len(setup)-1].end)}

@@ -226,7 +226,11 @@ func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
 			return nil
 		}
 		if found == nil {
-			pr.say(Warning, CodeNoRow, r.Span, fmt.Sprintf("there is no Row %d to repeat", n), "")
+			sure := Warning
+			if p == w.piece && r.Last > r.First && n > r.First && goOnTo(p, row, n) {
+				sure = Error
+			}
+			pr.say(sure, CodeNoRow, r.Span, fmt.Sprintf("there is no Row %d to repeat", n), "the numbers of the rows to repeat, or of the label before")
 			return nil
 		}
 		if p == w.piece && it.from > 0 && n >= it.from && found != row && n > it.to {
@@ -236,6 +240,22 @@ func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
 		out = append(out, endedAt(pr.plainRow(p, found, n, 0), found, n)...)
 	}
 	return rowsEnding(editedAll(out, r.Edits), row, r.Edits, pr.size)
+}
+
+// goOnTo reports whether the labels of a piece above a row go on from the first to the
+// n-th without a gap, so that nothing hides the row that follows them.
+func goOnTo(p *Piece, row *Row, n int) bool {
+	last := int64(0)
+	for _, r := range p.Rows {
+		if r == row {
+			return last == int64(n)-1
+		}
+		if !countsOn(r) || r.Numbers.First.Sizes != nil || r.Numbers.Last.Sizes != nil || r.Numbers.First.N != last+1 {
+			return false
+		}
+		last = r.Numbers.Last.N
+	}
+	return false
 }
 
 // pieceCalled is the last piece of a name, or the one given where there is none

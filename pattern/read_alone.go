@@ -99,6 +99,8 @@ func (x *rowReader) inPattern() bool {
 func (r *reader) rowOfItsOwn(i int, body []token) bool {
 	t := &r.toks[i]
 	switch {
+	case r.edgingAlone(i, body):
+		return true
 	case t.kind == tNum && t.head:
 		_, _, ok := r.scratch(i).evenRows()
 		return ok
@@ -191,5 +193,8 @@ func repeatsRows(body []token) bool {
 // startsAlone is rowOfItsOwn for a token in mid-line.
 func (r *reader) startsAlone(i int, body []token) bool {
 	t := &r.toks[i]
+	if (t.in(edgingVerbs) || t.isAny("with", "using")) && (r.toks[i-1].isMark(".)]") && r.capital(i) || r.toks[i-1].is(";")) && r.edgingAlone(i, body) {
+		return true
+	}
 	return r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat", "dec", "decr", "decrease", "inc", "incr", "increase", "keep", "carry", "go", "at") && r.capital(i) && r.rowOfItsOwn(i, body)
 }

@@ -70,6 +70,7 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 	if !x.end() {
 		x.p++
 	}
+	x.glossBetween()
 	inside := x.p
 	if len(g.Body) == 1 && x.ts[start+1].kind == tNum && g.Body[0].shapes() && !g.Body[0].Target.said {
 		g.Body[0].bare = true // "(6 dec) 3 times"

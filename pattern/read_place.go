@@ -120,6 +120,9 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		if t.text == "row" && x.at(k+1).isAny("end", "ends", "edge", "edges") {
 			return noun{edge: true, tokens: 2}, true
 		}
+		if t.text == "row" && x.at(k+1).is("-") && x.at(k+1).glued && x.at(k+2).isAny("end", "ends", "edge", "edges") {
+			return noun{edge: true, tokens: 3}, true
+		}
 		if t.text == "end" || t.text == "ends" {
 			if n := x.phraseAt(k+1, "of", "[the]", "[each|every|next]", "of", "[the]", "[next|remaining|rem|last|first]"); n > 0 && x.at(k+1+n).kind == tNum && isRowWord(x.at(k+2+n)) {
 				return noun{edge: true, tokens: 3 + n}, true

@@ -31,6 +31,12 @@ func (x *rowReader) star() []*Step {
 	if len(g.Body) == 0 && !closed {
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: mark}}
 	}
+	if closed {
+		if s := x.inEachPlace(start, g); s != nil {
+			x.close(mark, s)
+			return []*Step{s}
+		}
+	}
 	x.starTimes(g, mark, closed)
 	g.Span = x.spanFrom(start)
 	x.close(mark, g)

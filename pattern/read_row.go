@@ -43,6 +43,11 @@ func (x *rowReader) steps(closer string) []*Step {
 		if x.totalAhead(out) {
 			continue
 		}
+		if s := x.edgingTold(); s != nil {
+			out = append(out, s...)
+			x.remember(s)
+			continue
+		}
 		if t.separator() || x.spacedPlus() || t.opens(opensJoint) && x.connector() {
 			x.p++
 			continue
@@ -60,6 +65,10 @@ func (x *rowReader) steps(closer string) []*Step {
 			continue
 		}
 		if n := x.talk(); n != nil {
+			out = append(out, n)
+			continue
+		}
+		if n := x.measureTold(); n != nil {
 			out = append(out, n)
 			continue
 		}
