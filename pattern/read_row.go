@@ -620,6 +620,12 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.blocksOf(); s != nil {
 		return s
 	}
+	if s := x.shareSaid(); s != nil {
+		return s
+	}
+	if s := x.notCounted(); s != nil {
+		return s
+	}
 	if s := x.meshGloss(); s != nil {
 		return s
 	}

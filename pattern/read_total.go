@@ -505,6 +505,8 @@ func (x *rowReader) totalEnds() bool {
 			case t.separator():
 			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"), t.in(closingWords):
 				return true
+			case x.shareAhead(k), t.is("excluding"), t.is("without") && x.at(k+1).isAny("counting", "including"):
+				return true // "104 dc, that's 26 per side"
 			case t.kind == tNum && !t.frac && k > 0 && x.at(k-1).is(".") && x.spacesCounted(k):
 				return true // "48 dc. 4 ch-2 sps."
 			default:

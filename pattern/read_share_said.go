@@ -1,0 +1,88 @@
+package pattern
+
+// shareSaid reads what is said of each side in words behind a row: "that's 26 per
+// side when you come to join", "which makes 14 dc along each edge". It is held
+// against what the row has in all.
+func (x *rowReader) shareSaid() []*Step {
+	if !x.worked || x.depth > 1 || !x.peek().isAny("that's", "that", "which", "so", "meaning", "thats") {
+		return nil
+	}
+	start := x.p
+	x.p++
+	x.phrase("is|makes|gives|means|leaves|you|you'll|making", "[have|get]")
+	from := x.p
+	if x.peek().kind != tNum || x.peek().frac {
+		x.p = start
+		return nil
+	}
+	n, _ := x.number()
+	if _, k := x.stitchAt(0); k > 0 {
+		x.p += k
+	}
+	x.accept("st", "sts", "stitches")
+	if !x.phrase("per|on|along|to|for", "[each|every|a|the]", "side|edge") || x.at(-1).is("side") && x.at(-2).isAny("on", "along", "to", "for", "the") {
+		x.p = start
+		return nil
+	}
+	sp := x.spanFrom(from)
+	for k := 0; ; k++ {
+		switch t := x.peek(); {
+		case t.kind == tEnd || t.head || t.separator() || t.isMark("()[]"):
+			x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: "per side", Span: sp, share: true})
+			return x.noteFrom(start)
+		case k > 8 || t.kind != tWord || x.stitchFollows(0) || t.isAny("ch", "rep", "repeat", "skip"):
+			x.p = start
+			return nil
+		}
+		x.p++
+	}
+}
+
+// shareAhead reports whether words that say what there is of each side begin k
+// tokens on.
+func (x *rowReader) shareAhead(k int) bool {
+	if !x.at(k).isAny("that's", "thats", "that", "which", "so", "meaning") {
+		return false
+	}
+	for j := k + 1; j < k+9; j++ {
+		switch t := x.at(j); {
+		case t.kind == tEnd || t.head || t.separator() || t.isMark("()[]"):
+			return false
+		case t.isAny("side", "edge") && x.at(j-1).isAny("per", "each", "every", "a"):
+			return true
+		}
+	}
+	return false
+}
+
+// notCounted reads what a total leaves out, told behind it: ", not counting the ch-2
+// corners", "excluding the chain spaces".
+func (x *rowReader) notCounted() []*Step {
+	if !x.worked || x.depth > 1 || x.row.Total == nil || !x.at(-1).isMark(",(;-") {
+		return nil
+	}
+	start := x.p
+	if !x.phrase("not|without", "counting|including") && !x.phrase("excluding") {
+		return nil
+	}
+	x.accept("the", "any", "your")
+	if x.peek().isAny("ch", "chain") && (x.at(1).kind == tNum || x.at(1).is("-")) {
+		x.p++
+		x.accept("-")
+		x.number()
+	}
+	for k := 0; ; k++ {
+		switch t := x.peek(); {
+		case t.kind == tEnd || t.head || t.separator() || t.isMark("()[]"):
+			if k == 0 {
+				x.p = start
+				return nil
+			}
+			return x.noteFrom(start)
+		case k > 6 || t.kind != tWord || x.stitchFollows(0):
+			x.p = start
+			return nil
+		}
+		x.p++
+	}
+}
