@@ -38,11 +38,27 @@ func (f *fitter) stretches() []*stretch {
 			}
 		}
 		s := f.stretchOf(pc, row, rows, at)
-		if s != nil {
+		if s != nil && !workedAgain(pc.Piece, s) {
 			out = append(out, s)
 		}
 	}
 	return out
+}
+
+// workedAgain reports whether other rows repeat the rows of a stretch among others:
+// of "Rows 11-16: repeat Rows 5-10" there would be no whole repeats any more.
+func workedAgain(pc *pattern.Piece, s *stretch) bool {
+	for _, row := range pc.Rows {
+		ref := row.Refer
+		if ref == nil || row == s.row || ref.Piece != "" || s.first == 0 {
+			continue
+		}
+		from, to := int64(min(ref.First, ref.Last)), int64(max(ref.First, ref.Last))
+		if from < to && from <= max(s.first, s.last) && s.first <= to {
+			return true
+		}
+	}
+	return false
 }
 
 func (f *fitter) lineOf(row *pattern.Row) int {
