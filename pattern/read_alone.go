@@ -155,7 +155,7 @@ func (r *reader) namesRows(i int) bool {
 	case isRowWord(t):
 		return x.at(1).kind == tNum
 	case t.in(rowKinds):
-		return x.rowKindAt(1) > 0 // "Rep Dec row 2 times more"
+		return x.rowKindAt(1) == 1 // "Rep Dec row 2 times more"
 	case t.isAny("last", "previous"):
 		return isRowWord(x.at(1)) || x.at(1).kind == tNum && isRowWord(x.at(2))
 	case t.kind == tOrd:
