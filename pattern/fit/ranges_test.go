@@ -32,3 +32,17 @@ func TestRangesReadBack(t *testing.T) {
 		}
 	}
 }
+
+// Rows that others repeat among theirs stay as many as they are: the last repeat
+// grows, by whole repeats.
+func TestRepeatsOfRepeatsGrowLast(t *testing.T) {
+	head := "Pontoon\n\nUS terms. The ch 1 never counts.\n\nCh 22.\nRow 1: sc in the 2nd ch from hook and in each ch along. (21 sts)\n" +
+		"Row 2: ch 1 and turn. hdc in each st. (21 sts)\nRows 3, 4: sc in each st. (21 sts)\nRows 5-7: repeat rows 2-4.\nRows 8-10: repeat rows 2-4.\n"
+	res, err := To(pattern.Read(head+"Rows 11-16: repeat rows 5-10.\n").Prove(pattern.Options{}), testGauge(t), Wish{Rows: 36})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := head + "Rows 11-34: repeat rows 5-10.\n"; res.Text != want {
+		t.Errorf("got\n%s\nwant\n%s", res.Text, want)
+	}
+}

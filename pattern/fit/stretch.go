@@ -54,8 +54,8 @@ func workedAgain(pc *pattern.Piece, s *stretch) bool {
 			continue
 		}
 		from, to := int64(min(ref.First, ref.Last)), int64(max(ref.First, ref.Last))
-		if from < to && from <= max(s.first, s.last) && s.first <= to {
-			return true
+		if moved := max(s.first, s.last); from < moved && moved <= to {
+			return true // those from here on get higher numbers, and the first of them does not
 		}
 	}
 	return false
