@@ -62,7 +62,9 @@ func (r *reader) claims() {
 		}
 		if t := &r.toks[i]; at >= 0 && t.kind == tWord && t.isAny("rows", "rounds", "rnds", "rds", "row", "round", "rnd") {
 			r.rowClaim(rows[at], i)
-			r.lastRowClaim(rows[at], i)
+			if !r.lastRowClaim(rows[at], i) {
+				r.endOfClaim(rows[at], i)
+			}
 		}
 		r.copiesClaim(i)
 		r.eachRowClaim(i)
@@ -71,7 +73,6 @@ func (r *reader) claims() {
 			r.leftClaim(rows[at], i)
 			r.pairsClaim(rows[at], i)
 			r.endsClaim(rows[at], i)
-			r.endOfClaim(rows[at], i)
 		}
 	}
 }

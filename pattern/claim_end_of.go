@@ -10,7 +10,7 @@ import (
 func (r *reader) endOfClaim(at *claimRow, i int) {
 	t, n := &r.toks[i], &r.toks[i+1]
 	total := at.row.Total
-	if total == nil || !isRowWord(t) || n.kind != tNum || n.frac || n.big || int(t.start) < total.Span.Start || int(n.end) > total.Span.End || at.row.Numbers.First.N == 0 || at.row.Numbers.List != nil || strings.Contains(r.src.Text[t.end:n.start], ".") {
+	if total == nil || n.kind != tNum || n.frac || n.big || int(t.start) < total.Span.Start || int(n.end) > total.Span.End || at.row.Numbers.First.N == 0 || at.row.Numbers.List != nil || strings.Contains(r.src.Text[t.end:n.start], ".") {
 		return
 	}
 	if !r.toks[i-1].is("of") || i < 2 || !r.toks[i-2].isAny("end", "close") {

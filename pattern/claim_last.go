@@ -5,12 +5,12 @@ import "fmt"
 // lastRowClaim reads which row a label with several is said to end with, at the
 // word for a row: "(8 blocks at the end of Row 8)", "At the end of Row 15 do not
 // fasten off". What happens at the end of a row between the first and the last is
-// none: a colour may change there.
-func (r *reader) lastRowClaim(at *claimRow, i int) {
+// none: a colour may change there. It reports whether it is such a claim.
+func (r *reader) lastRowClaim(at *claimRow, i int) bool {
 	t := &r.toks[i+1]
 	row := at.row
 	if i < 3 || t.kind != tNum || t.frac || t.big || int(t.start) >= row.Span.End || !spansRows(row) {
-		return
+		return false
 	}
 	from := i - 1
 	for from > 0 && r.toks[from].isAny("the", "last", "of") {
@@ -21,11 +21,11 @@ func (r *reader) lastRowClaim(at *claimRow, i int) {
 		for from--; from > 0 && r.toks[from].is("the"); from-- {
 		}
 		if !r.toks[from].isAny("at", "by", "on") {
-			return
+			return false
 		}
 	case r.toks[from].isAny("after", "completing", "finishing"):
 	default:
-		return
+		return false
 	}
 	// a total before it, or the end of the work behind it
 	total := false
@@ -37,12 +37,13 @@ func (r *reader) lastRowClaim(at *claimRow, i int) {
 		after++
 	}
 	if b := &r.toks[after]; !b.isAny("fasten", "fo", "finish", "cut", "break") && !(total && b.isMark(")]}.") && r.toks[from-1].kind == tWord) {
-		return
+		return false
 	}
 	if r.toks[after].isAny("cut", "break") && !r.toks[after-1].isAny("not", "don't", "do", ",") && !r.toks[after+1].isAny("yarn", "off", "the", "thread") {
-		return
+		return false
 	}
 	r.pat.claims = append(r.pat.claims, claim{kind: claimLast, n: Num{N: t.num, Span: t.span()}, span: Span{int(r.toks[i].start), int(t.end)}, piece: at.piece, row: row})
+	return true
 }
 
 // spansRows reports a label for a range of rows, each after the other.
