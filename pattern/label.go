@@ -286,6 +286,7 @@ func (x *rowReader) labelNumbers(l *label) bool {
 	default:
 		return false
 	}
+	letter := x.at(-1).text
 	n, _ := x.number()
 	l.numbers.First, l.numbers.Last = n, n
 	for {
@@ -322,6 +323,8 @@ func (x *rowReader) labelNumbers(l *label) bool {
 			if x.at(k).is(".") {
 				k++
 			}
+		} else if len(letter) == 1 && x.at(k).is(letter) && x.at(k+1).kind == tNum && x.at(k+1).glued {
+			k++ // "L2 - L4", where a letter numbers the rows of a part
 		}
 		if x.at(k).isAny("end") && !list {
 			x.p += k + 1

@@ -341,8 +341,19 @@ func (r *reader) listsOf(n int) bool {
 	return false
 }
 
-// sizeNames reads "S (M, L)", "small (medium, large)", "6 (12, 18) months".
+// sizeNames reads "S (M, L)", "small (medium, large)", "6 (12, 18) months". A
+// stroke parts names, "S/M/L"; in "Child (Teen/Small, Large)" and "S/M (L/XL)" it
+// is of the name where only so the numbers of the pattern come in as many.
 func (r *reader) sizeNames(i, end int) []string {
+	names := r.sizeNamesBy(i, end, ",;/|")
+	if whole := r.sizeNamesBy(i, end, ",;|"); len(whole) > 1 && len(whole) < len(names) && !r.listsOf(len(names)) && r.listsOf(len(whole)) {
+		return whole
+	}
+	return names
+}
+
+// sizeNamesBy reads names of sizes between marks.
+func (r *reader) sizeNamesBy(i, end int, marks string) []string {
 	var names []string
 	name := -1
 	open := false
@@ -363,7 +374,7 @@ func (r *reader) sizeNames(i, end int) []string {
 			if open && len(names) > 1 {
 				return names
 			}
-		case t.isMark(",;/|") || t.isAny("and", "&") && name >= 0 && !open:
+		case t.isMark(marks) || t.isAny("and", "&") && name >= 0 && !open:
 			flush(k)
 		case t.isMark("."):
 			flush(k)
