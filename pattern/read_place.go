@@ -824,7 +824,7 @@ func plural(t *token) bool {
 }
 
 // partWords are what a piece or a part of one is called, where it has no other name.
-var partWords = newWordSet("leg legs arm arms piece pieces part half cup motif wing ear fin tube thumb toe finger claw tentacle foot")
+var partWords = newWordSet("leg legs arm arms fluke flukes lobe lobes horn horns pincer prong hump piece pieces part half cup motif wing ear fin tube thumb toe finger claw tentacle foot")
 
 // partPlaces may go before a part of the work.
 var partPlaces = newWordSet("in into around round on along across over all from")
