@@ -1132,6 +1132,14 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 		return last(append(append([]*Step(nil), s.Body[:c]...), e.Body...))
 	}
 	var tries []try
+	if of := groupAgain(s.Body, e.Body); of != nil {
+		upTo := plain
+		upTo.Times.Bound = Bound{Kind: ToLast, N: Num{N: 1}, Of: []Filter{*of}}
+		tries = append(tries, func() (bool, int64) {
+			ok, n := w.fill(&upTo, rest)
+			return ok && len(w.problems) == m.problems && w.run(e.Body), n
+		})
+	}
 	if w.kind == Round && closesLoop(s.Body, e.Body) {
 		tries = append(tries, func() (bool, int64) { return w.closeLoop(s) })
 	}
@@ -1246,6 +1254,22 @@ func makesAlike(a, b *Step) bool {
 		return a.Target.N.N == b.Target.N.N
 	}
 	return false
+}
+
+// groupAgain gives the group of the row below whose stitch an ending names as the
+// repeat begins with it, "*sc in 3rd dc of next shell, 5 dc in next sc; rep from *,
+// ending with sc in 3rd dc of last shell, 3 dc in last sc": whole passes go up to
+// the last such group, and none of what lies between is passed over. It is nil for
+// other endings.
+func groupAgain(body, end []*Step) *Filter {
+	if len(body) < 2 || len(end) == 0 || body[0].Op != OpWork || !makesAlike(body[0], end[0]) {
+		return nil
+	}
+	a, b := body[0].Target.Within, end[0].Target.Within
+	if a == nil || b == nil || a.Kind != NamedGroup || b.Kind != NamedGroup || a.Name != b.Name || body[0].Target.Which != end[0].Target.Which {
+		return nil
+	}
+	return b
 }
 
 // closesInChain reports a group whose last chain is as long as another.
