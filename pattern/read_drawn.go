@@ -21,6 +21,9 @@ func (x *rowReader) drawn() []*Step {
 	for x.peek().isAny(",", ";", "and", "&", "then") {
 		x.p++
 	}
+	if s := x.offAsOne(start, legs); s != nil {
+		return x.repeated(start, []*Step{s})
+	}
 	over := x.phrase("yo|yoh|yrh|wrh") || x.phrase("yarn|thread|wool|cotton", "over|round", "[the]", "[hook]")
 	for x.peek().isAny(",", "and", "&", "then") {
 		x.p++
@@ -48,6 +51,34 @@ func (x *rowReader) drawn() []*Step {
 	s.Target = Target{Which: Next, N: Num{N: 1}}
 	s.Span = x.spanFrom(start)
 	return x.repeated(start, []*Step{s})
+}
+
+// offAsOne reads how loops drawn up from several stitches are worked off, "and work
+// them off as 1 sc", "and work them together": the decrease that it makes, from start.
+//
+//	off = "work" [ "off" ] [ "them" | "both" | "all" ] [ "off" ] ( "together" | [ "together" ] "as" "one" [ stitch ] ) .
+func (x *rowReader) offAsOne(start int, legs int64) *Step {
+	save := x.p
+	id := x.mainStitch()
+	if !x.phrase("work|working|worked|take|taking", "[off]", "[them|these|both|all|the]", "[loops|lps|sts|stitches]", "[off]") {
+		return nil
+	}
+	together := x.phrase("together|tog", "[off]")
+	switch {
+	case x.peek().isAny("as", "like") && (x.at(1).isAny("a", "one") || x.at(1).kind == tNum && x.at(1).num == 1 && !x.at(1).frac):
+		x.p += 2
+		if of, n := x.stitchAt(0); n > 0 {
+			x.p += n
+			id = of
+		} else {
+			x.accept("st", "stitch")
+		}
+	case !together:
+		x.p = save
+		return nil
+	}
+	x.decMade()
+	return &Step{Op: OpWork, Stitch: id, Legs: int(legs), N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 1}}, Span: x.spanFrom(start)}
 }
 
 // decMade takes "(1 dec made)", "--dec made": what was just told.
@@ -111,6 +142,9 @@ func (x *rowReader) loopsDrawn() int64 {
 		}
 	}
 	if !x.phrase("draw|pull", "[up|through]", "a|the|1|one", "loop|lp", "[through]") {
+		if placed && closer == "" && x.peek().isAny("work", "working", "take", "taking") {
+			return each // "insert hook in each of next 2 sc and work them off as 1 sc"
+		}
 		return 0
 	}
 	if !placed && !place() {

@@ -244,6 +244,8 @@ func (x *rowReader) note() []*Step {
 			}
 		case t.text == "from" && x.phrase("from", "now|here|this", "[point]", "[on|onwards|forward]", "[on]"):
 			return clause()
+		case t.text == "from" && x.worked && x.phrase("from", "[the]", "front|back") && (x.end() || x.peek().separator() || x.peek().is("and")):
+			return take()
 		case t.text == "from" && x.phrase("from", "[the]", "ws|rs|right|wrong", "[side]"):
 			return take()
 		}

@@ -1,6 +1,6 @@
 package pattern
 
-// soOn = [ "and" ] "so" ( "on" | "continue" ) bound .
+// soOn = [ "and" ] "so" ( "on" | "continue" ) ( bound | "in" "each" noun ) .
 //
 // "Ch 5, turn, dc on dc, ch 2, dc on next dc, and so continue across": what was
 // worked last, from where it began to come again, fills the row.
@@ -16,6 +16,12 @@ func (x *rowReader) soOn() []*Step {
 	}
 	x.accept(",")
 	b, ok := x.bound()
+	if from := x.p; !ok && (x.phrase("in|into|on|around|round|over", "each|every", "[of]", "[the]", "[remaining|rem|following]") || x.at(-1).isAny("in", "on") && x.phrase("each|every", "[of]", "[the]", "[remaining|rem|following]")) {
+		if n, named := x.nounAt(0); named {
+			x.p += n.tokens // "and so on around each dc"
+			b, ok = Bound{Kind: ToEnd, Span: x.spanFrom(from)}, true
+		}
+	}
 	if !ok || b.Kind != ToEnd {
 		x.p = start
 		return nil
