@@ -306,7 +306,7 @@ func (x *rowReader) place() []Target {
 		save := x.p
 		x.placeRemark(t.Which == FromHook)
 		comma := x.accept(",")
-		if !x.accept("and", "&", "then", "+") && !(comma && x.peek().isAny("in", "into") && !x.makesThere()) {
+		if !x.accept("and", "&", "then", "+") && !(comma && x.peek().isAny("in", "into") && !x.makesThere()) && !x.slipsOverInto(start) {
 			x.p = save
 			break
 		}

@@ -174,6 +174,9 @@ func (x *rowReader) fillsRow() bool {
 	if t.is(".") && t == x.peek() && !x.at(1).glued && x.depth <= 1 && len(x.marks) == 0 && x.sentenceAt(1) && !x.at(1).isAny("work", "then", "now", "make", "in") {
 		return true // "repeat from *. You should have 48 loops."
 	}
+	if k := x.phraseAt(0, "[,|;|-]", "working|making|placing|work|make|place", "[the|your]", "last|final"); k > 0 && (x.stitchFollows(k) || x.at(k).kind == tNum && x.stitchFollows(k+1)) {
+		return true // "rep from *, working the last sc in top of ch-3"
+	}
 	return x.roundEnd() || t.isAny("ending", "end", "ends", "finishing", "omitting")
 }
 

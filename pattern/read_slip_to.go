@@ -16,6 +16,19 @@ func countedOn(first, t *Target) {
 	}
 }
 
+// slipsOverInto reports whether a slip stitch that went over stitches, from a token
+// on, now goes into the place that it was made for: "sl st over 2 dc into the ch-2
+// sp", with no word between the two.
+func (x *rowReader) slipsOverInto(from int) bool {
+	if from == 0 || x.p == from || !x.ts[from].isAny("over", "across", "along") || !x.ts[from-1].isAny("ss", "slst", "st", "sts", "stitch", "stitches") {
+		return false
+	}
+	if t := &x.ts[from-1]; t.isAny("st", "sts", "stitch", "stitches") && (from == 1 || !x.ts[from-2].isAny("sl", "slip")) {
+		return false
+	}
+	return x.peek().isAny("into", "to", "in") && (x.at(1).isAny("the", "next", "first", "corner", "ch", "same") || x.at(1).kind == tNum && x.at(2).isAny("ch"))
+}
+
 // standsOver takes the stitch that a turning chain stands over, where the row was
 // slipped to it: "sl st into the 6th dc, ch 3 over the 6th dc".
 func (x *rowReader) standsOver() bool {

@@ -201,13 +201,22 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 			return false
 		}
 	}
+	if x.phrase("count|counting", "[in]", "[the|each|every|all]", "ch|chs|chain|chains", "[sts|stitches]", "[as|for]", "[a|1|one]", "st|sts|stitch|stitches") {
+		if !x.peek().isAny("and", "so", ",", "you", "there") {
+			x.p = start
+			return false
+		}
+	}
 	if x.peek().is(",") {
 		x.p++
+	}
+	if x.countNamed(before) {
+		return true
 	}
 	if x.peek().isAny("so", "and") && x.at(1).isAny("you", "you've", "you'll", "there", "that's") {
 		x.p++ // "so you've got 12"
 	}
-	ok := x.phrase("you're|we're", "[now|back|down|up]", "[now|back|down|up]", "[to|at|on]") && x.peek().kind == tNum || x.phrase("you've", "[now]", "[got|made|worked]", "[now]", "[a]", "[total]", "[of]") && x.peek().kind == tNum || x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought]", "[now|to]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
+	ok := x.phrase("you're|we're", "[now|back|down|up]", "[now|back|down|up]", "[to|at|on]") && x.peek().kind == tNum || x.phrase("you've", "[now]", "[got|made|worked]", "[now]", "[a]", "[total]", "[of]") && x.peek().kind == tNum || x.phrase("you|you'll|it", "[will|should|now|is|are]", "[be]", "[now|back]", "down|up|back", "to") || x.phrase("you'll|you'd", "[now]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") || x.phrase("[now]", "you", "[will|should|now|ought|still|again]", "[now|to|still]", "have|end|be|finish|get", "[now|left|up]", "[with]", "[a]", "[total]", "[of]") ||
 		x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("should|shd|shld", "[now]", "be|have|make|get", "[at|up|now]", "[to]", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
@@ -736,7 +745,7 @@ func (x *rowReader) totalTail(end int) bool {
 // half shell each end".
 func (x *rowReader) tailWords(end int) bool {
 	start := x.p
-	x.accept("and", "with", "plus")
+	x.accept("and", "with", "plus", "+", "&")
 	if !x.peek().isAny("a", "one", "half") {
 		if !x.phrase("all", "told") {
 			x.p = start
@@ -1002,7 +1011,7 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 			break
 		}
 		if w.in(partlyWords) || w.isAny("more") && !w.isAny("times") ||
-			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") && !countsAfter(parts, w) || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") && !countsAfter(parts, w) || w.isAny("made", "worked") && x.depth > 1 {
+			w.isAny("each") && x.tokenAfter(i).isAny("side", "edge", "end", "corner", "petal", "section") && !countsAfter(parts, w) && !x.besides(parts, i) || w.isAny("to", "on", "between") && x.tokenAfter(i).isAny("a", "each") && !countsAfter(parts, w) || w.isAny("made", "worked") && x.depth > 1 {
 			if w.isAny("more", "increased", "decreased", "fewer", "added", "less", "dropped") && len(parts) == 1 && x.row.Total == nil && x.depth == 1 && parts[0].Kind != PartOther {
 				n := parts[0].N
 				if w.isAny("decreased", "fewer", "less", "dropped") {
@@ -1035,6 +1044,21 @@ func (x *rowReader) halfAtEnds(from int) bool {
 	for i := from; i < x.p && i+1 < len(x.ts); i++ {
 		half = half || x.ts[i].is("half")
 		if half && x.ts[i].isAny("each", "either", "both") && x.ts[i+1].isAny("end", "ends", "side", "sides") {
+			return true
+		}
+	}
+	return false
+}
+
+// besides reports whether the words before a token tell of one thing more at the
+// ends of the row, which the numbers before it leave out: "5 fans and a half fan at
+// each edge".
+func (x *rowReader) besides(parts []TotalPart, i int) bool {
+	if parts[0].Kind != PartNamed || !x.tokenAfter(i).isAny("edge", "end") {
+		return false
+	}
+	for k := i - 1; k > 1 && int(x.ts[k].start) >= parts[len(parts)-1].Span.End; k-- {
+		if x.ts[k].isAny("a", "one", "half") && x.ts[k-1].isAny("+", "&", "and", "with", "plus") {
 			return true
 		}
 	}
@@ -1079,6 +1103,7 @@ func (x *rowReader) tokenAfter(i int) *token {
 // settleTotal drops a number that turned out to stand amid the work: a gloss
 // on one instruction, not the total of the row.
 func (x *rowReader) settleTotal() {
+	x.settleChange()
 	t := x.row.Total
 	if t == nil {
 		return
@@ -1094,6 +1119,30 @@ func (x *rowReader) settleTotal() {
 			x.row.Total = nil
 			return
 		}
+	}
+}
+
+// settleChange leaves a change in number that is told amid the work to the step
+// before it, where it is just what that one step changes: "dc2tog over first 2 dc (1
+// dc decreased), dc in each dc to end". It is not what the whole row changes then.
+func (x *rowReader) settleChange() {
+	c := &x.row.changes
+	if !c.deltaSet || c.delta.N == 0 || len(c.delta.Sizes) > 0 || c.delta.Span.Empty() {
+		return
+	}
+	var last *Step
+	for _, s := range x.row.Steps {
+		if s.Op == OpNote {
+			continue
+		}
+		if s.Span.Start < c.delta.Span.Start {
+			last = s
+			continue
+		}
+		if makesStitches(s) && s.Op != OpDelta && last != nil && last.Op == OpWork && last.Target.Which != Each && last.N.N-int64(max(last.Legs, 1)) == c.delta.N {
+			*c = rowChanges{}
+		}
+		return
 	}
 }
 
