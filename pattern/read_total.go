@@ -366,8 +366,8 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	if bare && (mark == "." || mark == ";") && x.depth == 1 && x.lastWords() {
 		certain = true // "..., turn. 12"
 	}
-	if mark == "," && bare && x.lastWords() && comesTo(before, parts[0].N.N) {
-		certain = true // "inc x 6, 12"
+	if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && x.loneStitch(before)) {
+		certain = true // "inc x 6, 12", "sc, 21"
 	} else if mark == "," && !generic {
 		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0])
 	}
@@ -447,6 +447,21 @@ func comesTo(steps []*Step, want int64) bool {
 	}
 	n, ok := plainSum(steps)
 	return ok && n == want && n > 1
+}
+
+// loneStitch reports whether one stitch without a number is all that a row has said,
+// "8-14 - sc, 21": it goes all the way along, and the number behind it is what there is.
+func (x *rowReader) loneStitch(steps []*Step) bool {
+	var s *Step
+	for _, b := range steps {
+		if b.Op != OpNote && s != nil {
+			return false
+		}
+		if b.Op != OpNote {
+			s = b
+		}
+	}
+	return s != nil && x.afterRows && s.Op == OpWork && !s.Target.said && s.Target.Which == Next && s.Target.N.Span.Empty() && s.Target.N.N == 1 && s.N.Span.Empty() && s.N.N == 1 && s.Legs == 0 && stitch.Of(s.Stitch).Kind == stitch.Basic && s.Stitch != stitch.Slip
 }
 
 // plainSum adds up what steps make that say how many they are.
@@ -812,6 +827,11 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		return p, true
 	}
 	if t.separator() || t.in(afterNumber) {
+		p.Span = x.spanFrom(start)
+		return p, true
+	}
+	if t.is("across") && (x.p+1 >= end || x.at(1).separator()) {
+		x.p++ // "sc thru both, 12 across"
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
