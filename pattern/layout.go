@@ -360,7 +360,7 @@ func (r *reader) line(i int) {
 			return
 		}
 	}
-	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.leadsEarlier(ln) || r.refersAgain(ln) || r.closesOpening(ln) || r.endsSentence() && r.rowOfItsOwn(ln.start, r.row.body)) {
+	if r.row != nil && (r.fastened() && r.joinsYarn(ln) || r.leadsEarlier(ln) || r.refersAgain(ln) || r.closesOpening(ln) || r.endsSentence() && r.rowOfItsOwn(ln.start, r.row.body) || r.endsPart() && r.edgingAlone(ln.start, r.row.body)) {
 		r.closeRow() // it begins the next row
 		r.words(ln.start, ln.end)
 		return
@@ -413,6 +413,11 @@ func (r *reader) line(i int) {
 	if l, k := r.labelWithin(ln, 40); k > 0 && r.sec == noSection {
 		r.prose(line{ln.start, k})
 		r.startRow(l, k, ln.end)
+		return
+	}
+	if k := r.edgingBehindTalk(ln); k > 0 {
+		r.prose(line{ln.start, k})
+		r.words(k, ln.end)
 		return
 	}
 	r.prose(ln)

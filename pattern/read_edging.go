@@ -153,9 +153,33 @@ func (x *rowReader) edgingTold() []*Step {
 	return []*Step{{Op: OpFree, Stitch: id, Span: sp, Text: x.src.Slice(sp)}}
 }
 
+// edgingBehindTalk is the token at which an edging begins that stands on a line behind
+// words of the making up, "Sew the side seams; work 1 row sc around neck"; 0 where none does.
+func (r *reader) edgingBehindTalk(ln line) int {
+	if r.piece == nil || r.sec != noSection || len(r.piece.Rows) == 0 {
+		return 0
+	}
+	for k := ln.start + 2; k < ln.end; k++ {
+		if (r.toks[k-1].is(";") || r.toks[k-1].isMark(".)]") && r.capital(k)) && r.edgingAt(k) {
+			return k
+		}
+	}
+	return 0
+}
+
+// endsPart reports whether the words gathered so far end at a semicolon.
+func (r *reader) endsPart() bool {
+	return len(r.row.body) > 0 && r.row.body[len(r.row.body)-1].is(";")
+}
+
 // edgingAlone reports whether a sentence at token i is an edging that stands behind
 // work, or rows repeated, that it is no part of.
 func (r *reader) edgingAlone(i int, body []token) bool {
+	return r.edgingAt(i) && (repeatsRows(body) || len(body) > 0 && r.worksStitches(body))
+}
+
+// edgingAt reports whether the words at token i tell an edging.
+func (r *reader) edgingAt(i int) bool {
 	x := r.scratch(i)
 	if x.accept("with", "using") {
 		for n := 0; n < 6 && x.peek().kind == tWord; n++ {
@@ -166,8 +190,6 @@ func (r *reader) edgingAlone(i int, body []token) bool {
 	if !x.peek().in(edgingVerbs) {
 		return false
 	}
-	if _, _, ok := x.edging(); !ok {
-		return false
-	}
-	return repeatsRows(body) || len(body) > 0 && r.worksStitches(body)
+	_, _, ok := x.edging()
+	return ok
 }
