@@ -269,21 +269,13 @@ func (pr *prover) provePiece(p *Piece) {
 	pr.out = append(pr.out[:found], bestOut...)
 	pr.flips, pr.kept = bestFlips, bestKept
 	best = pr.settleStars(p, best, found, kept)
-	var uneven []Finding
 	for _, k := range asked {
-		if !bestFlips[k] {
-			continue
-		}
-		f := pr.flipNote(p, best, k)
-		if f.Severity == Error {
-			uneven = append(uneven, f)
-		} else {
-			pr.out = append(pr.out, f)
+		if bestFlips[k] {
+			pr.out = append(pr.out, pr.flipNote(p, best, k))
 		}
 	}
 	best.flips = bestFlips
 	pr.endPiece(p, best, found, kept)
-	pr.out = append(pr.out, uneven...)
 }
 
 // endPiece looks at what is amiss in a piece whose reading is settled, and keeps
@@ -323,9 +315,6 @@ func (pr *prover) flipNote(p *Piece, w *pieceWork, k turnKey) Finding {
 	counts := "does not count as a stitch"
 	if pr.readsAsCounted(w, k) {
 		counts = "counts as one " + name
-	} else if k.foundation && k.chains == int64(stitch.Of(k.stitch).Turn) && pr.saidToCount(p, k) {
-		return Finding{Severity: Error, Code: CodeTotal, Span: sp, Message: fmt.Sprintf("by its total %s do not count as a stitch here, and a ch %d is said to count as one %s in the rows after it", what, k.chains, name),
-			Hint: "if they count here too, the foundation has a chain too many, or the total is one short"}
 	}
 	return Finding{Severity: Note, Code: CodeReading, Span: sp, Message: "the pattern does not say whether " + what + " counts; under its totals it " + counts}
 }
@@ -342,19 +331,6 @@ func (pr *prover) readsAsCounted(w *pieceWork, k turnKey) bool {
 		}
 		for _, ru := range r.fabric.runs {
 			if ru.turn && ru.kind == pStitch && int64(ru.size) == k.chains && ru.stitch == k.stitch {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// saidToCount reports whether a row begins with as many chains as are skipped at the
-// hook and says that they count as the stitch.
-func (pr *prover) saidToCount(p *Piece, k turnKey) bool {
-	for _, r := range p.Rows {
-		for _, s := range r.Steps {
-			if s.Op == OpChain && s.Counts.Said && s.Counts.As == k.stitch && s.N.At(pr.size) == k.chains {
 				return true
 			}
 		}
