@@ -20,6 +20,8 @@ func TestWordings(t *testing.T) {
 	}{
 		{flat + "Rows 3-5: Rep. Row 2, having 28 sc at end of Row 5.", 28, Agrees},
 		{flat + "Rows 3-5: Rep. Row 2, having 30 sc at end of Row 5.", 28, Differs},
+		{"Ch 22.\nRow 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\nRow 2: Ch 1, turn, sc in first sc, *ch 1, skip 1 sc, sc in next sc; rep from *, working the last sc in the last sc. (11 sc, 10 ch-1 sps)", 11, Agrees},
+		{"Ch 22.\nRow 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\nRow 2: Ch 1, turn, sc in first sc, *ch 1, skip 1 sc, sc in next sc; rep from *, working the last sc in the last sc. (12 sc, 10 ch-1 sps)", 11, Differs},
 		{flat + "Rows 3-5: Repeat Row 2, with 28 sts on last row.", 28, Agrees},
 		{flat + "Rows 3-5: Repeat Row 2, having now 28 sts at the end of the last row.", 28, Agrees},
 		{flat + "Row 3: Sc in each sc, ch 1 and turn at end of each row. (22)", 22, Agrees},
