@@ -101,12 +101,12 @@ func (c *checker) metas() (root, freelist uint64, err error) {
 			return 0, 0, err
 		}
 		meta := page[pageHeader:]
-		if native.Uint64(page) != id || native.Uint16(page[8:]) != metaPage || native.Uint64(meta[metaSize-8:]) != metaSum(meta) {
+		if native.Uint64(page) != id || native.Uint16(page[8:]) != metaPage || !soundMeta(meta) {
 			return 0, 0, damaged("its head page %d does not add up", id)
 		}
 		if txid := native.Uint64(meta[48:]); id == 0 || txid > newest {
 			newest, c.head = txid, meta
-			root, freelist, c.end = native.Uint64(meta[16:]), native.Uint64(meta[32:]), native.Uint64(meta[40:])
+			root, freelist, c.end = native.Uint64(meta[16:]), native.Uint64(meta[32:]), native.Uint64(meta[metaPages:])
 		}
 	}
 	if c.end < 2 || c.end > 1<<40 {
@@ -115,10 +115,11 @@ func (c *checker) metas() (root, freelist uint64, err error) {
 	return root, freelist, nil
 }
 
-func metaSum(meta []byte) uint64 {
+// soundMeta reports whether the sum at the end of a meta is that of what stands before it.
+func soundMeta(meta []byte) bool {
 	hash := fnv.New64a()
 	hash.Write(meta[:metaSize-8])
-	return hash.Sum64()
+	return hash.Sum64() == native.Uint64(meta[metaSize-8:])
 }
 
 func (c *checker) read(b []byte, at int64) error {

@@ -207,7 +207,7 @@ func (f *finds) sortLoose() {
 func pageSize(data []byte) int {
 	if len(data) >= pageHeader+metaSize {
 		meta := data[pageHeader:]
-		if size := native.Uint32(meta[8:]); metaSum(meta) == native.Uint64(meta[metaSize-8:]) && size >= 1024 && size <= 1<<16 {
+		if size := native.Uint32(meta[8:]); soundMeta(meta) && size >= 1024 && size <= 1<<16 {
 			return int(size)
 		}
 	}
@@ -225,14 +225,10 @@ func cutOff(data []byte, size int) bool {
 	heads := 0
 	for id := range 2 {
 		page, ok := slice(data, id*size, 0, uint32(pageHeader+metaSize))
-		if !ok {
+		if !ok || !soundMeta(page[pageHeader:]) {
 			continue
 		}
-		meta := page[pageHeader:]
-		if metaSum(meta) != native.Uint64(meta[metaSize-8:]) {
-			continue
-		}
-		if native.Uint64(meta[metaPages:]) > uint64(len(data)/size) {
+		if native.Uint64(page[pageHeader+metaPages:]) > uint64(len(data)/size) {
 			return true
 		}
 		heads++
