@@ -50,7 +50,7 @@ type reader struct {
 
 	layersNext bool // the row to come is worked through both layers
 
-	meshSeen map[bool]bool // the meshes of filet that are defined: true for a filled one
+	meshesTold [2]bool // whether an open mesh of filet is defined, and a filled one
 
 	letters map[string]bool // that number rows: "e1", "e2"
 	letter  string          // of the row read last

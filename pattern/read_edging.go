@@ -39,14 +39,18 @@ func (x *rowReader) edging() (id stitch.ID, rows Num, ok bool) {
 		x.accept("of", "in")
 		return true
 	}
+	made := func() bool {
+		n := 0
+		id, n = x.stitchAt(0)
+		x.p += n
+		return n > 0
+	}
 	save := x.p
 	switch {
 	case count():
-		n := 0
-		if id, n = x.stitchAt(0); n == 0 {
+		if !made() {
 			return fail()
 		}
-		x.p += n
 		x.accept("evenly", "loosely", "tightly", "neatly")
 		if !x.alongEdges() {
 			return fail()
@@ -56,11 +60,9 @@ func (x *rowReader) edging() (id stitch.ID, rows Num, ok bool) {
 			if at := x.p; !count() {
 				x.p = at
 			}
-			n := 0
-			if id, n = x.stitchAt(0); n == 0 {
+			if !made() {
 				return fail()
 			}
-			x.p += n
 		}
 		x.accept("evenly")
 		if !x.alongEdges() {
@@ -88,11 +90,9 @@ func (x *rowReader) edging() (id stitch.ID, rows Num, ok bool) {
 		if x.peek().kind == tNum {
 			x.p++
 		}
-		n := 0
-		if id, n = x.stitchAt(0); n == 0 {
+		if !made() {
 			return fail()
 		}
-		x.p += n
 	default:
 		return fail()
 	}
@@ -186,9 +186,6 @@ func (r *reader) edgingAt(i int) bool {
 			x.p++ // "With White, work one row of ss around armholes"
 		}
 		x.accept(",")
-	}
-	if !x.peek().in(edgingVerbs) {
-		return false
 	}
 	_, _, ok := x.edging()
 	return ok

@@ -101,13 +101,13 @@ func (r *reader) keepMesh(from, to int) bool {
 	if !ok {
 		return false
 	}
-	if r.meshSeen[!solid] {
+	kind := 0
+	if solid {
+		kind = 1
+	}
+	if r.meshesTold[kind] = true; r.meshesTold[1-kind] {
 		r.pat.filet = true // both kinds are told
 	}
-	if r.meshSeen == nil {
-		r.meshSeen = make(map[bool]bool)
-	}
-	r.meshSeen[solid] = true
 	for _, n := range short {
 		if _, known := sectionNames[n]; known {
 			continue

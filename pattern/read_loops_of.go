@@ -100,19 +100,16 @@ func (r *reader) leadsEarlier(ln line) bool {
 	}
 	x := r.scratch(ln.start)
 	x.accept("now", "then", "next")
-	if x.phrase("with|using"); x.p > ln.start && x.at(-1).isAny("with", "using") {
+	if x.accept("with", "using") {
 		for x.p < ln.end && !x.peek().is(",") {
 			x.p++
 		}
 		x.accept(",")
 	}
-	switch {
-	case x.accept("join", "rejoin", "attach", "reattach"):
-	case x.accept("work", "working", "go", "return"):
-	default:
+	join := x.accept("join", "rejoin", "attach", "reattach")
+	if !join && !x.accept("work", "working", "go", "return") {
 		return false
 	}
-	join := x.at(-1).isAny("join", "rejoin", "attach", "reattach")
 	earlier := false
 	for ; x.p < ln.end; x.p++ {
 		if n, ok := x.rowName(); ok {

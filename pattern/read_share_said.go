@@ -1,10 +1,13 @@
 package pattern
 
+// shareOpeners begin words that say what there is of each side.
+var shareOpeners = newWordSet("that's thats that which so meaning")
+
 // shareSaid reads what is said of each side in words behind a row: "that's 26 per
 // side when you come to join", "which makes 14 dc along each edge". It is held
 // against what the row has in all.
 func (x *rowReader) shareSaid() []*Step {
-	if !x.worked || x.depth > 1 || !x.peek().isAny("that's", "that", "which", "so", "meaning", "thats") {
+	if !x.worked || x.depth > 1 || !x.peek().in(shareOpeners) {
 		return nil
 	}
 	start := x.p
@@ -25,14 +28,23 @@ func (x *rowReader) shareSaid() []*Step {
 		return nil
 	}
 	sp := x.spanFrom(from)
+	if x.talkToStop(9, "ch", "rep", "repeat", "skip") < 0 {
+		x.p = start
+		return nil
+	}
+	x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: "per side", Span: sp, share: true})
+	return x.noteFrom(start)
+}
+
+// talkToStop takes the words up to the next stop, and gives how many they are: -1 where
+// they are more than most, or there is a number, a stitch or one of some words among them.
+func (x *rowReader) talkToStop(most int, never ...string) int {
 	for k := 0; ; k++ {
 		switch t := x.peek(); {
 		case t.kind == tEnd || t.head || t.separator() || t.isMark("()[]"):
-			x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: "per side", Span: sp, share: true})
-			return x.noteFrom(start)
-		case k > 8 || t.kind != tWord || x.stitchFollows(0) || t.isAny("ch", "rep", "repeat", "skip"):
-			x.p = start
-			return nil
+			return k
+		case k >= most || t.kind != tWord || x.stitchFollows(0) || t.isAny(never...):
+			return -1
 		}
 		x.p++
 	}
@@ -41,7 +53,7 @@ func (x *rowReader) shareSaid() []*Step {
 // shareAhead reports whether words that say what there is of each side begin k
 // tokens on.
 func (x *rowReader) shareAhead(k int) bool {
-	if !x.at(k).isAny("that's", "thats", "that", "which", "so", "meaning") {
+	if !x.at(k).in(shareOpeners) {
 		return false
 	}
 	for j := k + 1; j < k+9; j++ {
@@ -71,18 +83,9 @@ func (x *rowReader) notCounted() []*Step {
 		x.accept("-")
 		x.number()
 	}
-	for k := 0; ; k++ {
-		switch t := x.peek(); {
-		case t.kind == tEnd || t.head || t.separator() || t.isMark("()[]"):
-			if k == 0 {
-				x.p = start
-				return nil
-			}
-			return x.noteFrom(start)
-		case k > 6 || t.kind != tWord || x.stitchFollows(0):
-			x.p = start
-			return nil
-		}
-		x.p++
+	if x.talkToStop(7) < 1 {
+		x.p = start
+		return nil
 	}
+	return x.noteFrom(start)
 }
