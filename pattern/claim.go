@@ -77,6 +77,12 @@ func (r *reader) claims() {
 	}
 }
 
+// claimOf keeps a claim that a row makes: its number, and the tokens of the words that
+// tell it, the last included.
+func (r *reader) claimOf(kind claimKind, at *claimRow, n, from, to *token) {
+	r.pat.claims = append(r.pat.claims, claim{kind: kind, n: Num{N: n.num, Span: n.span()}, span: Span{int(from.start), int(to.end)}, piece: at.piece, row: at.row})
+}
+
 // copiesClaim reads how many of a piece there are to be: "sew on the 6 arms",
 // "all four flippers".
 func (r *reader) copiesClaim(i int) {

@@ -20,7 +20,7 @@ func (r *reader) pairsClaim(at *claimRow, i int) {
 		said = r.toks[k].isAny("fold", "folded", "seam", "sew", "join", "graft", "whip", "whipstitch")
 	}
 	if said {
-		r.pat.claims = append(r.pat.claims, claim{kind: claimPairs, n: Num{N: t.num, Span: t.span()}, span: Span{int(t.start), int(r.toks[i+3].end)}, piece: at.piece, row: at.row})
+		r.claimOf(claimPairs, at, t, t, &r.toks[i+3])
 	}
 }
 
@@ -90,7 +90,7 @@ func (r *reader) endsClaim(at *claimRow, i int) {
 		ends = r.toks[k].isAny("end", "ends", "side", "sides", "edge")
 	}
 	if ends {
-		r.pat.claims = append(r.pat.claims, claim{kind: claimEnds, n: Num{N: t.num, Span: t.span()}, span: Span{int(t.start), int(r.toks[i+1].end)}, piece: at.piece, row: at.row})
+		r.claimOf(claimEnds, at, t, t, &r.toks[i+1])
 	}
 }
 

@@ -16,7 +16,7 @@ func (r *reader) endOfClaim(at *claimRow, i int) {
 	if !r.toks[i-1].is("of") || i < 2 || !r.toks[i-2].isAny("end", "close") {
 		return
 	}
-	r.pat.claims = append(r.pat.claims, claim{kind: claimEndOf, n: Num{N: n.num, Span: n.span()}, span: Span{int(t.start), int(n.end)}, piece: at.piece, row: at.row})
+	r.claimOf(claimEndOf, at, n, t, n)
 }
 
 // endOfClaimed compares it with the last row of the label.

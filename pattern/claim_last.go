@@ -42,7 +42,7 @@ func (r *reader) lastRowClaim(at *claimRow, i int) bool {
 	if r.toks[after].isAny("cut", "break") && !r.toks[after-1].isAny("not", "don't", "do", ",") && !r.toks[after+1].isAny("yarn", "off", "the", "thread") {
 		return false
 	}
-	r.pat.claims = append(r.pat.claims, claim{kind: claimLast, n: Num{N: t.num, Span: t.span()}, span: Span{int(r.toks[i].start), int(t.end)}, piece: at.piece, row: row})
+	r.claimOf(claimLast, at, t, &r.toks[i], t)
 	return true
 }
 

@@ -15,7 +15,7 @@ func (r *reader) leftClaim(at *claimRow, i int) {
 		return
 	}
 	if r.drawsShut(i) {
-		r.pat.claims = append(r.pat.claims, claim{kind: claimLeft, n: Num{N: t.num, Span: t.span()}, span: Span{int(t.start), int(r.toks[i+1].end)}, piece: at.piece, row: at.row})
+		r.claimOf(claimLeft, at, t, t, &r.toks[i+1])
 		return
 	}
 	for k := i - 1; k >= max(0, i-14) && !r.toks[k+1].blank; k-- {
@@ -25,7 +25,7 @@ func (r *reader) leftClaim(at *claimRow, i int) {
 		case w.isAny("through", "thru") && r.toks[k+1].kind == tNum:
 			return // "Rows 32 thru 36"
 		case w.isAny("through", "thru", "gather", "cinch", "thread", "weave"):
-			r.pat.claims = append(r.pat.claims, claim{kind: claimLeft, n: Num{N: t.num, Span: t.span()}, span: Span{int(t.start), int(r.toks[i+1].end)}, piece: at.piece, row: at.row})
+			r.claimOf(claimLeft, at, t, t, &r.toks[i+1])
 			return
 		}
 	}

@@ -50,11 +50,7 @@ func (r *reader) plainLetter() {
 	if r.pat.usual != stitch.None {
 		id = r.pat.usual
 	}
-	terms := stitch.US
-	if r.lex == stitch.LexiconFor(stitch.UK) {
-		terms = stitch.UK
-	}
-	name := id.Name(terms)
+	name := r.nameOf(id)
 	r.addAlias("x", name)
 	r.pat.note(Note, CodeReading, first, "no line says what x is: it is taken for %s", name)
 }

@@ -109,7 +109,7 @@ func (w *pieceWork) workItem(it item, next int) {
 		}
 	}
 	if n := row.until.At(w.pr.size); n > 0 && row.Refer == nil {
-		count = -int(min(n, maxCounted))
+		count = -capped(n)
 	}
 	w.repeatRows(block, it.from, count, row, row.Total)
 }
@@ -131,7 +131,7 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) 
 	if then > 0 && n <= 0 {
 		n = 1 // its label leaves no room for them
 	}
-	times := int(min(r.Times.At(pr.size), maxCounted))
+	times := capped(r.Times.At(pr.size))
 	blockLen := len(block)
 	counted := row.Numbers.Count.At(pr.size) > 1 // "Next 3 rows: Rep Dec row"
 	labelled := (row.Numbers.First.N != 0 || counted) && next >= 0 && len(row.Numbers.List) == 0 && row.Numbers.Every == 0
@@ -145,7 +145,7 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) 
 			}
 			pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and %d repeats of %s are %d%s", row.Label, it.count(), times, countWords(int64(blockLen), "row", "rows"), times*blockLen, also),
 				fmt.Sprintf("the last of them would be Row %d", it.from+times*blockLen+then-1))
-		} else if rows := int(min(r.Rows.At(pr.size), maxCounted)); times == 0 && then == 0 && rows > 0 && rows != n {
+		} else if rows := capped(r.Rows.At(pr.size)); times == 0 && then == 0 && rows > 0 && rows != n {
 			pr.say(Error, CodeRange, row.labelSpan, fmt.Sprintf("%s are %d rows, and the words behind it tell of %d", row.Label, n, rows), fmt.Sprintf("the last of them would be Row %d", it.from+rows-1))
 		} else if times == 0 && r.EndRow > 0 && blockLen > 1 {
 			if last := block[(n-1)%blockLen]; r.EndRow < last.Numbers.First.N || r.EndRow > max(last.Numbers.First.N, last.Numbers.Last.N) {
@@ -157,17 +157,17 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) 
 		}
 		return n
 	case r.Rows.N > 0:
-		return int(min(r.Rows.At(pr.size), maxCounted))
+		return capped(r.Rows.At(pr.size))
 	case r.Until.N > 0:
-		return max(0, int(min(r.Until.At(pr.size), maxCounted))-it.from+1-ownRows(own))
+		return max(0, capped(r.Until.At(pr.size))-it.from+1-ownRows(own))
 	case r.UntilRow > 0:
-		return max(0, int(min(r.UntilRow, maxCounted))-it.from+1-ownRows(own))
+		return max(0, capped(r.UntilRow)-it.from+1-ownRows(own))
 	case times > 0:
 		return times * blockLen
 	case labelled && !own && blockLen > 1 && next > it.from && (next-it.from)%blockLen == 0:
 		return next - it.from
 	case r.UntilSts.N > 0:
-		return -int(min(r.UntilSts.At(pr.size), maxCounted))
+		return -capped(r.UntilSts.At(pr.size))
 	case r.Measure:
 		pr.say(Note, CodeMeasure, r.Span, "the maker ends these rows by hand; they are worked out once", "")
 		return blockLen

@@ -52,22 +52,25 @@ func (pr *prover) rowsRepeated(row *Row, before int) int {
 	n := 0
 	switch {
 	case r.Rows.N > 0:
-		n = int(min(r.Rows.At(pr.size), maxCounted))
+		n = capped(r.Rows.At(pr.size))
 	case r.Until.N > 0:
-		return int(min(r.Until.At(pr.size), maxCounted)) - before
+		return capped(r.Until.At(pr.size)) - before
 	case r.UntilRow > 0:
-		return int(min(r.UntilRow, maxCounted)) - before
+		return capped(r.UntilRow) - before
 	case r.UntilSts.N == 0:
-		n = r.blockLen(pr.size) * int(min(max(r.Times.At(pr.size), 1), maxCounted))
+		n = r.allLen(pr.size)
 	}
 	for then := r.Then; then != nil; then = then.Then {
-		n += then.blockLen(pr.size) * int(min(max(then.Times.At(pr.size), 1), maxCounted))
+		n += then.allLen(pr.size)
 	}
 	return n + ownRows(stepsMake(row.Steps))
 }
 
 // maxCounted is how many times a repeat is counted at the most.
 const maxCounted = 1_000_000
+
+// capped is a number of rows or of times, or the most that are counted.
+func capped(n int64) int { return int(min(n, maxCounted)) }
 
 // blockLen is how many rows a reference names.
 func (r *Refer) blockLen(size int) int {

@@ -20,6 +20,11 @@ func (r *Refer) numbers() []int {
 	return out
 }
 
+// allLen is how many rows a reference comes to, its rows as often as it says.
+func (r *Refer) allLen(size int) int {
+	return r.blockLen(size) * capped(max(r.Times.At(size), 1))
+}
+
 // workedAs is the row that Row n of a label is worked as, where the label stands
 // for several that are told by others: under "Rows 7-11: Rep Rows 2-6" it is Row 4
 // for Row 9.
@@ -33,13 +38,13 @@ func (r *Refer) workedAs(row *Row, n, size int) int {
 	}
 	then := 0
 	for t := r.Then; t != nil; t = t.Then {
-		then += t.blockLen(size) * int(min(max(t.Times.At(size), 1), maxCounted))
+		then += t.allLen(size)
 	}
 	names := r
 	for last := count - then; k >= last && last > 0 && names.Then != nil; {
 		k -= last
 		names = names.Then
-		last = names.blockLen(size) * int(min(max(names.Times.At(size), 1), maxCounted))
+		last = names.allLen(size)
 	}
 	names = names.sized(size)
 	if k < 0 || row.Numbers.Every > 0 {

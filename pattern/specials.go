@@ -251,10 +251,7 @@ func (r *reader) alias(name string, from, to int) bool {
 	word := ""
 	switch {
 	case n > 0 && from+n >= to-1:
-		word = id.Name(stitch.US)
-		if r.lex == stitch.LexiconFor(stitch.UK) {
-			word = id.Name(stitch.UK)
-		}
+		word = r.nameOf(id)
 	case x.peek().isAny("increase", "inc") && from+1 >= to-1:
 		word = "inc"
 	case x.peek().isAny("decrease", "dec") && from+1 >= to-1:
@@ -267,6 +264,14 @@ func (r *reader) alias(name string, from, to int) bool {
 	}
 	r.addAlias(name, word)
 	return true
+}
+
+// nameOf is the name of a stitch in the terms that the text is read in.
+func (r *reader) nameOf(id stitch.ID) string {
+	if r.lex == stitch.LexiconFor(stitch.UK) {
+		return id.Name(stitch.UK)
+	}
+	return id.Name(stitch.US)
 }
 
 // unalias puts the words for the letters.
