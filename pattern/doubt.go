@@ -3,6 +3,7 @@ package pattern
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 )
 
@@ -20,6 +21,7 @@ const (
 	doubtPieces = 12
 	doubtRows   = 150
 	doubtBy     = 3 // a number is out by so many at most
+	doubtFlips  = 4 // chains that nobody explains, each taken the other way
 )
 
 // countCode reports whether a finding of this code is one of the count of a row,
@@ -314,18 +316,38 @@ func (pr *prover) searchWitness(p *Piece, found, at int) bool {
 	}
 	errs, score, _ := work(p)
 	most := min(doubtTries, maxSpent/16/max(1, pr.spent-r.before.spent))
-	tries, ok := int64(0), false
+	tries, ok, errsMost := int64(0), false, errs
 	test := func(i int, row *Row) {
 		if tries++; tries > most || ok {
 			return
 		}
 		e, s, here := work(p.with(i, row))
-		ok = s < score && here < Error && (e < errs || e == errs && here < Warning)
+		ok = s < score && here < Error && (e < errs || e == errs && here < Warning) && e <= errsMost
 	}
-	for _, by := range [...]int64{-1, 1, -2, 2, -3, 3} {
-		for i := last; i >= max(0, last-2) && !ok; i-- {
-			pr.nearRows(p.Rows[i], by, func(r *Row) { test(i, r) })
+	search := func(bys ...int64) {
+		tries = 0
+		for _, by := range bys {
+			for i := last; i >= max(0, last-2) && !ok; i-- {
+				pr.nearRows(p.Rows[i], by, func(r *Row) { test(i, r) })
+			}
 		}
+	}
+	search(-1, 1, -2, 2, -3, 3)
+	// The wrong number may have settled how the chains that nobody explains are
+	// taken, the wrong way round.
+	usual := pr.flips
+	errsMost = 0
+	defer func() { pr.flips = usual }()
+	for _, k := range slices.Clone(pr.asked)[:min(len(pr.asked), doubtFlips)] {
+		if ok {
+			break
+		}
+		pr.flips = maps.Clone(usual)
+		if pr.flips == nil {
+			pr.flips = make(map[turnKey]bool)
+		}
+		pr.flips[k] = !pr.flips[k]
+		search(-1, 1, -2, 2)
 	}
 	return ok || most < doubtTries
 }

@@ -29,6 +29,9 @@ func TestDoubt(t *testing.T) {
 		{"a row that turns short", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, sc in next 18 sc, turn.\n", 0, "left unworked"},
 		{"a row that leaves half", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, turn, sc in next 10 sc.\n", 0, "left unworked"},
 		{"more than any slip", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\n", 0, "may be read amiss"},
+		{"a number out by one, and with it the turning chain is taken the other way", "Ch 4.\nRow 1. 6 dc in 4th ch from hook = 7 dc (the three chs stand for one).\nRow 2. Ch 3 (stands for one), turn, dc in first st, 2 dc in each of next 5 sts = 14 dc.\nRow 3. Ch 1, turn, (sc in next st, 2 sc in next st) 7 times = 21 sc.\n", 1, ""},
+		{"one of the times of a repeat is lost", "Ch 26.\nRow 1: Sc in 2nd ch from hook and in each ch across. (25 sc)\nRow 2: Ch 1, turn, sc in first sc, *skip next sc, 3 dc in next sc, skip next sc, sc in next sc; rep from * 4 more times.\n", 1, ""},
+		{"half of a row is worked in a repeat", "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8 sc)\nRow 2: Ch 1, turn, (2 sc in next sc, sc in next sc) twice.\n", 0, "left unworked"},
 		{"the row after it follows", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\nRow 3: Ch 1, turn, (sc in next 5 sc, 2 sc in next sc) 5 times.\n", 0, "may follow from line 3"},
 	} {
 		p := Read(c.text).Prove(Options{})

@@ -80,6 +80,9 @@ func (pr *prover) mendPiece(w *pieceWork) {
 		}
 		hint, proven := w.search(ask)
 		w.weigh(ask)
+		if more, ok := w.onceMore(ask); ok && !proven {
+			hint, proven = more, true
+		}
 		if f := &pr.out[ask.finding]; hint != "" {
 			f.Hint = hint
 			if proven && f.Severity == Warning {
