@@ -22,6 +22,7 @@ type rowWork struct {
 	lastFresh bool   // the last place has not been worked into yet (yarn was joined there)
 	underTold bool   // the stitch under the turning chain was skipped in words
 	pending   int64  // chains made since the last stitch
+	held      int64  // of these, those that end a group in one place: they stand up, and span nothing
 	taken     int64
 	skipped   int64
 	passed    int64 // stitches stepped over without a word
@@ -84,32 +85,33 @@ type problem struct {
 
 // mark is what has to be kept to try a pass and take it back.
 type mark struct {
-	cur                             cursor
-	out                             []run
-	runs                            int
-	lastN                           int64
-	last                            place
-	lastSet, fresh, begun, named    bool
-	lastAt                          cursor
-	pending, taken, skipped, passed int64
-	toLast                          int64
-	problems                        int
-	trace                           []*Trace
-	stands, joined, leave, free     bool
-	delta                           int64
-	own                             []run
-	elsewhere                       bool
-	misfitLeft, closing             int64
-	mesh, idle                      bool
-	chained                         int64
-	below                           *fabric
-	logged                          int
-	lastTimes, lastStitches         int64 // of the last note of the trace
+	cur                          cursor
+	out                          []run
+	runs                         int
+	lastN                        int64
+	last                         place
+	lastSet, fresh, begun, named bool
+	lastAt                       cursor
+	pending, held, taken         int64
+	skipped, passed              int64
+	toLast                       int64
+	problems                     int
+	trace                        []*Trace
+	stands, joined, leave, free  bool
+	delta                        int64
+	own                          []run
+	elsewhere                    bool
+	misfitLeft, closing          int64
+	mesh, idle                   bool
+	chained                      int64
+	below                        *fabric
+	logged                       int
+	lastTimes, lastStitches      int64 // of the last note of the trace
 }
 
 func (w *rowWork) mark() mark {
 	m := mark{cur: w.cur, out: w.out.runs, runs: len(w.out.runs), last: w.last, lastSet: w.lastSet, fresh: w.lastFresh, begun: w.begun, named: w.named, lastAt: w.lastAt,
-		pending: w.pending, taken: w.taken, skipped: w.skipped, passed: w.passed, toLast: w.toLast, problems: len(w.problems), trace: w.trace,
+		pending: w.pending, held: w.held, taken: w.taken, skipped: w.skipped, passed: w.passed, toLast: w.toLast, problems: len(w.problems), trace: w.trace,
 		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below, logged: w.log.len()}
 	if m.runs > 0 {
 		m.lastN = w.out.runs[m.runs-1].n
@@ -122,7 +124,7 @@ func (w *rowWork) mark() mark {
 
 func (w *rowWork) reset(m mark) {
 	w.cur, w.last, w.lastSet, w.lastFresh, w.begun, w.named, w.lastAt = m.cur, m.last, m.lastSet, m.fresh, m.begun, m.named, m.lastAt
-	w.pending, w.taken, w.skipped, w.passed, w.toLast = m.pending, m.taken, m.skipped, m.passed, m.toLast
+	w.pending, w.held, w.taken, w.skipped, w.passed, w.toLast = m.pending, m.held, m.taken, m.skipped, m.passed, m.toLast
 	w.stands, w.joined, w.leave, w.free, w.delta, w.own, w.elsewhere = m.stands, m.joined, m.leave, m.free, m.delta, m.own, m.elsewhere
 	w.misfitLeft, w.closing, w.meshBegun, w.chained, w.below = m.misfitLeft, m.closing, m.mesh, m.chained, m.below
 	w.idle = m.idle

@@ -38,7 +38,7 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	steps := append(append(append([]*Step(nil), w.leadOf(row, body)...), row.Setup...), body...)
 	ok := rw.run(steps)
 	if ok && rw.kind == Round && !rw.joined && rw.pending > 0 {
-		rw.closing = rw.pending
+		rw.closing = rw.spanning()
 		rw.flush(false, "") // a spiral's last space
 	}
 	if ok && rw.pending > 0 && rw.kind == FlatRow && rw.closing == 0 {

@@ -66,9 +66,12 @@ func (w *rowWork) ground() {
 func (w *rowWork) flush(in bool, name string) {
 	if w.pending > 0 {
 		w.make(place{kind: pSpace, size: int32(min(w.pending, 1<<30)), in: in, name: name}, 1)
-		w.pending = 0
+		w.pending, w.held = 0, 0
 	}
 }
+
+// spanning are the chains made since the last stitch that lie over the row below.
+func (w *rowWork) spanning() int64 { return max(0, w.pending-w.held) }
 
 // emit makes n stitches.
 func (w *rowWork) emit(s *Step, p place, n int64) {
@@ -273,7 +276,7 @@ func (w *rowWork) join(s *Step, rest []*Step) {
 	if s.Stitch != stitch.None && s.Stitch != stitch.Slip {
 		w.pending += int64(stitch.Of(s.Stitch).Turn) // a tall stitch stands for chains
 	}
-	w.closing = w.pending
+	w.closing = w.spanning()
 	w.flush(false, "")
 }
 

@@ -318,6 +318,7 @@ func (w *rowWork) inPlaceFirst(s *Step, times int64, first bool) bool {
 	for i := int64(0); i < times && ok; i++ {
 		ok = w.placeBody(s.Body, name, &f)
 	}
+	w.held = w.pending
 	w.closeNode(outer, Trace{Step: s, Times: 1})
 	return ok
 }
@@ -905,7 +906,7 @@ func (w *rowWork) wraps(s *Step, m mark, number int64, last bool) bool {
 		lastBelow := w.left(nil) == 0
 		w.reset(before)
 		lastBelow = lastBelow && w.left(nil) == 0
-		if makes == 1 && lastBelow && (i > 0) && (b.Op == OpWork || b.Op == OpInto) && w.pending > 0 && w.spacesLeft() == 0 {
+		if makes == 1 && lastBelow && (i > 0) && (b.Op == OpWork || b.Op == OpInto) && w.spanning() > 0 && w.spacesLeft() == 0 {
 			w.closeNode(outer, Trace{Step: s, Times: 1, First: number, Of: -1})
 			return true
 		}
