@@ -45,7 +45,8 @@ type rowWork struct {
 	closing   int64 // chains of the last space of a round
 	steps     int64
 	toEnd     counts // see leftOfMany
-	tchApart  bool   // the row names the turning chain apart from the other stitches
+	loops     loopsUsed
+	tchApart  bool // the row names the turning chain apart from the other stitches
 
 	problems  []problem
 	trace     []*Trace
@@ -93,6 +94,7 @@ type mark struct {
 	lastSet, fresh, begun, named bool
 	lastAt                       cursor
 	pending, held, taken         int64
+	loops                        loopsUsed
 	skipped, passed              int64
 	toLast                       int64
 	problems                     int
@@ -111,7 +113,7 @@ type mark struct {
 
 func (w *rowWork) mark() mark {
 	m := mark{cur: w.cur, out: w.out.runs, runs: len(w.out.runs), last: w.last, lastSet: w.lastSet, fresh: w.lastFresh, begun: w.begun, named: w.named, lastAt: w.lastAt,
-		pending: w.pending, held: w.held, taken: w.taken, skipped: w.skipped, passed: w.passed, toLast: w.toLast, problems: len(w.problems), trace: w.trace,
+		pending: w.pending, held: w.held, loops: w.loops, taken: w.taken, skipped: w.skipped, passed: w.passed, toLast: w.toLast, problems: len(w.problems), trace: w.trace,
 		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below, logged: w.log.len()}
 	if m.runs > 0 {
 		m.lastN = w.out.runs[m.runs-1].n
@@ -124,6 +126,7 @@ func (w *rowWork) mark() mark {
 
 func (w *rowWork) reset(m mark) {
 	w.cur, w.last, w.lastSet, w.lastFresh, w.begun, w.named, w.lastAt = m.cur, m.last, m.lastSet, m.fresh, m.begun, m.named, m.lastAt
+	w.loops = m.loops
 	w.pending, w.held, w.taken, w.skipped, w.passed, w.toLast = m.pending, m.held, m.taken, m.skipped, m.passed, m.toLast
 	w.stands, w.joined, w.leave, w.free, w.delta, w.own, w.elsewhere = m.stands, m.joined, m.leave, m.free, m.delta, m.own, m.elsewhere
 	w.misfitLeft, w.closing, w.meshBegun, w.chained, w.below = m.misfitLeft, m.closing, m.mesh, m.chained, m.below
@@ -284,6 +287,9 @@ func (w *rowWork) take(n int64) {
 	w.lastAt = cursor{w.cur.i, w.cur.off - 1}
 	if r.kind != pGap {
 		w.taken += n
+	}
+	if r.kind == pSpace {
+		w.loops.use(r.size)
 	}
 	w.norm()
 }

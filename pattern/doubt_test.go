@@ -32,6 +32,9 @@ func TestDoubt(t *testing.T) {
 		{"a number out by one, and with it the turning chain is taken the other way", "Ch 4.\nRow 1. 6 dc in 4th ch from hook = 7 dc (the three chs stand for one).\nRow 2. Ch 3 (stands for one), turn, dc in first st, 2 dc in each of next 5 sts = 14 dc.\nRow 3. Ch 1, turn, (sc in next st, 2 sc in next st) 7 times = 21 sc.\n", 1, ""},
 		{"one of the times of a repeat is lost", "Ch 26.\nRow 1: Sc in 2nd ch from hook and in each ch across. (25 sc)\nRow 2: Ch 1, turn, sc in first sc, *skip next sc, 3 dc in next sc, skip next sc, sc in next sc; rep from * 4 more times.\n", 1, ""},
 		{"half of a row is worked in a repeat", "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8 sc)\nRow 2: Ch 1, turn, (2 sc in next sc, sc in next sc) twice.\n", 0, "left unworked"},
+		{"one petal more than the round has places", "Rnd 1: Ch 1, work 5 sc in ring.\nRnd 2: Work 2 sc in each sc.\nRnd 3: *Sl st in next sc, (ch 3, 2 dc, ch 3) in next sc; rep from * 5 more times.\n", 1, ""},
+		{"a corner more than the next round works into", "Ch 5, join to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, (ch 3, 3 dc in ring) 4 times, ch 3, sl st in top of ch 3.\nRnd 2: Sl st in next 2 dc, sl st in ch-3 sp, (ch 3, 2 dc, ch 3, 3 dc) in same sp, (ch 1, 3 dc, ch 3, 3 dc in next ch-3 sp) 3 times, ch 1, sl st in top of ch 3. 24 dc, 4 corners.\n", 1, ""},
+		{"spaces skipped in words", "Ch 5, join to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, (ch 3, 3 dc in ring) 4 times, ch 3, sl st in top of ch 3.\nRnd 2: Sl st in next 2 dc, sl st in ch-3 sp, ch 1, 3 sc in same sp, skip next ch-3 sp, (3 sc in next ch-3 sp) twice, sl st in first sc.\n", 0, ""},
 		{"the row after it follows", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\nRow 3: Ch 1, turn, (sc in next 5 sc, 2 sc in next sc) 5 times.\n", 0, "may follow from line 3"},
 	} {
 		p := Read(c.text).Prove(Options{})

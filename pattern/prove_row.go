@@ -756,6 +756,10 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 			plain := "if that is meant, write \"leave remaining sts unworked\""
 			pr.say(w.leftSeverity(row, label, rp.First, o, total), CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked, and the row does not say so", w.mend(rp, row, label, o, total, plain))
 		}
+		if n := o.rw.loopsLeft(); n > 0 && o.left == 0 && !said && inNumbers(row.Steps) {
+			name := fmt.Sprintf("ch-%d space", o.rw.loops.size)
+			pr.say(Error, CodeLeft, sp, countWords(n, name+" of the round below is", name+"s of the round below are")+" left unworked, and the round does not say so", w.mend(rp, row, label, o, total, "if that is meant, write \"leave remaining spaces unworked\""))
+		}
 		if o.rw.passed > 0 && !hasCode(o.rw.problems, CodeStepped) {
 			sev := Warning
 			if o.rw.toLast > 0 {
