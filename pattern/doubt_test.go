@@ -35,6 +35,9 @@ func TestDoubt(t *testing.T) {
 		{"one petal more than the round has places", "Rnd 1: Ch 1, work 5 sc in ring.\nRnd 2: Work 2 sc in each sc.\nRnd 3: *Sl st in next sc, (ch 3, 2 dc, ch 3) in next sc; rep from * 5 more times.\n", 1, ""},
 		{"a corner more than the next round works into", "Ch 5, join to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, (ch 3, 3 dc in ring) 4 times, ch 3, sl st in top of ch 3.\nRnd 2: Sl st in next 2 dc, sl st in ch-3 sp, (ch 3, 2 dc, ch 3, 3 dc) in same sp, (ch 1, 3 dc, ch 3, 3 dc in next ch-3 sp) 3 times, ch 1, sl st in top of ch 3. 24 dc, 4 corners.\n", 1, ""},
 		{"spaces skipped in words", "Ch 5, join to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, (ch 3, 3 dc in ring) 4 times, ch 3, sl st in top of ch 3.\nRnd 2: Sl st in next 2 dc, sl st in ch-3 sp, ch 1, 3 sc in same sp, skip next ch-3 sp, (3 sc in next ch-3 sp) twice, sl st in first sc.\n", 0, ""},
+		{"a turning chain said to count, and a stitch too many", "Ch 27.\nRow 1: Dc in 4th ch from hook (counts as 2 dc) and in each ch. 25 dc.\nRow 2: Ch 3 (counts), turn, dc in next 25 dc.\n", 1, ""},
+		{"fewer are skipped at the end than are there", "Rnd 1: 28 sc in ring, join.\nRnd 2: Ch 1, 1 sc in next 14 sc, ch 4, skip last 12 sc, join (14 sc, 4 ch).\nRnd 3: Ch 1, 1 sc in each sc and each ch, join (18 sc).\n", 1, ""},
+		{"more are skipped at the end than are there", "Rnd 1: 28 sc in ring, join.\nRnd 2: Ch 1, 1 sc in next 14 sc, ch 4, skip last 15 sc, join (14 sc, 4 ch).\nRnd 3: Ch 1, 1 sc in each sc and each ch, join (18 sc).\n", 1, ""},
 		{"the row after it follows", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\nRow 3: Ch 1, turn, (sc in next 5 sc, 2 sc in next sc) 5 times.\n", 0, "may follow from line 3"},
 	} {
 		p := Read(c.text).Prove(Options{})

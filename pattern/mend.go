@@ -140,7 +140,7 @@ func (t *trial) note(label *Row, number int, o outcome, chosen options) {
 		t.seen = true
 	}
 	r := trialRow{status: o.status, made: o.made, left: o.left + o.rw.misfitLeft, fatal: o.fatal != nil, trouble: o.trouble, odd: chosen != 0}
-	r.clean = !r.fatal && o.status != Differs && r.left == 0 && !hasCode(o.rw.problems, CodeMisfit) && !hasCode(o.rw.problems, CodeOverrun)
+	r.clean = !r.fatal && o.status != Differs && r.left == 0 && o.rw.toLast == 0 && !hasCode(o.rw.problems, CodeMisfit) && !hasCode(o.rw.problems, CodeOverrun)
 	t.rows = append(t.rows, r)
 	if t.settled() {
 		t.done = !r.clean || o.rw.idle || t.carry == nil && (o.rw.passed > 0 || warns(o.rw.problems))

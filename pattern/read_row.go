@@ -1215,6 +1215,10 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		return true
 	case opens && x.p == from && x.bareCounts(c):
 		return true
+	case opens && x.p == from && x.peek().isAny("counts", "counted") && x.at(1).isMark(")]"): // "ch 3 (counts)"
+		x.p++
+		c.Said, c.As, c.N = true, stitch.Special, 1
+		return true
 	case opens && x.p == from && x.peek().isAny("a", "1", "one") && x.at(1).isAny("st", "stitch") && x.at(2).isMark(")],"):
 		x.p += 2
 		c.Said, c.As, c.N = true, stitch.Special, 1

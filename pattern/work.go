@@ -492,6 +492,13 @@ func (w *rowWork) skip(s *Step) bool {
 		} else if t.Which == Last {
 			w.reached0 += max(0, left-max(1, n))
 		}
+		if left := w.left(t.Of); t.Which == Last && n > 1 && w.below != nil && !w.below.free {
+			if left < n {
+				return w.fail(CodeOverrun, s, n-left, "%s needed here than the row below has left (%s)", countWords(n-left, "stitch more is", "stitches more are"), countWords(left, "stitch", "stitches"))
+			}
+			w.passed += left - n // so many were counted out
+			w.toLast += left - n
+		}
 		w.skipped += w.left(t.Of)
 		if t.Which == Each {
 			w.cur = cursor{i: len(w.below.runs)}
