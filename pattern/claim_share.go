@@ -33,7 +33,7 @@ func (pr *prover) sharesClaimed() {
 			if rp.Stated != nil {
 				all, ok = onlyCount(rp.Stated, pr.size)
 			}
-			if ok && per.N.At(pr.size) > 1 && ofSides(per.Name) {
+			if ok && per.N.At(pr.size) > 1 && ofSides(per.Name) && !per.figures {
 				rows = append(rows, sided{rp, per, all})
 			}
 		}

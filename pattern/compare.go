@@ -79,7 +79,7 @@ func (w *pieceWork) otherAgrees(rw *rowWork, total *Total) bool {
 			clusters += v
 		}
 	}
-	return n > 0 && (n == t.groups || n == t.spaces || n == clusters || n == t.picots)
+	return n > 0 && (n == t.groups || n == t.whole || n == t.clumps || n == t.spaces || n == t.spaces-t.between || n == clusters || n == t.picots)
 }
 
 // tally is what a row made, sorted for comparing.
@@ -89,6 +89,8 @@ type tally struct {
 	bySize                                         map[int64]int64
 	byName                                         map[string]int64
 	groups                                         int64
+	whole                                          int64 // groups of as many stitches as most have: not the halves at the ends
+	clumps                                         int64 // stretches of stitches between spaces, where they are all as long
 	outside                                        int64 // stitches that are part of no group
 	between                                        int64 // spaces that lie in no group
 	blocks                                         int64 // filled meshes, were it filet; -1 where it cannot be
@@ -133,7 +135,83 @@ func tallyOf(f *fabric) tally {
 		}
 	}
 	t.blocks = blocksOf(f)
+	t.whole = wholeGroups(f)
+	t.clumps = clumpsOf(f)
 	return t
+}
+
+// wholeGroups counts the groups of a row that have as many stitches as most of them, and
+// of sizes that are as frequent those of the larger: a half shell at an end is no shell
+// to an author who counts the whole ones.
+func wholeGroups(f *fabric) int64 {
+	of := make(map[int64]int64)
+	size, open := int64(0), false
+	shut := func() {
+		if open {
+			of[size]++
+		}
+		size, open = 0, false
+	}
+	for i := range f.runs {
+		r := &f.runs[i]
+		if r.first || !r.in {
+			shut()
+		}
+		open = open || r.first
+		if open && r.counts() {
+			size += r.n
+		}
+	}
+	shut()
+	largest, most := int64(0), int64(0)
+	for size, n := range of {
+		if n > most || n == most && size > largest {
+			largest, most = size, n
+		}
+	}
+	return most
+}
+
+// clumpsOf counts the stretches of stitches that spaces part, of at least two stitches
+// and each as long as the others, or is 0: the groups of a granny square, of which a
+// corner has two in one place. A row that begins and ends with stitches may be joined
+// between them.
+func clumpsOf(f *fabric) int64 {
+	n, long, run, first := int64(0), int64(0), int64(0), int64(-1)
+	even := true
+	shut := func() {
+		if first < 0 {
+			first = run
+		} else if run > 0 {
+			n++
+			even = even && (long == 0 || run == long)
+			long = run
+		}
+		run = 0
+	}
+	for i := range f.runs {
+		switch r := &f.runs[i]; {
+		case r.counts():
+			run += r.n
+		case r.kind == pSpace:
+			shut()
+		}
+	}
+	if first < 0 {
+		return 0
+	}
+	last := run
+	if first+last == long || first == long && last == 0 || first == 0 && last == long {
+		n++
+	} else if first == long && last == long {
+		n += 2
+	} else {
+		even = even && first+last == 0
+	}
+	if !even || long < 2 {
+		return 0
+	}
+	return n
 }
 
 // blocksOf counts the filled meshes of a row of filet: a tall stitch, and three
@@ -259,7 +337,7 @@ func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparis
 			return comparison{agrees: true, made: -1}
 		}
 		if p.Kind == PartSpace || p.Kind == PartChain || p.Kind == PartNamed {
-			if p.Kind == PartNamed && t.groups == n {
+			if p.Kind == PartNamed && (t.groups == n || t.whole == n) {
 				return comparison{agrees: true, made: -1}
 			}
 			return comparison{made: -1}
@@ -362,7 +440,7 @@ func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 				compounds += v
 			}
 		}
-		return n == compounds && compounds > 0 || n <= t.groups && t.groups <= n+p.ends && t.groups > 0 && len(t.byName) == 0
+		return n == compounds && compounds > 0 || len(t.byName) == 0 && (n <= t.groups && t.groups <= n+p.ends && t.groups > 0 || n == t.whole && n > 0 || n == t.clumps && n > 0)
 	}
 	return true
 }
@@ -376,8 +454,12 @@ func sameName(a, b string) bool {
 // turning chains named apart, bobbles counted with the stitches around them.
 func (w *pieceWork) compareSum(rw *rowWork, t tally, parts []TotalPart) comparison {
 	sum, other := int64(0), false
+	corners := int64(0)
 	for _, p := range parts {
 		n := p.N.At(w.pr.size)
+		if p.word == cornerWord {
+			corners += n
+		}
 		switch p.Kind {
 		case PartStitches, PartStitch:
 			sum += n
@@ -405,6 +487,9 @@ func (w *pieceWork) compareSum(rw *rowWork, t tally, parts []TotalPart) comparis
 	}
 	if sum == t.stitches && !other && !w.kindsNamed(t, parts) {
 		return comparison{agrees: true, made: -1, way: "the kinds named in the total add up to the stitches made, though not kind by kind"}
+	}
+	if apart := t.stitches - sum; corners > 0 && apart > 0 && apart%corners == 0 && apart/corners <= maxCorner && (sum > 0 || slices.ContainsFunc(parts, func(p TotalPart) bool { return p.share })) {
+		return comparison{agrees: true, made: -1, way: "the stitches of the corners are counted apart"}
 	}
 	if sum == t.stitches+t.slips && t.slips > 0 {
 		return comparison{agrees: true, made: sum, way: "the total counts slip stitches"}

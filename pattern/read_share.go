@@ -19,6 +19,7 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 	p, ok := x.plainPart(end)
 	if ok && x.shareOf(end) { // "11 tr per side"
 		p.Span = x.spanFrom(start)
+		p.figures = p.Kind != PartStitches && p.Kind != PartStitch
 		p.Kind, p.Name, p.share = PartOther, oneLine(x.src.Slice(Span{p.N.Span.End, p.Span.End})), true
 	}
 	return p, ok

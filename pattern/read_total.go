@@ -598,7 +598,7 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		if t := x.peek(); t.is("-") && !t.glued && x.at(1).kind == tNum && !x.at(2).separator() && x.p < end {
 			x.p++ // "30 tr - 10 groups"
 		}
-		x.accept(",", ";", "+", "/", "|", "&", ":")
+		x.accept(",", ";", "+", "/", "|", "&", ":", "=")
 		x.accept("and", "&", "plus", "with")
 		if x.peek().is("or") && x.at(1).kind == tNum && (x.at(2).in(blockWords) || x.at(2).in(meshWords) && x.pat.filet) {
 			x.p++ // "58 dc, or 19 bls": the same in other words
@@ -985,6 +985,9 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 			return false
 		}
 		x.accept("tog")
+		if t.isAny("corner", "corners") && (p.Kind == PartStitches || p.Kind == PartStitch || n.filter.Name == "corner") {
+			p.Kind, p.word = PartOther, cornerWord // a corner is made of anything
+		}
 		return true
 	}
 	if t.isAny("petals", "points", "ripples", "ridges", "tiles", "clusters", "patterns", "repeats", "reps", "corners", "motifs", "squares", "rows", "rnds", "sides", "blocks", "leaves", "rays", "scallops", "waves", "peaks", "crosses", "pairs", "puffs", "increases", "decreases", "inc", "dec", "more", "fewer", "less", "fins", "bumps", "pattern", "times", "sections", "pineapples", "wedges", "ribs", "arms", "per", "knots", "stars", "legs", "tips") {
@@ -997,6 +1000,9 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 	}
 	return false
 }
+
+// cornerWord is the word of a part that counts corners, or the stitches in them.
+const cornerWord = "corners"
 
 // notMade say of a number that it counts what is not in the row.
 var notMade = newWordSet("unworked dropped unmade skipped missed")
