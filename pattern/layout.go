@@ -236,6 +236,7 @@ func (r *reader) layout() {
 	r.surveyGlosses()
 	r.surveyLetters()
 	r.surveyCounted()
+	r.surveyTotals()
 	r.surveyLabels()
 	end := r.pageEnd()
 	for i := range end {
@@ -264,7 +265,7 @@ func (r *reader) surveyLabels() {
 	list := int64(0) // how far a numbered list of work has gone
 	longest := int64(0)
 	for _, ln := range r.lines {
-		if l, ok := r.labelAt(ln.start); ok {
+		if l, ok := r.labelAt(r.labelStart(ln)); ok {
 			if r.letterLabel(&r.toks[ln.start], &r.toks[ln.start+1]) {
 				continue // one part has letters: others may have bare numbers
 			}
@@ -300,6 +301,9 @@ func (r *reader) line(i int) {
 	}
 	if l, ok := r.labelAt(ln.start); ok && r.isLabel(l, ln.start) {
 		r.startRow(l, ln.start, ln.end)
+		return
+	}
+	if r.totalledRow(ln) {
 		return
 	}
 	if l, k := r.colourBefore(ln); k > 0 {

@@ -52,9 +52,11 @@ type reader struct {
 
 	meshesTold [2]bool // whether an open mesh of filet is defined, and a filled one
 
-	letters map[string]bool // that number rows: "e1", "e2"
-	letter  string          // of the row read last
-	counted map[int]bool    // tokens of bare figures that number rows
+	letters  map[string]bool // that number rows: "e1", "e2"
+	letter   string          // of the row read last
+	counted  map[int]bool    // tokens of bare figures that number rows
+	totalled map[int]int     // lines that begin with the total of their row: by their first tokens the label
+	listed   bool            // those numbers are of a list, and no totals
 
 	hasLabel bool
 	weakOK   bool

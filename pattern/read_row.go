@@ -8,8 +8,9 @@ import (
 
 const maxDepth = 200 // nesting beyond this is refused, not followed
 
-// row = { step | separator } [ total ] .
+// row = [ total ] { step | separator } [ total ] .
 func (x *rowReader) readRow() {
+	x.totalFirst()
 	x.row.Steps = x.steps("")
 	for !x.end() { // a bracket that closes nothing
 		x.p++

@@ -1131,7 +1131,7 @@ func (x *rowReader) tokenAfter(i int) *token {
 func (x *rowReader) settleTotal() {
 	x.settleChange()
 	t := x.row.Total
-	if t == nil {
+	if t == nil || t.first {
 		return
 	}
 	for _, s := range x.row.Steps {

@@ -426,6 +426,7 @@ type Total struct {
 	Parts []TotalPart
 	after int // steps read before it
 	depth int
+	first bool // it stands before the work
 	delta bool // not stated: worked out from "4 sts increased"
 }
 
