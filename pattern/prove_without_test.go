@@ -43,3 +43,12 @@ func TestComesOutWithout(t *testing.T) {
 		}
 	}
 }
+
+// TestSkipsOverNothing: a row that skips what nobody has told of is not proven, and
+// no more than that.
+func TestSkipsOverNothing(t *testing.T) {
+	p := Read("Row 1: Miss 2 ch, gull in each ch as far as the rope.\n").Prove(Options{})
+	if rows := p.Pieces[0].Rows; len(rows) != 1 || rows[0].Status != Unread {
+		t.Errorf("a row that skips over nothing: %+v", rows)
+	}
+}

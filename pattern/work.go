@@ -151,6 +151,9 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 			return w.skipMeshes(s)
 		}
 		ok := w.skip(s)
+		if w.below == nil {
+			return ok // nothing is known of what is skipped
+		}
 		w.norm()
 		w.hopped = w.cur
 		return ok
