@@ -163,9 +163,9 @@ func (fl Filter) match(p *place) bool {
 		return p.stitch == fl.Stitch || p.stitch.Base() == fl.Stitch
 	case Space:
 		if p.kind == pGap {
-			return fl.Size == 0
+			return fl.Size == 0 && !fl.corner && fl.Name != sideSpace
 		}
-		if fl.Name == "gap" {
+		if fl.Name == "gap" || fl.Name == sideSpace {
 			return false
 		}
 		if p.kind != pSpace {

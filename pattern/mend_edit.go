@@ -176,6 +176,7 @@ func numbersOf(s *Step) []numAt {
 		add(&t.N, roleCount, t.Span)
 	}
 	add(&t.Bound.N, roleBound, t.Bound.Span)
+	add(&t.told, roleCount, t.Span)
 	if s.Op == OpWork && t.said && t.Which == Next && t.N.N == 1 && t.N.Span.Empty() && !t.Span.Empty() && s.Legs == 0 {
 		out = append(out, numAt{num: &t.N, role: roleCount, phrase: t.Span, implied: t.Span})
 	}

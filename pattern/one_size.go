@@ -145,7 +145,7 @@ func (o *oneSize) steps(steps []*Step, depth int) {
 		return
 	}
 	for _, s := range steps {
-		for _, n := range []Num{s.N, s.Target.N, s.Target.Bound.N, s.Times.N, s.Times.Bound.N} {
+		for _, n := range []Num{s.N, s.Target.N, s.Target.Bound.N, s.Target.told, s.Times.N, s.Times.Bound.N} {
 			o.num(n)
 		}
 		if s.Op == OpDelta || s.Op == OpFree {

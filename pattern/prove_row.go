@@ -39,7 +39,7 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 	ok := rw.run(steps)
 	if ok && rw.kind == Round && !rw.joined && rw.pending > 0 {
 		rw.closing = rw.spanning()
-		rw.flush(false, "") // a spiral's last space
+		rw.flush(rw.oneGroup(), "") // a spiral's last space
 	}
 	if ok && rw.pending > 0 && rw.kind == FlatRow && rw.closing == 0 {
 		rw.closing = 0

@@ -90,6 +90,7 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		}
 		if m, ok := x.nounAt(k + n); ok && m.filter.Kind == Space {
 			m.tokens += n
+			m.filter.corner = true
 			return m, true
 		}
 		if m, ok := x.nounAt(k + n); ok {
@@ -111,6 +112,13 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		}
 		return noun{filter: Filter{Kind: NamedGroup, Name: "group"}, tokens: 1}, true
 	case "row", "rows", "edge", "side", "sides", "end", "ends":
+		if t.text == "side" {
+			if m, ok := x.nounAt(k + 1); ok && m.filter.Kind == Space && !m.filter.corner && m.filter.Name != "corner" {
+				m.tokens++ // "side sp", "side gap"
+				m.filter.Name = sideSpace
+				return m, true
+			}
+		}
 		if t.text == "side" || t.text == "sides" {
 			// "in the side of each row", "into the sides of the rows"
 			if n := x.phraseAt(k+1, "of", "[the]", "[each|every]", "[of]", "[the]", "[next]", "[sc|hdc|dc|tr|htr]", "row|rows", "[end|ends]"); n > 0 {
@@ -219,8 +227,15 @@ func (x *rowReader) spaceAfter(k int) int {
 	if x.at(k).in(spaceWords) {
 		return 1
 	}
+	if x.at(k).isAny("corner", "corners") && x.at(k+1).in(spaceWords) {
+		return 2 // "ch-2 corner sp"
+	}
 	return 0
 }
+
+// cornerBefore reports whether the word for a space that ends before the k-th token is
+// that of a corner.
+func (x *rowReader) cornerBefore(k int) bool { return x.at(k-2).isAny("corner", "corners") }
 
 // chainNoun reads "ch", "ch-2 sp", "ch sp", "ch 2 loop", "ch-3".
 func (x *rowReader) chainNoun(k int) (noun, bool) {
@@ -237,7 +252,7 @@ func (x *rowReader) chainNoun(k int) (noun, bool) {
 			m++
 		}
 		if s := x.spaceAfter(k + m); s > 0 {
-			return noun{filter: Filter{Kind: Space, Size: t.num}, tokens: m + s}, true
+			return noun{filter: Filter{Kind: Space, Size: t.num, corner: x.cornerBefore(k + m + s)}, tokens: m + s}, true
 		}
 		if x.at(k+m).is("picot") || x.at(k+m).is("picots") {
 			return noun{filter: Filter{Kind: PicotPlace}, tokens: m + 1}, true
@@ -245,7 +260,7 @@ func (x *rowReader) chainNoun(k int) (noun, bool) {
 		return noun{filter: Filter{Kind: Space, Size: t.num}, chain: t.num, tokens: n + 1}, true
 	}
 	if s := x.spaceAfter(k + n); s > 0 {
-		return noun{filter: Filter{Kind: Space}, tokens: n + s}, true
+		return noun{filter: Filter{Kind: Space, corner: x.cornerBefore(k + n + s)}, tokens: n + s}, true
 	}
 	if x.at(k+1).isAny("st", "sts", "stitch", "stitches") {
 		return noun{filter: Filter{Kind: ChainStitch}, tokens: 2}, true
@@ -275,7 +290,7 @@ func (x *rowReader) sizedSpace(k int) (noun, bool) {
 		n++
 	}
 	if s := x.spaceAfter(k + n); s > 0 {
-		return noun{filter: Filter{Kind: Space, Size: t.num}, tokens: n + s}, true
+		return noun{filter: Filter{Kind: Space, Size: t.num, corner: x.cornerBefore(k + n + s)}, tokens: n + s}, true
 	}
 	return noun{}, false
 }
@@ -709,6 +724,9 @@ func (x *rowReader) core(first bool) (Target, bool) {
 	case w.isAny("between", "bet", "betw", "btw"):
 		x.p++
 		t.Which = Between
+		if x.eachGap(&t) {
+			return done(true)
+		}
 		x.accept("the", "each", "of")
 		x.accept("next", "any")
 		if x.peek().kind == tNum {
@@ -817,7 +835,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 
 func plural(t *token) bool {
 	switch t.text {
-	case "sts", "stitches", "chs", "chains", "sps", "spaces", "loops", "lps", "shells", "meshes":
+	case "sts", "stitches", "chs", "chains", "sps", "spaces", "loops", "lps", "shells", "meshes", "corners", "gaps", "arches":
 		return true
 	}
 	return false
@@ -948,13 +966,14 @@ func (x *rowReader) each(t *Target) bool {
 		t.Which = Next
 		return x.counted(t, false)
 	}
-	if x.accept("side", "end") {
+	if x.peek().isAny("side", "end") && !x.nounFollows(0) {
 		return false
 	}
 	if x.accept("corner") {
 		t.Of = []Filter{{Kind: Space, Name: "corner"}}
 		if n, ok := x.nounAt(0); ok {
 			x.p += n.tokens
+			n.filter.corner = n.filter.Kind == Space
 			x.fill(t, n)
 			t.Which = Each
 			if n.filter.Kind == AnyStitch || n.filter.Kind == OneStitch {
@@ -1300,18 +1319,17 @@ func (x *rowReader) qualify(t *Target) {
 				x.p++
 			}
 		case x.besidePiece(t):
+		case len(t.Of) > 0 && t.Of[0].Kind == Space && x.betweenCorners():
+			t.Of = []Filter{{Kind: Space, Size: t.Of[0].Size, Name: sideSpace}}
 		case len(t.Of) > 0 && t.Of[0].Kind == Space && x.betweenThings():
 			t.Of = []Filter{{Kind: Space, Name: "gap"}}
-			if f := t.Of[0]; f.Size == 0 && f.Name == "" && len(t.Of) == 1 {
-				f.Name = "between"
-				t.Of = []Filter{f}
-			}
 		case len(t.Of) == 1 && t.Of[0].Kind == OneStitch && x.phrase("between|bet", "[each|the|next|two|2]", "[2]", "groups|shells|clusters|fans|petals"):
 			f := t.Of[0]
 			f.Name = "single"
 			t.Of = []Filter{f}
 		case x.rowOf(t):
 		case x.partOf(t):
+		case x.alongSides(t):
 		case x.onSide(t):
 		case x.phrase("at", "[the]", "[beg|beginning|end]", "of", "[the]", "[last|previous|prev|this]", "row|rnd|round"),
 			x.phrase("at", "beg|beginning|start"):
@@ -1376,6 +1394,9 @@ func (x *rowReader) betweenThings() bool {
 	if n, ok := x.nounAt(0); ok {
 		x.p += n.tokens
 		return true
+	}
+	if x.at(-1).isAny("between", "bet", "betw") && (x.end() || x.peek().separator()) {
+		return true // "in each space between, 3 dc"
 	}
 	x.p = save
 	return false

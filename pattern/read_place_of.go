@@ -1,7 +1,7 @@
 package pattern
 
 // looks are words that say how a place looks.
-var looks = newWordSet("free empty adjacent plain vacant large small big little long short outer inner lone tall resulting new side sides")
+var looks = newWordSet("free empty adjacent plain vacant large small big little long short outer inner lone tall resulting new")
 
 // adjectives passes over words between an article and the name of a place that
 // tell it apart to the eye and change no count: "in the free picot", "in next

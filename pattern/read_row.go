@@ -276,6 +276,9 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	}
 	a, b := out[len(out)-1], made[0]
 	open := a.Op == OpAlong
+	if c := cornersAndSides(a, b); c != nil {
+		return c
+	}
 	if (b.Op == OpWork || b.Op == OpInto) && b.Target.Which == Next && b.Target.N.N <= 1 && b.Legs == 0 && b.Target.Row == nil && len(b.Target.Of) == 1 && b.Target.Of[0].Kind == Space && b.Target.plain && eachStep(a) && len(a.Target.Of) > 0 && a.Target.Bound.Kind == NoBound {
 		c := *b // "sc in each sc and 2 sc in the ch-2 sp"
 		c.Target.Which, c.Target.N = Each, Num{}
@@ -492,7 +495,7 @@ func (x *rowReader) connector() bool {
 	case "with":
 		// "hdc in each dc around, with 3 hdc in each ch-2 sp"
 		_, n := x.stitchAt(2)
-		return x.at(1).kind == tNum && n > 0 && x.lastStep != nil && eachStep(x.lastStep) && x.at(2+n).isAny("in", "into")
+		return x.lastStep != nil && eachStep(x.lastStep) && (x.at(1).kind == tNum && n > 0 && x.at(2+n).isAny("in", "into") || x.at(1).isMark("(["))
 	case "a":
 		_, n := x.stitchAt(1)
 		return n > 0 || x.at(1).isAny("ch", "chain", "shell", "picot", "cluster", "dec", "decrease", "inc", "bobble", "popcorn", "puff") && !x.at(2).is("of") || x.at(1).in(blockWords) || x.at(1).isAny("mesh", "space", "sp") && !x.at(2).isAny("of", "for", "between")
@@ -628,6 +631,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return s
 	}
 	if s := x.meshGloss(); s != nil {
+		return s
+	}
+	if s := x.ringAfter(before); s != nil {
 		return s
 	}
 	if s := x.soOn(); s != nil {
@@ -862,6 +868,9 @@ func (x *rowReader) chain() []*Step {
 	var n Num
 	ok := false
 	switch {
+	case x.ringOf(&n):
+		ch := &Step{Op: OpChain, N: n, Span: x.spanFrom(start)}
+		return []*Step{ch, {Op: OpRing, N: n, Span: ch.Span}}
 	case x.peek().isAny("ch", "chain", "chs", "cha") && !x.at(1).isAny("sp", "space", "sts"):
 		x.p++
 		x.phrase(".")
@@ -938,6 +947,22 @@ func (x *rowReader) chain() []*Step {
 		return p
 	}
 	return []*Step{x.countsAs(s, start)}
+}
+
+// ringOf takes a ring told by the chain it is made of: "Ring of 4 ch", "make a ring of 6
+// chain".
+func (x *rowReader) ringOf(n *Num) bool {
+	start := x.p
+	if x.phrase("[make|form|work|with]", "[a]", "ring|circle", "of|from") && !x.worked && x.peek().kind == tNum {
+		num, ok := x.number()
+		if ok && x.accept("ch", "chain", "chains", "chs") {
+			x.accept("sts", "st", "stitches")
+			*n = num
+			return true
+		}
+	}
+	x.p = start
+	return false
 }
 
 // countsFor reports whether "for 1 tr", "for h d c" says what a chain stands

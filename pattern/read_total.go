@@ -80,7 +80,7 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 		x.p++
 		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
 		return true
-	case t.kind == tNum && !t.frac && x.worked && x.depth == 1 && x.at(-1).isMark(".;-,") && x.countAtRow(before):
+	case t.kind == tNum && !t.frac && (x.worked || x.row.Refer != nil) && x.depth == 1 && x.p > 0 && x.at(-1).isMark(".;-,") && x.countAtRow(before):
 		return true
 	case t.kind == tNum && t.head && x.worked && x.depth == 1:
 		x.p-- // a total on a line of its own
@@ -103,14 +103,28 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 	return false
 }
 
-// countAtRow takes "25 on r12", "40 sts at row 9" for the total, where it is the
-// end of the row: so many there are when that row is done.
+// countAtRow takes "25 on r12", "40 sts at row 9", "96 dc in the last round" for the
+// total, where it is the end of the row: so many there are when that row is done.
 func (x *rowReader) countAtRow(before []*Step) bool {
 	start := x.p
 	n, ok := x.number()
+	part := TotalPart{N: n, Kind: PartStitches, Span: n.Span}
+	if id, k := x.stitchAt(0); k > 0 && id != stitch.Slip {
+		x.p += k
+		part.Kind, part.ID = PartStitch, id
+	}
 	x.accept("sts", "st", "stitches")
-	if ok && x.accept("on", "at", "after", "by") {
-		x.phrase("[the]", "[end]", "[of]")
+	if ok && x.accept("on", "at", "after", "by", "in") {
+		x.phrase("[the]", "[end]", "[of]", "[the]")
+		if x.row.Refer != nil && x.phrase("last|final", "row|rnd|round|one") && (x.end() || x.peek().isMark(".;!([{") || x.peek().head) {
+			part.Span = x.spanFrom(start)
+			x.setTotal([]TotalPart{part}, x.spanFrom(start), before)
+			return true
+		}
+		if x.at(-1).is("in") || part.Kind == PartStitch {
+			x.p = start
+			return false
+		}
 		if isRowWord(x.peek()) && x.at(1).kind == tNum && x.at(1).num == x.row.Numbers.Last.N {
 			x.p += 2
 			if x.end() || x.peek().isMark(".;!([{") || x.peek().head {

@@ -323,7 +323,7 @@ func (c Changes) steps(steps []*Step, size int) []*Step {
 			end.Body = c.steps(s.ending.Body, size)
 			d.ending = &end
 		}
-		for _, n := range []*Num{&d.N, &d.Target.N, &d.Target.Bound.N, &d.Times.N, &d.Times.Bound.N} {
+		for _, n := range []*Num{&d.N, &d.Target.N, &d.Target.Bound.N, &d.Target.told, &d.Times.N, &d.Times.Bound.N} {
 			c.num(n, size)
 		}
 		if d.Target.Row != nil && d.Target.Which == First {

@@ -259,6 +259,7 @@ type Target struct {
 	foot     bool     // "at the foot of these ch": where the turning chain stands
 	orSpace  bool     // OpSkip: or else the space that lies there, "skip 2 dc or ch-2 sp"
 	first    bool     // "of first scallop": the group may be begun already
+	told     Num      // of corners, how many there are said to be, and of the spaces of the sides, how many each side has; 0 where unsaid
 }
 
 // FilterKind is a family of places.
@@ -283,6 +284,8 @@ type Filter struct {
 	Stitch stitch.ID // OneStitch
 	Size   int64     // Space: chains in it, 0 for any
 	Name   string    // NamedGroup
+
+	corner bool // Space: "corner sp", which no space of a side is
 }
 
 // BoundKind says where a run or a repeat ends.

@@ -280,7 +280,18 @@ func (w *rowWork) join(s *Step, rest []*Step) {
 		w.pending += int64(stitch.Of(s.Stitch).Turn) // a tall stitch stands for chains
 	}
 	w.closing = w.spanning()
-	w.flush(false, "")
+	w.flush(w.oneGroup(), "")
+}
+
+// oneGroup reports whether all that the round has made stands in one place, as what is
+// worked into a ring does: its last space is then like the others.
+func (w *rowWork) oneGroup() bool {
+	for i := range w.out.runs {
+		if r := &w.out.runs[i]; !r.in || r.first != (i == 0) {
+			return false
+		}
+	}
+	return len(w.out.runs) > 1
 }
 
 // closesWith reports whether a stitch at the end of a round stands for the rest

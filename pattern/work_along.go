@@ -28,6 +28,11 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 		w.leaf(s, 0)
 		return true
 	}
+	var parts corners
+	sides, met, turned := sided(s.Body), int64(0), int64(0)
+	if sides {
+		parts = cornersOf(w.below)
+	}
 	for !w.ended() {
 		w.norm()
 		if w.ended() {
@@ -52,6 +57,14 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 			break
 		}
 		b := chooseStep(w, s.Body, of, corner, &r.place)
+		if sides && (r.kind == pSpace || r.kind == pGap) {
+			at := parts.at(w.below, w.cur.i)
+			if b = sideStep(s.Body, at); at {
+				turned += w.runLeft()
+			} else {
+				met += w.runLeft()
+			}
+		}
 		if b == nil {
 			w.cur.i, w.cur.off = w.cur.i+1, 0
 			continue
@@ -71,6 +84,10 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 		if !w.alongTake(b, n) {
 			return false
 		}
+	}
+	if sides {
+		w.named = true
+		return w.sidesTold(s.Body, turned, met)
 	}
 	return true
 }

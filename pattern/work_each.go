@@ -247,7 +247,7 @@ func (w *rowWork) eachTo(step, s *Step, p place, per int64, of []Filter) bool {
 			k = centre.off - w.cur.off
 		}
 		w.take(k)
-		w.emit(step, p, mul(per, k))
+		w.emitEach(step, p, per, k)
 		n += k
 	}
 	if n == 0 {

@@ -294,6 +294,12 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 			}
 		case Space:
 			switch {
+			case f.Name == sideSpace:
+				if side, ok := w.sideSpaces(f); ok {
+					set(i, side)
+				} else if w.below.anyStitch() {
+					set(i, Filter{Kind: AnyStitch})
+				}
 			case f.Name == "gap" && w.openGaps():
 			case f.Name == "gap" && w.below.has(Filter{Kind: Space}):
 				set(i, Filter{Kind: Space})
