@@ -45,6 +45,7 @@ type reader struct {
 	only     []bool  // the sizes that the rows that follow are for; nil for all
 	skips    *skipTo // rows that a size leaves out
 	before   *Row    // the row read before, in mainPiece
+	count    int64   // of the stitches of the row read before, where its words alone tell; else 0
 	bareTold bool    // that bare numbers are stitches
 	lists    bool    // lists of this piece run together under the number behind them
 
@@ -274,7 +275,7 @@ func (r *reader) readDraft(d *rowDraft) {
 		}
 	}
 	if d.piece != r.mainPiece {
-		r.mainPiece, r.main, r.layersNext, r.before, r.lists = d.piece, stitch.None, false, nil, false
+		r.mainPiece, r.main, r.layersNext, r.before, r.lists, r.count = d.piece, stitch.None, false, nil, false, 0
 	}
 	x := r.rowReaderFor(d.body, row)
 	r.unalias(x.ts)
@@ -285,6 +286,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	if x.afterShaping && r.before.Total != nil && len(r.before.Total.Parts) == 1 {
 		x.totalBefore = r.before.Total.Parts[0].N.N
 	}
+	x.countBefore = r.count
 	called := row.Kind
 	if called == FlatRow && r.goesRound(d) {
 		row.Kind = Round
@@ -306,6 +308,7 @@ func (r *reader) readDraft(d *rowDraft) {
 			row.Total = &Total{Span: sp, Parts: parts, Text: r.src.Slice(sp)}
 		}
 	}
+	r.count = countAfter(row, r.count)
 	r.conv.fromSteps(row.Steps)
 	r.conv.fromSteps(row.Setup)
 }

@@ -420,14 +420,24 @@ func (x *rowReader) repeat() []*Step {
 	return nil
 }
 
-// starTimesAhead reports a star between a bracket and a number behind which
-// nothing is counted: "(5X, A) * 6 (36)".
+// starTimesAhead reports a star between what is repeated and a number behind which
+// nothing is counted: "(5X, A) * 6 (36)", "2 sc, inc * 6". Where no bracket stands
+// before it, it must be the only star of the row, or it may open a repeat.
 func (x *rowReader) starTimesAhead() bool {
-	if !x.at(-1).isMark(")]") {
+	bracket := x.at(-1).isMark(")]")
+	if !bracket && (x.p == 0 || x.at(-1).kind != tWord || x.at(-1).isAny("from", "and", "then", "to")) {
 		return false
 	}
 	end := x.at(2)
-	return end.kind == tEnd || end.head || end.isMark(",.;([=-)")
+	if end.kind != tEnd && !end.head && !end.isMark(",.;([{<=-)") {
+		return false
+	}
+	for i := 0; !bracket && i < len(x.ts); i++ {
+		if i != x.p && (x.ts[i].isAny("*", "**") || x.ts[i].isAny("rep", "repeat", "rpt")) {
+			return false
+		}
+	}
+	return true
 }
 
 // times = [ "x" ] number [ "more" ] "times" | "twice" | "once" | "around" | "across" | "to last" ... | "(" times ")" .

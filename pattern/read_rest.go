@@ -5,7 +5,7 @@ package pattern
 // Standing in a clause of its own, behind a list in no bracket, it repeats all
 // of the list: "sc in 3, dec, 3 times", "2 sc, inc, x6", "sc, inc, all around".
 func (x *rowReader) again(before []*Step) []*Step {
-	if !x.worked || x.depth > 1 || len(before) == 0 || x.p == 0 || !x.at(-1).isMark(",;.:") && !x.at(-1).isAny("and", "then") {
+	if !x.worked || x.depth > 1 || len(before) == 0 || x.p == 0 || !x.at(-1).isMark(",;.:-") && !x.at(-1).isAny("and", "then") {
 		return nil
 	}
 	t := x.peek()

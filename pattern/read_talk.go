@@ -182,50 +182,6 @@ func (x *rowReader) matchSide() []*Step {
 	return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 }
 
-// regroup makes one repeat of a list whose commas part it from its number, "R3 1 tr,
-// inc x12 (36)": where so its sum is the total that stands behind, and is not
-// otherwise. A row without a total, or with one that neither makes, follows the
-// manner of those before it.
-func (x *rowReader) regroup(manner bool) bool {
-	steps := x.row.Steps
-	i := 0
-	for i < len(steps) && (steps[i].Op == OpChain && steps[i].N.N <= 4 || steps[i].Op == OpNote || steps[i].Op == OpTurn || steps[i].Op == OpColour) {
-		i++
-	}
-	end := len(steps)
-	for end > i && (steps[end-1].Op == OpNote || steps[end-1].Op == OpJoin || steps[end-1].Op == OpTurn || steps[end-1].Op == OpFasten || steps[end-1].Op == OpColour) {
-		end--
-	}
-	if end-i < 2 || end-i > 6 {
-		return false
-	}
-	last := steps[end-1]
-	if last.Op != OpGroup || last.Times.Kind != Exactly || last.Times.star || len(last.Body) != 1 || last.Times.N.N < 2 || last.Times.N.Sizes != nil || !anyShapes(last.Body) {
-		return false
-	}
-	for _, s := range steps[i : end-1] {
-		if s.Op != OpWork || s.Target.said || s.Target.Which != Next || s.Legs > 0 || s.N.N != 1 {
-			return false
-		}
-	}
-	body := append(append([]*Step(nil), steps[i:end-1]...), last.Body[0])
-	g := &Step{Op: OpGroup, Body: body, Times: last.Times, Span: cover(steps[i].Span, last.Span)}
-	if t := x.row.Total; t != nil {
-		if len(t.Parts) != 1 || t.Parts[0].N.Sizes != nil {
-			return false
-		}
-		asRead, ok := plainSum(steps[i:end])
-		grouped, ok2 := plainSum([]*Step{g})
-		if !ok || !ok2 || asRead == t.Parts[0].N.N || grouped != t.Parts[0].N.N && !manner {
-			return false
-		}
-	} else if !manner {
-		return false
-	}
-	x.row.Steps = append(append(append([]*Step(nil), steps[:i]...), g), steps[end:]...)
-	return true
-}
-
 // onThese = verb [ "in the round" ] ( "on" | "over" ) "these" number noun [ "only" ] .
 //
 // It says on how many stitches the work goes on, which are those of this row.

@@ -1,0 +1,143 @@
+package pattern
+
+// A list may be repeated whole by a number that stands behind its last stitch, with no
+// bracket around it: "R3 1 tr, inc x12 (36)", "inc, 2 sc * 6". Written so, only the
+// counts tell it from "sc 12, inc x 6", where the number is that of the increase alone.
+
+// regroup makes one repeat of such a list where that fits what the row states and what
+// it is worked on, and the words as they stand do not. A row that neither settles
+// follows the manner of those before it.
+func (x *rowReader) regroup(manner bool) bool {
+	steps := x.row.Steps
+	i := 0
+	for i < len(steps) && (steps[i].Op == OpChain && steps[i].N.N <= 4 || leadsOnly(steps[i])) {
+		i++
+	}
+	end := len(steps)
+	for end > i && (steps[end-1].Op == OpJoin || steps[end-1].Op == OpFasten || leadsOnly(steps[end-1])) {
+		end--
+	}
+	if end-i < 2 || end-i > 6 {
+		return false
+	}
+	last := steps[end-1]
+	if last.Op != OpGroup || last.Times.Kind != Exactly || last.Times.star || len(last.Body) != 1 || last.Times.N.N < 2 || last.Times.N.Sizes != nil || !anyShapes(steps[i:end]) {
+		return false
+	}
+	for _, s := range steps[i : end-1] {
+		if s.Op != OpWork || s.Target.Which != Next || s.Target.Row != nil || s.Target.Bound.Kind != NoBound || s.Target.N.Sizes != nil {
+			return false
+		}
+	}
+	body := append(append([]*Step(nil), steps[i:end-1]...), last.Body[0])
+	g := &Step{Op: OpGroup, Body: body, Times: last.Times, Span: cover(steps[i].Span, last.Span)}
+	total := int64(0)
+	if t := x.row.Total; t != nil {
+		if len(t.Parts) != 1 || t.Parts[0].N.Sizes != nil {
+			return false
+		}
+		total = t.Parts[0].N.N
+	}
+	asRead, grouped := fitOf(steps[i:end], x.countBefore, total), fitOf([]*Step{g}, x.countBefore, total)
+	if asRead.none || grouped.none || asRead.fits > grouped.fits || asRead.fits == grouped.fits && !(manner && asRead.misses > 0) && !(manner && total == 0 && x.countBefore == 0) {
+		return false
+	}
+	x.row.Steps = append(append(append([]*Step(nil), steps[:i]...), g), steps[end:]...)
+	return true
+}
+
+// leadsOnly reports whether a step makes nothing and stands at either end of a row.
+func leadsOnly(s *Step) bool {
+	return s.Op == OpNote || s.Op == OpTurn || s.Op == OpColour || s.Op == OpStay
+}
+
+// fit is how many of the numbers known of a row its words agree with.
+type fit struct {
+	fits, misses int
+	none         bool // the words do not tell
+}
+
+// fitOf holds steps against the stitches below and the total, each 0 where unknown.
+func fitOf(steps []*Step, below, total int64) fit {
+	f := flowOf(steps, below)
+	out := fit{none: f.unknown}
+	for _, n := range [...][2]int64{{below, f.takes}, {total, f.makes}} {
+		switch {
+		case n[0] == 0:
+		case n[0] == n[1]:
+			out.fits++
+		default:
+			out.misses++
+		}
+	}
+	return out
+}
+
+// flow is what steps take and make, as far as their words alone tell.
+type flow struct {
+	takes, makes int64
+	unknown      bool
+}
+
+// flowOf adds up plain steps worked along so many stitches, or along a number that
+// is not known, 0.
+func flowOf(steps []*Step, below int64) flow {
+	var f flow
+	for i, s := range steps {
+		var by flow
+		switch {
+		case leadsOnly(s), s.Op == OpJoin, s.Op == OpFasten, s.Op == OpRing:
+		case s.Op == OpChain && f.makes == 0 && s.N.N <= 2 && !s.Counts.Said:
+		case s.Op == OpSkip && s.Target.Which == Next:
+			by.takes = s.Target.N.N
+		case s.Op == OpWork && s.Target.Which == InRing, s.Op == OpWork && s.Target.Which == FromHook && s.Target.N.N == 2 && i > 0 && steps[i-1].Op == OpChain && steps[i-1].N.N == 2:
+			by.makes = s.N.N
+		case s.Op == OpWork && (s.Target.Which == Next || s.Target.Which == Last || s.Target.Which == First) && s.Target.Row == nil && s.Target.Of == nil:
+			n := max(s.Target.N.N, 1)
+			by = flow{takes: mul(n, int64(max(s.Legs, 1))), makes: mul(n, max(s.N.N, 1))}
+		case s.Op == OpWork && s.Target.Which == Each && s.Target.Bound.Kind != ToLast && s.Legs == 0 && s.Target.Row == nil && below > f.takes && s.Target.Bound.Kind != ToPlace:
+			n := below - f.takes
+			by = flow{takes: n, makes: mul(n, max(s.N.N, 1))}
+		case s.Op == OpEven && below > 0:
+			by = flow{takes: below - f.takes, makes: below - f.takes}
+		case s.Op == OpGroup && s.special == nil && s.ending == nil && s.Times.N.Sizes == nil:
+			by = flowOf(s.Body, 0)
+			switch n := below - f.takes; {
+			case s.Times.Kind == Exactly:
+				by = flow{mul(by.takes, s.Times.N.N), mul(by.makes, s.Times.N.N), by.unknown}
+			case s.Times.Kind == Fill && s.Times.Bound.Kind == ToEnd && below > 0 && by.takes > 0 && n%by.takes == 0:
+				by = flow{n, mul(by.makes, n/by.takes), by.unknown}
+			case s.Times.Kind != Once:
+				by.unknown = true
+			}
+		default:
+			by.unknown = true
+		}
+		f = flow{f.takes + by.takes, f.makes + by.makes, f.unknown || by.unknown}
+		if f.takes > maxNumber || f.makes > maxNumber || len(s.Target.N.Sizes) > 0 || len(s.N.Sizes) > 0 {
+			f.unknown = true
+		}
+		if f.unknown {
+			return f
+		}
+	}
+	return f
+}
+
+// countAfter is how many stitches a row comes to that stands on so many: what it
+// states, or else what its words make; 0 where neither tells.
+func countAfter(row *Row, below int64) int64 {
+	if t := row.Total; t != nil {
+		if len(t.Parts) == 1 && t.Parts[0].N.Sizes == nil && t.Parts[0].Kind == PartStitches {
+			return t.Parts[0].N.N
+		}
+		return 0
+	}
+	if row.Refer != nil || len(row.bad) > 0 || len(row.Setup) > 0 && !notBegun(row.Setup) {
+		return 0
+	}
+	if f := flowOf(row.Steps, below); !f.unknown && (f.takes == f.makes || row.Numbers.Last.N <= row.Numbers.First.N) {
+		return f.makes
+	}
+	return 0
+}
