@@ -5,21 +5,102 @@ import "crochet/tallyturn/pattern/stitch"
 // A maker's list of her own letters is often one line among the notes, "v = 2 in
 // 1   A = 2 tog", and says no more of a shaping than how many go where.
 
-// surveyGlosses finds the letters, and the word "tog", that stand for an
+// surveyGlosses finds the letters, and the word "tog", that stand for a stitch, an
 // increase or a decrease wherever a line says so.
 func (r *reader) surveyGlosses() {
 	for _, ln := range r.lines {
 		for k := ln.start + 1; k+1 < ln.end; k++ {
 			t := &r.toks[k-1]
-			if !r.toks[k].is("=") || t.kind != tWord || len(t.text) != 1 && !t.is("tog") || k-2 >= ln.start && r.toks[k-2].kind == tNum {
+			whole := k-1 == ln.start && r.toks[k].isAny(":", "-")
+			if !r.toks[k].is("=") && !whole || t.kind != tWord || len(t.text) != 1 && !t.is("tog") || k-2 >= ln.start && r.toks[k-2].kind == tNum {
 				continue
 			}
-			if word := r.shapingGloss(k+1, ln.end); word != "" {
+			word := ""
+			if !whole {
+				word = r.shapingGloss(k+1, ln.end)
+			}
+			if word == "" && len(t.text) == 1 {
+				word = r.stitchGloss(k+1, ln.end, whole)
+			}
+			if word != "" {
 				r.addAlias(t.text, word)
 			}
 		}
 	}
 	r.plainLetter()
+	r.usualLetters()
+}
+
+// stitchGloss reads what a letter stands for in a list on one line, "X = sc, V =
+// increase; A = decrease": a stitch, or an increase or a decrease, and nothing more. Of
+// a line that is no list, "X: single crochet", it must be the whole.
+func (r *reader) stitchGloss(from, to int, whole bool) string {
+	x := r.scratch(from)
+	word, n := "", 1
+	if id, k := x.stitchAt(0); k > 0 && stitch.Of(id).Kind == stitch.Basic {
+		word, n = r.nameOf(id), k
+	} else if t := x.peek(); t.isAny("increase", "inc", "increases") {
+		word = "inc"
+	} else if t.isAny("decrease", "dec", "decreases") {
+		word = "dec"
+	} else {
+		return ""
+	}
+	x.p += n
+	if x.accept("st", "stitch"); x.p < to && whole || x.p < to && !x.peek().isMark(".,;)]/|") && !(x.at(1).is("=") && x.peek().kind == tWord) {
+		return ""
+	}
+	return word
+}
+
+// usualLetters takes "X", "V" and "A" for a plain stitch, an increase and a decrease in
+// rows that no line explains: the letters are those of the symbols of charts, and stand
+// for the words in charts of toys everywhere (common practice, no source). One of them
+// alone might be anything.
+func (r *reader) usualLetters() {
+	if len(r.aliases) > 0 || r.pat.blocks {
+		return
+	}
+	used := map[string]int{}
+	first := Span{}
+	for i := 1; i+1 < len(r.toks); i++ {
+		t, after := &r.toks[i], &r.toks[i+1]
+		if t.kind != tWord || !t.isAny("x", "v", "a") || !r.standsAsStitch(i) {
+			continue
+		}
+		if after.is("=") && r.toks[i-1].kind != tNum {
+			return
+		}
+		if used[t.text]++; len(used) == 1 && used[t.text] == 1 {
+			first = t.span()
+		}
+	}
+	if used["v"] == 0 || used["x"] == 0 && used["a"] == 0 {
+		return
+	}
+	id := stitch.SC
+	if r.pat.usual != stitch.None {
+		id = r.pat.usual
+	}
+	name := r.nameOf(id)
+	r.addAlias("x", name)
+	r.addAlias("v", "inc")
+	r.addAlias("a", "dec")
+	r.pat.note(Note, CodeReading, first, "no line says what X, V and A are: they are taken for %s, an increase and a decrease", name)
+}
+
+// standsAsStitch reports whether a letter stands where only a stitch could: "6V",
+// "(X, 2V)", but no number of times as in "x 6" or "inc x6".
+func (r *reader) standsAsStitch(i int) bool {
+	t, before, after := &r.toks[i], &r.toks[i-1], &r.toks[i+1]
+	ends := after.head || after.kind == tEnd || after.isMark(",)].;=[({*+-") || after.isAny("x", "around")
+	switch {
+	case before.kind == tNum && !before.frac && !t.head:
+		return t.glued && ends && !(t.is("x") && after.isMark("([{"))
+	case before.isMark("([{,+*") && !t.head:
+		return after.isMark(",)]}+*") && !after.head
+	}
+	return false
 }
 
 // plainLetter takes "x" for the plain stitch of notes that say what "v" and "a" are

@@ -1,8 +1,11 @@
 package pattern
 
+import "crochet/tallyturn/pattern/stitch"
+
 // A list may be repeated whole by a number that stands behind its last stitch, with no
 // bracket around it: "R3 1 tr, inc x12 (36)", "inc, 2 sc * 6". Written so, only the
 // counts tell it from "sc 12, inc x 6", where the number is that of the increase alone.
+// The shortest notes leave out the number as well: "R3 1 sc, inc (18)".
 
 // regroup makes one repeat of such a list where that fits what the row states and what
 // it is worked on, and the words as they stand do not. A row that neither settles
@@ -21,16 +24,25 @@ func (x *rowReader) regroup(manner bool) bool {
 		return false
 	}
 	last := steps[end-1]
-	if last.Op != OpGroup || last.Times.Kind != Exactly || last.Times.star || len(last.Body) != 1 || last.Times.N.N < 2 || last.Times.N.Sizes != nil || !anyShapes(steps[i:end]) {
+	body, times := append([]*Step(nil), steps[i:end]...), Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+	told := last.Op == OpGroup
+	if told {
+		if last.Times.Kind != Exactly || last.Times.star || len(last.Body) != 1 || last.Times.N.N < 2 || last.Times.N.Sizes != nil {
+			return false
+		}
+		body[len(body)-1], times = last.Body[0], last.Times
+	} else if takes := flowOf(body, 0).takes; takes == 0 || x.countBefore < 3*takes || x.row.Kind != Round || x.off {
+		return false // of a few stitches at the end of a round the rest may be left
+	}
+	if !anyShapes(body) {
 		return false
 	}
-	for _, s := range steps[i : end-1] {
-		if s.Op != OpWork || s.Target.Which != Next || s.Target.Row != nil || s.Target.Bound.Kind != NoBound || s.Target.N.Sizes != nil {
+	for _, s := range body {
+		if s.Op != OpWork || s.Stitch == stitch.Slip || s.Target.Which != Next || s.Target.Row != nil || s.Target.Bound.Kind != NoBound || s.Target.N.Sizes != nil {
 			return false
 		}
 	}
-	body := append(append([]*Step(nil), steps[i:end-1]...), last.Body[0])
-	g := &Step{Op: OpGroup, Body: body, Times: last.Times, Span: cover(steps[i].Span, last.Span)}
+	g := &Step{Op: OpGroup, Body: body, Times: times, Span: cover(steps[i].Span, last.Span)}
 	total := int64(0)
 	if t := x.row.Total; t != nil {
 		if len(t.Parts) != 1 || t.Parts[0].N.Sizes != nil {
@@ -140,4 +152,54 @@ func countAfter(row *Row, below int64) int64 {
 		return f.makes
 	}
 	return 0
+}
+
+// timesBefore = number [ "x" | "times" ] bracket .
+//
+// "6x(2 sc, inc)", "6(2 sc, inc)": how often a bracket is worked stands before it. A
+// number set apart, "6 (2 sc, inc)", might be a total as well; it is taken for this only
+// where the row below has just so many stitches.
+func (x *rowReader) timesBefore(before []*Step) []*Step {
+	t := x.peek()
+	if t.kind != tNum || t.frac || t.big || t.num == 0 {
+		return nil
+	}
+	start, k := x.p, 1
+	if x.at(k).isAny("x", "times") {
+		k++
+	}
+	open := x.at(k)
+	if !open.isMark("([{") || k == 1 && (!x.startsClause() || !x.worksWithin(k)) || k == 2 && !open.glued && !x.worksWithin(k) {
+		return nil
+	}
+	n, ok := x.number()
+	if !ok || x.p != start+1 {
+		x.p = start
+		return nil
+	}
+	x.p = start + k
+	bad, worked := len(x.row.bad), x.worked
+	s := x.bracket(before)
+	if len(s) == 1 && s[0].Op == OpGroup && s[0].Times.Kind == Once && len(s[0].Body) > 0 {
+		f := flowOf(s[0].Body, 0)
+		if k == 2 || open.glued && !f.unknown || !f.unknown && x.countBefore > 0 && mul(f.takes, n.N) == x.countBefore {
+			s[0].Times = Times{Kind: Exactly, N: n, sure: true}
+			s[0].Span = x.spanFrom(start)
+			return s
+		}
+	}
+	x.p, x.row.bad, x.worked = start, x.row.bad[:bad], worked
+	return nil
+}
+
+// worksWithin reports whether the bracket k tokens on has a stitch in it, and is no
+// list of sizes.
+func (x *rowReader) worksWithin(k int) bool {
+	end := x.closer(k)
+	for i := x.p + k + 1; i < end; i++ {
+		if t := &x.ts[i]; t.isAny("inc", "dec") || t.plainStitch() {
+			return true
+		}
+	}
+	return false
 }

@@ -577,16 +577,8 @@ func (x *rowReader) step(before []*Step) []*Step {
 		}
 		return nil
 	}
-	if t.kind == tNum && !t.frac && x.at(1).is("x") && x.at(2).isMark("([{") && x.at(2).glued {
-		start := x.p
-		n, _ := x.number()
-		x.p++
-		if s := x.bracket(before); len(s) == 1 && s[0].Op == OpGroup && s[0].Times.Kind == Once {
-			s[0].Times = Times{Kind: Exactly, N: n, sure: true}
-			s[0].Span = x.spanFrom(start)
-			return s
-		}
-		x.p = start
+	if s := x.timesBefore(before); s != nil {
+		return s
 	}
 	if s := x.inStitch(); s != nil {
 		return s

@@ -20,6 +20,14 @@ func TestToys(t *testing.T) {
 		{twelve + "R3: 3 sc, inc * 6, 3 sc", 18, Unstated},
 		{twelve + "R3: 6 sc, inc * 6", 18, Unstated},
 		{six + "R2: inc * 6 (12)\nR3: dec * 6. Stuff. (6)", 6, Agrees},
+		{six + "R2: inc (12)\nR3: sc, inc (18)\nR4: 2 sc, inc (24)", 24, Agrees},
+		{six + "R2: inc (12)\nR3: sc, inc (18)\nR4: 2 sc, inc (25)", 24, Differs},
+		{twelve + "R3: 6x(sc, inc)\nR4: 6(2 sc, inc)\nR5: 6 (3 sc, inc)", 30, Unstated},
+		// letters that stand for stitches
+		{"1: 6X\n2: 6V\n3: (X, V)*6\n4: (2X, V)*6\n5-9: 24X\n10: (2X, A)*6", 18, Unstated},
+		{"rd1 6x (6)\nrd2 6v (12)\nrd3 (x, v) x6 (18)\nrd4 6a, 6x, stuff a little (12)", 12, Agrees},
+		{"Letters: (X = sc, V = increase, A = decrease)\nR1. MR 6.\nR2. (1, V) x3. 9\nR3. (1, A) x3. 6", 6, Agrees},
+		{"X: single crochet\nV: increase\nR1: 6X\nR2: 6V (12)", 12, Agrees},
 	} {
 		p := Read(tt.rows).Prove(Options{})
 		rows := p.Pieces[0].Rows
