@@ -77,7 +77,7 @@ var openings = []struct {
 	{opensControl, "off turn turning stop end finish and do does don't without never no fasten tie bind cast close break cut fo f fastening foff finished clip snip broken " +
 		"invisible inv seamless join connect joining joined closed closing unite leave leaving"},
 	{opensStart | opensControl, "beginning starting begin start off in into with at from"},
-	{opensRing | opensControl, "make start begin create form starting using with into working work in a an the ring circle mr mc magic adjustable sliding amigurumi standing stdg chainless regular plain joint single joined turning beginning beg turn initial corner corners marked marker"},
+	{opensRing | opensControl, "make start begin create form starting using with into working work in a an the ring circle mr mc magic adjustable sliding slip slipping thread yarn finger wrapped drawstring running closing amigurumi standing stdg chainless regular plain joint single joined turning beginning beg turn initial corner corners marked marker"},
 	{opensAttach | opensControl, "connect connecting , with using rs ws new join attach rejoin reattach tie fasten joining insert fix start re"},
 	{opensColour | opensControl, "break change switch changing switching swap cc col colour color pick drop carry cut carrying dropping join with in using use"},
 	{opensChange, "go making working with but work and while by at on in along a an make continue cont continuing keep carry incs decs decr incr decreases increases increasing increase inc decreasing decrease dec"},

@@ -39,13 +39,56 @@ func (x *rowReader) colourName(t *token) bool {
 	if t.kind != tWord {
 		return false
 	}
-	switch t.text {
-	case "a", "b", "c", "d", "e", "f", "mc", "cc",
-		"white", "black", "grey", "gray", "red", "blue", "navy", "teal", "aqua", "turquoise", "green", "mint", "yellow", "gold", "orange", "coral", "pink", "purple", "lilac", "brown", "tan", "beige", "cream", "ivory", "silver":
+	if t.in(colourNames) {
 		return true
 	}
+	return len(t.text) == 1 && x.capital(t)
+}
+
+// colourNames are what a yarn is called by where no letter stands for it, and the
+// letters that need no capital to be one.
+var colourNames = newWordSet("a b c d e f mc cc white black grey gray red blue navy teal aqua turquoise green mint yellow gold orange coral pink purple lilac brown tan beige cream ivory silver " +
+	"peach rose magenta violet lavender plum burgundy maroon rust mustard lemon olive lime sage khaki camel caramel chocolate sand charcoal copper salmon apricot crimson scarlet cyan indigo denim natural ecru skin flesh")
+
+// colourShades may stand before the name of a colour.
+var colourShades = newWordSet("dark light pale bright deep medium mid main contrast")
+
+// yarnBefore reads the yarn that stitches are worked in where it stands before them with
+// no word of joining it: "B 11 sc, W 8 sc", "dark blue (3 sc, dec) x 2", "in cream: sc 9".
+func (x *rowReader) yarnBefore() []*Step {
+	t := x.peek()
+	if t.kind != tWord || !x.startsClause() || x.at(1).kind == tEnd || x.pat.blocks {
+		return nil
+	}
+	start := x.p
+	with := x.accept("in", "with", "using")
+	x.phrase("[the]", "yarn|color|colour")
+	name := x.p
+	x.acceptIn(colourShades)
+	c := x.peek()
+	if x.p > name && !c.in(colourNames) || x.p == name && !x.colourName(c) || c.isAny("a", "b", "c", "d", "e", "f") && !x.capital(c) {
+		x.p = start
+		return nil
+	}
+	x.p++
+	x.phrase("yarn|only")
+	sp := Span{int(x.ts[name].start), int(x.ts[x.p-1].end)}
+	marked := x.accept(":", "-")
+	if !marked && with && x.peek().is(",") {
+		x.p = start // which change of colour reads
+		return nil
+	}
+	if n := x.peek(); !x.stitchFollows(0) && !(n.kind == tNum && (x.stitchFollows(1) || x.at(1).isAny("inc", "dec"))) && !n.isAny("inc", "dec") && !(n.isMark("([{") && x.worksWithin(0) && x.followsTimes(x.closer(0)+1)) {
+		x.p = start
+		return nil
+	}
+	return []*Step{{Op: OpColour, Span: sp, Text: "with " + x.src.Slice(sp)}}
+}
+
+// capital reports whether a word is written with one.
+func (x *rowReader) capital(t *token) bool {
 	c := x.src.Text[t.start]
-	return len(t.text) == 1 && 'A' <= c && c <= 'Z'
+	return 'A' <= c && c <= 'Z'
 }
 
 // cutColour reads "Cut the white.", "cut Navy": a yarn by its colour, and no

@@ -2,68 +2,58 @@ package pattern
 
 import "crochet/tallyturn/pattern/stitch"
 
-// everyShaped = ( "increase" [ "one" ] [ "in" ] "every" ordinal [ noun ]
+// everyShaped = ( change | number stitch ) [ "in" | "after" ] "every" ( ordinal | "other" | number ) [ noun ] [ "around" ]
 //
 //	| "decrease" "every" ordinal "and" ordinal [ noun ] [ "together" ]
-//	| "work" "each" number "sts together" ) [ "around" ] .
+//	| "work" "each" number "sts together" | "every" ordinal noun "doubled" .
+//
+//	change = "increase" [ "one" ] | "double" | "decrease" | stitch .
 //
 // The places of the increases or decreases follow from the words, so that it is
 // a repeat and no number that is spread: "increase in every third stitch" is
 // two plain ones and one doubled, all around.
 func (x *rowReader) everyShaped() []*Step {
-	if t := x.peek(); t.kind != tWord || !t.opens(opensChange|opensEven) && !t.plainStitch() {
+	t := x.peek()
+	if t.kind == tNum && !x.everySoon() || t.kind != tNum && (t.kind != tWord || !t.opens(opensChange|opensEven) && !t.plainStitch() && !t.isAny("double", "doubling", "each", "every", "one")) {
 		return nil
 	}
 	start := x.p
-	x.phrase("with|making|work|now", "[a|an|one]")
-	id := x.mainStitch()
-	if s, n := x.stitchAt(0); n > 0 && stitch.Of(s).Kind == stitch.Basic && x.at(n).isAny("each", "every") {
-		x.p += n // "sc every 4th and 5th st together"
-		id = s
+	x.phrase("with|making|work|working|now|crochet", "[a|an|one|1]")
+	if x.p == start && x.peek().kind == tNum && x.peek().num == 1 && x.at(1).isAny("inc", "increase", "dec", "decrease") {
+		x.p++
 	}
-	sign := 0
+	e := everyRead{id: x.mainStitch()}
+	if s, n := x.stitchAt(0); n > 0 && stitch.Of(s).Kind == stitch.Basic && x.at(n).isAny("each", "every") && !x.peek().is("double") {
+		x.p += n // "sc every 4th and 5th st together"
+		e.id = s
+	} else if s, n := x.stitchAt(1); n > 0 && x.peek().num == 2 && stitch.Of(s).Kind == stitch.Basic && x.at(1+n).isAny("in", "into") && x.at(2+n).in(eachWords) {
+		x.p += 1 + n // "2 sc in every 3rd st"
+		e.id, e.sign = s, 1
+	}
 	switch t := x.peek(); {
 	case t.isAny("increase", "inc", "increasing"):
-		sign = 1
+		e.sign = 1
 		x.p++
 		x.abbreviatedBy("in", "at", "every", "each")
+	case t.isAny("double", "doubling"):
+		e.sign, e.doubles = 1, true
+		x.p++
+		x.accept("up")
 	case t.isAny("decrease", "dec", "decreasing"):
-		sign = -1
+		e.sign = -1
 		x.p++
 		x.abbreviatedBy("in", "at", "every", "each")
 	}
 	x.phrase("[by]", "[working|a|one|1]", "[st|stitch]")
-	x.accept("in", "into", "at", "on")
-	if !x.accept("every", "each") {
+	e.after = x.accept("after")
+	if e.after || !e.doubles {
+		x.accept("in", "into", "at", "on")
+	}
+	if !x.acceptIn(eachWords) || !x.everyWhich(&e) {
 		x.p = start
 		return nil
 	}
-	plain, legs := int64(0), 0
-	switch t := x.peek(); {
-	case sign > 0 && t.kind == tOrd && t.num >= 2:
-		x.p++
-		plain = t.num - 1
-	case sign <= 0 && t.kind == tOrd && x.at(1).isAny("and", "&") && x.at(2).kind == tOrd && x.at(2).num == t.num+1:
-		x.p += 3
-		plain, legs = t.num-1, 2
-	case sign <= 0 && t.kind == tNum && (t.num == 2 || t.num == 3) && x.nounFollows(1):
-		x.p++
-		legs = int(t.num)
-	case sign <= 0 && t.is("pair"):
-		legs = 2
-		x.p++
-		x.accept("of")
-	default:
-		x.p = start
-		return nil
-	}
-	noun := x.p
-	x.nounDrop()
-	together := x.accept("together", "tog")
-	if sign == 0 && !together || sign != 0 && !together && legs > 0 && x.p == noun {
-		x.p = start
-		return nil
-	}
+	x.accept("up")
 	x.phrase("around|across|throughout")
 	x.phrase("all|right", "round|around|across|along")
 	x.phrase("to", "[the]", "end")
@@ -71,16 +61,148 @@ func (x *rowReader) everyShaped() []*Step {
 		x.p = start
 		return nil
 	}
+	if e.sign > 0 && x.bounded { // "sc around, working 2 sc in every 4th st"
+		return []*Step{{Op: OpDelta, Stitch: e.id, N: Num{N: 1}, Target: Target{N: Num{N: e.plain[0] + 1}}, Span: x.spanFrom(start)}}
+	}
+	return x.everySteps(e, start)
+}
+
+// everyRead is what everyShaped has read: an increase or a decrease of a stitch, and how
+// many plain ones may stand before each, the likeliest first.
+type everyRead struct {
+	id      stitch.ID
+	sign    int // 1, -1, or 0 where only "together" tells
+	legs    int // of a decrease
+	plain   []int64
+	doubles bool // "double every 3rd st"
+	after   bool // "after every 3 sts"
+}
+
+// everyWhich reads which stitches it falls on.
+func (x *rowReader) everyWhich(e *everyRead) bool {
+	t := x.peek()
+	n, ordinal := int64(0), t.kind == tOrd && t.num >= 2
+	switch {
+	case ordinal:
+		n = t.num
+	case t.isAny("other", "alternate", "alternating"):
+		n, ordinal = 2, true
+	case t.kind == tNum && !t.frac:
+		n = t.num
+	}
+	switch noun := x.nounFollows(1); {
+	case e.sign <= 0 && t.kind == tOrd && x.at(1).isAny("and", "&") && x.at(2).kind == tOrd && x.at(2).num == t.num+1:
+		x.p += 3
+		e.plain, e.legs = []int64{t.num - 1}, 2
+	case e.sign == 0 && ordinal && noun:
+		x.p++ // "every 4th st doubled"
+		x.nounDrop()
+		if !x.phrase("[is|are|being|gets]", "doubled|increased") {
+			return false
+		}
+		e.sign, e.plain = 1, []int64{n - 1}
+		return true
+	case e.sign > 0 && ordinal && !e.after:
+		x.p++
+		e.plain = []int64{n - 1}
+	case e.sign < 0 && ordinal && !e.after:
+		x.p++
+		e.plain, e.legs = []int64{n - 1, n - 2}, 2
+	case e.sign <= 0 && t.kind == tNum && (t.num == 2 || t.num == 3) && noun && !e.after && !x.at(2).isMark("([") && (e.sign == 0 || x.togetherAt(1)):
+		x.p++
+		e.plain, e.legs = []int64{0}, int(t.num)
+	case e.sign != 0 && t.kind == tNum && n >= 2 && n < 100 && noun && !x.togetherAt(1):
+		x.p++ // "inc every 4 sts", "dec after every 4 sts"
+		switch {
+		case e.after:
+			e.plain = []int64{n}
+		case e.sign > 0:
+			e.plain = []int64{n - 1, n}
+		default:
+			e.plain = []int64{n - 2, n, n - 1}
+		}
+		if e.sign < 0 {
+			e.legs = 2
+		}
+	case e.sign <= 0 && t.is("pair"):
+		x.p++
+		e.plain, e.legs = []int64{0}, 2
+		x.accept("of")
+	case e.doubles && x.nounFollows(0):
+		e.plain = []int64{0} // "double each st"
+	default:
+		return false
+	}
+	x.nounDrop()
+	together := x.accept("together", "tog")
+	return together || e.sign != 0
+}
+
+// togetherAt reports whether a noun k tokens on has "together" behind it.
+func (x *rowReader) togetherAt(k int) bool {
+	n, ok := x.nounAt(k)
+	return ok && x.at(k+n.tokens).isAny("together", "tog")
+}
+
+// everySoon reports "every" behind a number and what it counts.
+func (x *rowReader) everySoon() bool {
+	for k := 1; k < 6; k++ {
+		if x.at(k).in(eachWords) {
+			return true
+		}
+	}
+	return false
+}
+
+// everySteps makes the repeat.
+func (x *rowReader) everySteps(e everyRead, start int) []*Step {
 	all, sp := x.spanFrom(start), x.ts[start].span() // no step has the words to itself
-	shape := &Step{Op: OpWork, Stitch: id, N: Num{N: 2}, Target: Target{Which: Next, N: Num{N: 1}}, Span: sp}
-	if legs > 0 {
-		shape.N, shape.Legs = Num{N: 1}, legs
+	shape := &Step{Op: OpWork, Stitch: e.id, N: Num{N: 2}, Target: Target{Which: Next, N: Num{N: 1}}, Span: sp}
+	if e.legs > 0 {
+		shape.N, shape.Legs = Num{N: 1}, e.legs
 	}
-	body := []*Step{shape}
-	if plain > 0 {
-		body = []*Step{{Op: OpWork, Stitch: id, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: plain}}, Span: sp}, shape}
+	group := &Step{Op: OpGroup, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Span: all}
+	group.Body = withPlain(shape, e.plain[0])
+	if len(e.plain) > 1 {
+		x.every = append(x.every, everyOpen{group, shape, e.plain})
 	}
-	return []*Step{{Op: OpGroup, Body: body, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Span: all}}
+	return []*Step{group}
+}
+
+// withPlain is so many plain stitches before one that shapes.
+func withPlain(shape *Step, plain int64) []*Step {
+	if plain <= 0 {
+		return []*Step{shape}
+	}
+	return []*Step{{Op: OpWork, Stitch: shape.Stitch, N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: plain}}, Span: shape.Span}, shape}
+}
+
+// everyOpen is a repeat of which the words leave open how many plain stitches it has:
+// "dec every 5 sts" may be worked on five or leave five between.
+type everyOpen struct {
+	group, shape *Step
+	plain        []int64
+}
+
+// settleEvery takes the first number of plain stitches with which the row comes to what it
+// states, or where it states nothing uses up the row below.
+func (x *rowReader) settleEvery() {
+	total := int64(0)
+	if t := x.row.Total; t != nil && len(t.Parts) == 1 {
+		total = t.Parts[0].N.N
+	}
+	for _, e := range x.every {
+		for _, n := range e.plain {
+			e.group.Body = withPlain(e.shape, n)
+			if f := fitOf(x.row.Steps, x.countBefore, total); !f.none && f.misses == 0 && f.fits > 0 {
+				return
+			}
+		}
+		e.group.Body = withPlain(e.shape, e.plain[0])
+		if e.shape.Legs > 0 {
+			x.row.bad = append(x.row.bad, e.group.Span) // people mean several things by it
+		}
+	}
 }
 
 // abbreviatedBy takes the full stop of "Inc. in every 4th d.c." where the

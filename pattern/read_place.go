@@ -100,9 +100,13 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		return noun{filter: Filter{Kind: Space, Name: "corner"}, tokens: 1}, true
 	case "ring", "circle", "mr", "mc":
 		return noun{ring: true, tokens: 1}, true
-	case "magic", "adjustable", "sliding", "amigurumi":
-		if x.at(k+1).isAny("ring", "circle", "loop", "lp") {
-			return noun{ring: true, tokens: 2}, true
+	case "magic", "adjustable", "sliding", "amigurumi", "slip", "slipping", "thread", "yarn", "finger", "wrapped", "drawstring", "running", "closing":
+		n := 1
+		if x.at(k + n).is("-") {
+			n++
+		}
+		if x.at(k + n).isAny("ring", "circle", "loop", "lp") {
+			return noun{ring: true, tokens: n + 1}, true
 		}
 	case "picot", "picots":
 		return noun{filter: Filter{Kind: PicotPlace}, tokens: 1 + x.spaceAfter(k+1)}, true

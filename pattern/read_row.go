@@ -17,6 +17,7 @@ func (x *rowReader) readRow() {
 		x.row.Steps = append(x.row.Steps, x.steps("")...)
 	}
 	x.settleTotal()
+	x.settleEvery()
 	x.fillAlone(x.row.Steps)
 }
 
@@ -578,6 +579,14 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return nil
 	}
 	if s := x.timesBefore(before); s != nil {
+		return s
+	}
+	if t.kind == tNum && x.at(1).plainStitch() || t.is("double") {
+		if s := x.everyShaped(); s != nil {
+			return s
+		}
+	}
+	if s := x.yarnBefore(); s != nil {
 		return s
 	}
 	if s := x.inStitch(); s != nil {

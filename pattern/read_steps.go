@@ -409,7 +409,7 @@ func (x *rowReader) ring() []*Step {
 		x.p = start
 		return nil
 	}
-	if x.at(-1).isAny("in", "into", "a") && x.peek().isAny("mr", "mc", "magic", "adjustable", "sliding") && x.ts[start].isAny("in", "into", "work", "working") {
+	if x.at(-1).isAny("in", "into", "a") && x.peek().isAny("mr", "mc", "magic", "adjustable", "sliding", "slip", "thread", "yarn") && x.ts[start].isAny("in", "into", "work", "working") {
 		x.p += n.tokens
 		x.accept("work", "make", "working")
 		return []*Step{{Op: OpRing, Span: x.spanFrom(start)}}

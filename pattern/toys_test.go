@@ -28,6 +28,29 @@ func TestToys(t *testing.T) {
 		{"rd1 6x (6)\nrd2 6v (12)\nrd3 (x, v) x6 (18)\nrd4 6a, 6x, stuff a little (12)", 12, Agrees},
 		{"Letters: (X = sc, V = increase, A = decrease)\nR1. MR 6.\nR2. (1, V) x3. 9\nR3. (1, A) x3. 6", 6, Agrees},
 		{"X: single crochet\nV: increase\nR1: 6X\nR2: 6V (12)", 12, Agrees},
+		// every so many stitches
+		{twelve + "R3: increase in every other st. 18 sts", 18, Agrees},
+		{twelve + "R3: double every 2nd st = 18 sts\nR4: double every 3rd stitch = 24\nR5: each 4th st doubled = 30", 30, Agrees},
+		{six + "R2: double each st = 12", 12, Agrees},
+		{six + "R2: double every st", 12, Unstated},
+		{twelve + "R3: 2 sc in every other st (18)", 18, Agrees},
+		{twelve + "R3: 2 sc in every other st (17)", 18, Differs},
+		{twelve + "R3: sc around, inc in every 3rd st (16)", 16, Agrees},
+		{twelve + "R3: inc every 3 sts (16)\nR4: inc after every 3 sts (20)\nR5: 1 inc every 4 sts (25)", 25, Agrees},
+		{twelve + "R3: inc every 3 sts (17)", 16, Differs},
+		{twelve + "R3: dec every 3rd st (8)", 8, Agrees},
+		{twelve + "R3: 1 dec after every 2 sts (9)", 9, Agrees},
+		{twelve + "R3: dec every 5 sts (11)", 11, Unread},
+		{"R1: 6 sc in a slip ring (6)\nR2: 2 sc in each (12)", 12, Agrees},
+		{"R1: into a thread loop, 7 sc (7)", 7, Agrees},
+		{"R1: yarn ring: 8 sc = 8", 8, Agrees},
+		// colours before their stitches
+		{twelve + "R3: A 5 sc, B 2 sc, A 5 sc (12)", 12, Agrees},
+		{twelve + "R3: A 5 sc, B 2 sc, A 4 sc (12)", 11, Differs},
+		{twelve + "R3: sand 5 sc, dark blue (sc, inc) x 2, sand 3 sc (14)", 14, Agrees},
+		{twelve + "R3: in coral sc 5, in white: 3 sc, in coral sc 4 (12)", 12, Agrees},
+		{twelve + "R3: coral: 5 sc, white: dec, coral: 5 sc (11)", 11, Agrees},
+		{twelve + "R3: white 12 sc\nR4: MC 3 sc, CC 6 sc, MC 3 sc", 12, Unstated},
 	} {
 		p := Read(tt.rows).Prove(Options{})
 		rows := p.Pieces[0].Rows
