@@ -57,8 +57,8 @@ var colourShades = newWordSet("dark light pale bright deep medium mid main contr
 // no word of joining it: "B 11 sc, W 8 sc", "dark blue (3 sc, dec) x 2", "in cream: sc 9".
 func (x *rowReader) yarnBefore() []*Step {
 	t := x.peek()
-	if t.kind != tWord || !x.startsClause() || x.at(1).kind == tEnd || x.pat.blocks {
-		return nil
+	if t.kind != tWord || !x.startsClause() || x.at(1).kind == tEnd || x.pat.blocks || x.stitchFollows(0) {
+		return nil // but "H d c" is a stitch
 	}
 	start := x.p
 	with := x.accept("in", "with", "using")
