@@ -901,6 +901,9 @@ func (r *reader) worksStitches(toks []token) bool {
 		if _, ok := x.edgeRows(); ok {
 			return true
 		}
+		if r.rowReaderFor(toks, row).changesUntil() {
+			return true
+		}
 	}
 	x := r.rowReaderFor(toks, row)
 	x.readRow()

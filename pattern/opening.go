@@ -58,7 +58,7 @@ var openings = []struct {
 }{
 	{opensRepeat, "keep carry continue continuing go rep repeat rpt repeating from work"},
 	{opensEnding, "end ending ends finish finishing"},
-	{opensRefer, "all both each worked made done and then once twice again one keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical mesh eyelets holes pattern patt shells fans"},
+	{opensRefer, "between in betw bet at before after similarly likewise these those then cont carrying keeping increasing decreasing for over on always there only except all both each worked made done and then once twice again one keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical mesh eyelets holes pattern patt shells fans"},
 	{opensClosing, "hold holding place placing put putting lay laying join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro"},
 	{opensNote, "fix position secure fit mount eyes eye nose mouth cheeks eyebrows whiskers buttons safety then going passing coming holding keeping leaving all which that with the keep in through into counting including omit omitting without leaving alternate alternating working making work placing " +
 		"place pm mark move remove put slip marking replace moving rm sm slide use using taking picking proceed " +
@@ -80,7 +80,7 @@ var openings = []struct {
 	{opensRing | opensControl, "make start begin create form starting using with into working work in a an the ring circle mr mc magic adjustable sliding slip slipping thread yarn finger wrapped drawstring running closing amigurumi standing stdg chainless regular plain joint single joined turning beginning beg turn initial corner corners marked marker"},
 	{opensAttach | opensControl, "connect connecting , with using rs ws new join attach rejoin reattach tie fasten joining insert fix start re"},
 	{opensColour | opensControl, "break change switch changing switching swap cc col colour color pick drop carry cut carrying dropping join with in using use"},
-	{opensChange, "go making working with but work and while by at on in along a an make continue cont continuing keep carry incs decs decr incr decreases increases increasing increase inc decreasing decrease dec"},
+	{opensChange, "same each every as in like repeat rep similarly likewise the these those then now so add adding lose losing drop dropping there you do doing crochet over on for go making working with but work and while by at on in along a an make continue cont continuing keep carry incs decs decr incr decreases increases increasing increase inc decreasing decrease dec"},
 	{opensEven, "go about approximately approx roughly around with and making work continue cont working crochet knit even straight continuing keeping keep maintaining maintain following pat patt pats patts pattern"},
 	{opensFree, "closely all on around round along to for in"},
 	{opensPart, "in into around round on along across over all from"},

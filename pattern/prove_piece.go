@@ -108,8 +108,11 @@ func (w *pieceWork) workItem(it item, next int) {
 			return
 		}
 	}
-	if n := row.until.At(w.pr.size); n > 0 && row.Refer == nil {
-		count = -capped(n)
+	if row.Refer == nil {
+		block = w.changing(row, count)
+		if n := row.until.At(w.pr.size); n > 0 {
+			count = -capped(n)
+		}
 	}
 	w.repeatRows(block, it.from, count, row, row.Total)
 }
@@ -132,8 +135,8 @@ func (w *pieceWork) referCount(row *Row, block []*Row, it item, next, then int) 
 		n = 1 // its label leaves no room for them
 	}
 	times := capped(r.Times.At(pr.size))
-	blockLen := len(block)
-	counted := row.Numbers.Count.At(pr.size) > 1 // "Next 3 rows: Rep Dec row"
+	blockLen := min(len(block), r.blockLen(pr.size)) // rows that grow are all of them told
+	counted := row.Numbers.Count.At(pr.size) > 1     // "Next 3 rows: Rep Dec row"
 	labelled := (row.Numbers.First.N != 0 || counted) && next >= 0 && len(row.Numbers.List) == 0 && row.Numbers.Every == 0
 	own := stepsMake(row.Steps)
 	switch {
@@ -198,19 +201,23 @@ func (w *pieceWork) resolve(row *Row, it item) []*Row { return w.referred(row, r
 // referred is resolve for a reference of the row.
 func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
 	pr := w.pr
-	r = r.sized(pr.size)
+	sized := *r.sized(pr.size)
+	r = &sized
 	p := pr.pieceCalled(r.Piece, w.piece)
 	if r.LastRows > 0 || r.Named != "" {
 		out := w.rowsNamed(row, r.Named)
 		if r.LastRows > 0 {
 			out = w.lastRows(row, r.LastRows)
 		}
+		if len(out) == 1 {
+			r.Edits = w.unlessChanged(out[0], r.Edits)
+		}
 		for i := range out {
 			if len(r.Edits) > 0 && out[i] != row {
 				out[i] = edited(out[i], r.Edits)
 			}
 		}
-		return rowsEnding(growing(out, row, r.Edits, w.pr.size), row, r.Edits, w.pr.size)
+		return rowsEnding(growing(out, row, r, w.pr.size), row, r.Edits, w.pr.size)
 	}
 	var out []*Row
 	for _, n := range r.numbers() {
@@ -239,7 +246,10 @@ func (w *pieceWork) referred(row *Row, r *Refer, it item) []*Row {
 		}
 		out = append(out, endedAt(pr.plainRow(p, found, n, 0), found, n)...)
 	}
-	return rowsEnding(editedAll(out, r.Edits), row, r.Edits, pr.size)
+	if len(out) == 1 {
+		r.Edits = w.unlessChanged(out[0], r.Edits)
+	}
+	return rowsEnding(growing(editedAll(out, r.Edits), row, r, pr.size), row, r.Edits, pr.size)
 }
 
 // goOnTo reports whether the labels of a piece above a row go on from the first to the
@@ -344,86 +354,13 @@ func (w *pieceWork) rowsNamed(row *Row, word string) []*Row {
 	return []*Row{found}
 }
 
-// edited is a row with its loops changed: "making ch 6 instead of ch 4".
-func edited(r *Row, edits []Edit) *Row {
-	c := *r
-	c.Steps = editSteps(r.Steps, edits, true)
-	c.Total = nil
-	return &c
-}
-
-// growing gives the rows of "Rnds 9-12: As last rnd, having 1 more sc between
-// increases": each is told by the one before it.
-func growing(out []*Row, row *Row, edits []Edit, size int) []*Row {
-	n := row.Numbers.Last.At(size) - row.Numbers.First.At(size) + 1
-	if len(out) != 1 || n < 2 || n > 5000 || !slices.ContainsFunc(edits, func(e Edit) bool { return e.More != 0 }) {
-		return out
-	}
-	for int64(len(out)) < n {
-		out = append(out, edited(out[len(out)-1], edits))
-	}
-	return out
-}
-
-// editedAll gives rows that are changed alike.
-func editedAll(rows []*Row, edits []Edit) []*Row {
-	if len(edits) > 0 {
-		for i := range rows {
-			rows[i] = edited(rows[i], edits)
-		}
-	}
-	return rows
-}
-
-func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
-	out := make([]*Step, len(steps))
-	begun := !start
-	for i, s := range steps {
-		c := *s
-		if c.Op == OpChain && begun && !c.Counts.Said {
-			for _, e := range edits {
-				if e.From == c.N.N || e.From == 0 && c.N.N > 1 {
-					c.N = Num{N: e.To}
-				}
-			}
-		}
-		for _, e := range edits {
-			if e.Between == 0 && e.More == 0 || c.Op != OpWork || c.Target.Which != Next {
-				continue
-			}
-			alone := start && i > 0 && i+1 < len(steps) && !c.shapes() && steps[i-1].shapes() && steps[i+1].shapes() // the one run between two increases
-			if alone || !start && c.Legs == 0 && c.N.N <= 1 {
-				if c.Target.N = (Num{N: e.Between}); e.More != 0 {
-					c.Target.N = Num{N: max(1, max(1, s.Target.N.N)+e.More)}
-				}
-			}
-		}
-		if makesStitches(s) {
-			begun = true
-		}
-		if len(c.Body) > 0 && c.special == nil {
-			c.Body = editSteps(c.Body, edits, false)
-		}
-		out[i] = &c
-	}
-	for _, e := range edits {
-		if start && e.End != nil && e.Row == 0 {
-			out = endingOtherwise(out, e.End)
-		}
-		if start && e.Delta.N != 0 {
-			out = append(out, &Step{Op: OpDelta, N: e.Delta, Span: e.Span})
-		}
-	}
-	return out
-}
-
 // unknownRow keeps a row whose rows to repeat are not to be found.
 func (w *pieceWork) unknownRow(row *Row, it item) {
 	rp := w.newProof(row, row, it.from, it.to)
 	rp.Status = Unread
 	rp.Made = -1
-	if n, ok := w.totalOf(row.Total); ok {
-		rp.Stated = w.statedTotal(row.Total)
+	if n, ok := w.totalOf(row.Total.last()); ok {
+		rp.Stated = w.statedTotal(row.Total.last())
 		rp.Made = n
 		w.below = uniform(n, stitch.SC)
 	} else if w.below != nil {
@@ -438,9 +375,10 @@ func (w *pieceWork) unknownRow(row *Row, it item) {
 // count is a number of stitches to stop at.
 func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total *Total) {
 	pr := w.pr
-	until := int64(0)
+	until, fewer := int64(0), true
 	if count < 0 {
 		until, count = int64(-count), maxWorked
+		fewer = w.madeLast >= until
 	}
 	for k := 0; k < count; k++ {
 		if w.trial != nil && w.trial.done {
@@ -457,19 +395,22 @@ func (w *pieceWork) repeatRows(block []*Row, from, count int, label *Row, total 
 		}
 		before := w.orient(row)
 		mine := total
-		if total != nil && count > 1 && !w.settles(block, before) {
-			if k < count-1 {
-				mine = nil // on rows that change the total is the last row's
-			}
+		switch {
+		case total == nil || count == 1:
+			mine = total.last()
+		case total.rows:
+			mine = total.ofRow(k)
+		case k < count-1 && !w.settles(block, before):
+			mine = nil // on rows that change the total is the last row's
 		}
 		rp := w.workRow(row, label, before, w.asCarried(mine), from+k)
 		w.add(rp, row)
 		w.carryOn()
-		if until > 0 && w.madeLast <= until {
+		if until > 0 && (fewer && w.madeLast <= until || !fewer && w.madeLast >= until) {
 			return
 		}
 		// rows that go on alike are proven once
-		if len(block) == 1 && k+1 < count && !w.differsWithin(count-1-k) && w.fixed(row, before) {
+		if len(block) == 1 && k+1 < count && (total == nil || !total.rows) && !w.differsWithin(count-1-k) && w.fixed(row, before) {
 			same := *rp
 			same.First, same.Last = from+k+1, from+count-1
 			same.Index = rp.Index + 1

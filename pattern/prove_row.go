@@ -193,7 +193,11 @@ func (w *pieceWork) slipsCount(f *fabric) bool {
 
 // applyDelta makes the increases and decreases whose places are free.
 func (rw *rowWork) applyDelta() {
-	if !rw.begun && rw.below != nil && !rw.below.free {
+	if !rw.begun && rw.below != nil && rw.below.free {
+		rw.free = true // so many more than nobody knows
+		return
+	}
+	if !rw.begun && rw.below != nil {
 		e := &Step{Op: OpWork, Stitch: rw.mainBelow(), N: Num{N: 1}, Target: Target{Which: Each, Bound: Bound{Kind: ToEnd}}}
 		rw.eachAs(e, e, nil)
 	}

@@ -32,7 +32,7 @@ func rowsOf(blocks []thenBlock) int {
 // repeatThen works them; a total is that of the last.
 func (w *pieceWork) repeatThen(blocks []thenBlock, from int, label *Row, total *Total) {
 	for i, b := range blocks {
-		t := total
+		t := total.last()
 		if i < len(blocks)-1 {
 			t = nil
 		}

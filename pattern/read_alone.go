@@ -101,6 +101,8 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 	switch {
 	case r.edgingAlone(i, body):
 		return true
+	case r.changesAlone(i):
+		return true
 	case t.kind == tNum && t.head:
 		_, _, ok := r.scratch(i).evenRows()
 		return ok
@@ -188,6 +190,15 @@ func repeatsRows(body []token) bool {
 		}
 	}
 	return false
+}
+
+// changesAlone reports rows that go on changing until there are so many stitches, in a
+// sentence of their own: "Keep decreasing one st at each end until 12 are left."
+func (r *reader) changesAlone(i int) bool {
+	if !r.toks[i].isAny("continue", "cont", "keep", "carry", "go") || !r.toks[i].head && !r.capital(i) {
+		return false
+	}
+	return r.scratch(i).changesUntil()
 }
 
 // startsAlone is rowOfItsOwn for a token in mid-line.

@@ -35,7 +35,7 @@ func (x *rowReader) refer() []*Step {
 	}
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
 	lead := bare || x.keepsOn() || x.byRepeating() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
-		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
+		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("[the]", "same", "idea|thing|row|round|rnd|way|method|pattern|again", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
 		x.phrase("[all|both]", "[exactly|just]", "[the]", "same", "as", "[for|the|in]") || x.phrase("[all|both|each]", "[worked|work|made|done]", "[exactly|just]", "as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
 	if !lead {
 		x.p = start
@@ -539,7 +539,7 @@ func (x *rowReader) referTimes(r *Refer) {
 		if x.endsOnRow(r) || x.endingEdit(r) || x.inShade() || x.coloursVaried() {
 			continue
 		}
-		if x.fewerEach() || x.lastPlaced() || x.leftOut() || x.phrase("in|into|on|over", "[the]", "sc|dc|hdc|htr|tr|st|sts|stitches", "of", "[the]", "last|previous|preceding", "row|rnd|round") {
+		if x.fewerEach(r) || x.lastPlaced() || x.leftOut() || x.phrase("in|into|on|over", "[the]", "sc|dc|hdc|htr|tr|st|sts|stitches", "of", "[the]", "last|previous|preceding", "row|rnd|round") {
 			continue
 		}
 		if x.phrase("[in]", "[the|this|same]", "color|colour|stripe|striping", "sequence|pattern|patt|repeat|order|changes") {
@@ -596,6 +596,7 @@ func (x *rowReader) referTimes(r *Refer) {
 				if x.nounFollows(0) {
 					// "until 6 sts remain", "until you have 40 sts"
 					r.UntilSts = n
+					x.untilStated(n, start)
 					x.nounDrop()
 					x.phrase("[are|is]", "remain|left|remaining|rem")
 					continue
@@ -622,19 +623,38 @@ func (x *rowReader) referTimes(r *Refer) {
 	}
 }
 
-// fewerEach takes "one st less each row", which the rows say themselves.
-func (x *rowReader) fewerEach() bool {
+// untilStated takes the stitches that rows of a label are repeated until for the total of
+// the last of them; they stand behind a token.
+func (x *rowReader) untilStated(n Num, from int) {
+	if x.row.Numbers.Last.N <= x.row.Numbers.First.N {
+		return
+	}
+	for from < x.p && x.ts[from].kind != tNum {
+		from++
+	}
+	n.Span = x.ts[from].span()
+	x.stateUntil(n)
+}
+
+// fewerEach takes "one st less each row", "so there are 2 more dc on each row": what the
+// rows that are repeated change by themselves. They are held to it where they are one.
+func (x *rowReader) fewerEach(r *Refer) bool {
 	save := x.p
-	x.phrase("with|having|making|working|so|there|is|are", "[that|you|have]", "[there|have]", "[is|are]")
-	if x.peek().kind == tNum && (x.nounFollows(1) || x.at(1).isAny("more", "less", "fewer")) {
-		x.p++
-		x.nounDrop()
-		if x.phrase("less|fewer|more|decreased|increased", "[on|in|for|with|at|after]", "each|every|ea", "[following|foll]", "row|rnd|round|time|rd") {
-			return true
+	x.accept(",")
+	x.phrase("with|having|making|working")
+	c := rowsChange{}
+	if !x.changeThan(&c) {
+		c.n = 0
+		x.p = save
+		if !x.phrase("so|thus", "[that]", "[you|it|there|each]", "[row|round|rnd]") || !x.changeWords(&c) || !x.changeEvery(&c) {
+			x.p = save
+			return false
 		}
 	}
-	x.p = save
-	return false
+	if c.n > 0 && r.blockLen(0) == 1 && !x.row.changes.deltaSet {
+		x.row.changes = rowChanges{delta: Num{N: c.n * c.sign}, deltaSet: true}
+	}
+	return true
 }
 
 // toMeasureEnd goes to the end of a length, with those of the further sizes:
@@ -689,143 +709,4 @@ func (x *rowReader) endsOnRow(r *Refer) bool {
 	}
 	x.p += 2
 	return true
-}
-
-// referEdits reads "making ch 6 instead of ch 4", "having 5 chs in each loop",
-// "with B", "reversing shaping".
-func (x *rowReader) referEdits(r *Refer) {
-	save := x.p
-	x.accept(",", "but", "only")
-	x.accept("but", "and")
-	start := x.p
-	x.accept("with", "having", "working", "but")
-	x.accept("with", "having")
-	if e, ok := x.betweenEdit(); ok {
-		e.Span = x.spanFrom(start)
-		r.Edits = append(r.Edits, e)
-		return
-	}
-	x.p = start
-	if x.phrase("making|working|having|using|make|work|with", "[a|an]") {
-		text := x.peekClause()
-		if x.ts[start].isAny("with", "using") && x.peek().isAny("a", "b", "c", "d", "e", "mc", "cc", "color", "colour", "yarn") || x.ts[start].isAny("with") && !x.hasDigits(text) {
-			x.toClauseEnd()
-			return
-		}
-		if e, ok := x.chainEdit(); ok {
-			e.Span = x.spanFrom(start)
-			r.Edits = append(r.Edits, e)
-			return
-		}
-		x.p = start
-	}
-	if x.phrase("reversing", "[the]", "shaping|shapings") || x.phrase("in", "reverse") {
-		return
-	}
-	x.p = save
-}
-
-// betweenEdit reads "3 sc between increases" and "1 more sc between increases".
-func (x *rowReader) betweenEdit() (e Edit, ok bool) {
-	n := x.peek()
-	if n.kind != tNum || n.frac || n.big {
-		return e, false
-	}
-	x.p++
-	x.accept("plain")
-	switch {
-	case x.accept("more", "extra", "additional"):
-		e.More = n.num
-	case x.accept("fewer", "less"):
-		e.More = -n.num
-	default:
-		e.Between = n.num
-	}
-	x.accept("plain")
-	if _, k := x.stitchAt(0); k > 0 {
-		x.p += k
-	} else if !x.accept("st", "sts", "stitch", "stitches") {
-		return e, false
-	}
-	switch { // "1 sc more between increases"
-	case e.Between > 0 && x.accept("more", "extra"):
-		e.Between, e.More = 0, n.num
-	case e.Between > 0 && x.accept("fewer", "less"):
-		e.Between, e.More = 0, -n.num
-	}
-	return e, x.phrase("between|betw|bet", "[each|the|every]", "[of]", "[the]", "inc|incs|increase|increases|increasings|dec|decs|decrease|decreases|decreasings")
-}
-
-func (x *rowReader) peekClause() Span {
-	save := x.p
-	x.toClauseEnd()
-	sp := x.spanFrom(save)
-	x.p = save
-	return sp
-}
-
-func (x *rowReader) hasDigits(sp Span) bool {
-	for i := sp.Start; i < sp.End; i++ {
-		if c := x.src.Text[i]; '0' <= c && c <= '9' {
-			return true
-		}
-	}
-	return false
-}
-
-// chainEdit reads "ch 6 (instead of ch 4)", "ch 6 in place of ch 4",
-// "5 chs in each loop", "6 ch loops".
-func (x *rowReader) chainEdit() (Edit, bool) {
-	e := Edit{}
-	if sp, ok := x.sizedSpace(0); ok {
-		e.To = x.peek().num
-		x.p += sp.tokens
-	} else if x.peek().kind == tNum && x.at(1).isAny("ch", "chs", "chain", "chains") {
-		e.To = x.peek().num
-		x.p += 2
-	} else if x.peek().isAny("ch", "chain") {
-		x.p++
-		x.accept("-")
-		if x.peek().kind != tNum {
-			return e, false
-		}
-		e.To = x.peek().num
-		x.p++
-		x.accept("sp", "sps", "loops", "lps", "loop", "for", "each")
-	} else {
-		return e, false
-	}
-	x.accept("(", ",")
-	if x.phrase("instead", "of") || x.phrase("in", "place", "of") || x.phrase("rather", "than") {
-		x.accept("ch", "chain")
-		x.accept("-")
-		if x.peek().kind == tNum {
-			e.From = x.peek().num
-			x.p++
-		}
-		x.accept("ch", "chs")
-		x.accept(")")
-		return e, true
-	}
-	if x.phrase("in|for|to", "[each|every|all]", "[the]", "loop|loops|lp|lps|sp|sps|space") || x.peek().separator() || x.end() {
-		return e, true
-	}
-	return e, false
-}
-
-// sameBetween reads a row that only says what is other than in the one before
-// it: "With 3 sc between decreases."
-func (x *rowReader) sameBetween() []*Step {
-	if x.p > 0 || !x.afterRows || !x.peek().isAny("with", "but", "having", "same", "now") {
-		return nil
-	}
-	start := x.p
-	x.phrase("[the]", "[same|now]", "[again|,]", "[but]")
-	r := &Refer{LastRows: 1}
-	x.referEdits(r)
-	if len(r.Edits) == 0 || r.Edits[0].Between == 0 && r.Edits[0].More == 0 || !x.end() && !x.peek().separator() && !x.peek().isMark("([{=<") {
-		x.p = start
-		return nil
-	}
-	return x.refersTo(r, start)
 }

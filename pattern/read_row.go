@@ -589,6 +589,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.yarnBefore(); s != nil {
 		return s
 	}
+	if s := x.rowsChanging(); s != nil {
+		return s
+	}
 	if s := x.inStitch(); s != nil {
 		return s
 	}

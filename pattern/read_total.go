@@ -45,6 +45,9 @@ func (x *rowReader) totalAhead(before []*Step) bool {
 			return false // "one (two) more rounds"
 		}
 		x.p++
+		if x.totalOfRows(start, before) {
+			return true
+		}
 		last := end
 		if x.ts[end-1].is(".") {
 			last-- // "(10 spaces.)"
@@ -254,6 +257,9 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.p = start // "2 dc in next sp and dc in dc for 1 block, 6 spaces"
 		return false
 	}
+	if x.totalOfRows(start, before) {
+		return true
+	}
 	end := x.clauseEnd()
 	if end-3 > x.p && x.ts[end-1].isAny("size", "sizes") && x.ts[end-3].isAny("in", "for") {
 		end -= 3 // "3 sc in every size"
@@ -341,6 +347,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	if x.peek().kind != tNum || x.peek().frac {
 		x.p = start
 		return false
+	}
+	if x.totalOfRows(start, before) {
+		return true
 	}
 	if x.at(2).kind == tNum && x.at(4).kind == tNum && x.at(1).is(",") && x.at(3).is(",") {
 		x.p = start // "3, 2, 4": stitches in a row

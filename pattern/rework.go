@@ -96,7 +96,7 @@ func (r *Rework) Try(i int, ch Changes) *Reworked {
 		}
 		was, ok := r.base[i][row]
 		now, ok2 := run.tallies[row]
-		if !ok || !ok2 {
+		if !ok || !ok2 || row.Total.rows {
 			// not worked out, or not reached: nobody can tell
 			for _, p := range row.Total.Parts {
 				if !p.N.Span.Empty() {

@@ -218,6 +218,7 @@ type Step struct {
 	implicit bool  // said by nobody, understood by everybody
 	bare     bool  // "2 sc": it may be two in one place
 	once     bool  // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
+	goesOn   bool  // OpDelta: by as many as the rows before it; N is then 1 for more, -1 for fewer, 0 for either
 	evenly   bool  // OpDelta: they are to be spread over the whole row
 }
 
@@ -409,8 +410,10 @@ func (r *Refer) sized(size int) *Refer {
 type Edit struct {
 	Span     Span
 	From, To int64 // chains; From is 0 where every loop changes
-	Between  int64 // plain stitches between increases or decreases
+	Between  int64 // plain stitches between increases or decreases, or at At
 	More     int64 // so many more of them than there were; fewer where it is negative
+	Was      int64 // "instead of 4": the number they stand for; 0 where it is not said
+	At       EditPlace
 	Delta    Num   // stitches more or fewer at the edges of each row
 	End      *Step // what the row ends with instead of what it did; nil for nothing
 	Row      int64 // the one row that ends so; 0 for each
@@ -431,6 +434,7 @@ type Total struct {
 	depth int
 	first bool // it stands before the work
 	delta bool // not stated: worked out from "4 sts increased"
+	rows  bool // each of Parts is the total of one row of the label, in turn
 }
 
 // TotalPart is one number of a total and what it counts.

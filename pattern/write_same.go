@@ -113,7 +113,7 @@ func sameTotal(a, b *Total) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
-	if len(a.Parts) != len(b.Parts) || a.delta != b.delta {
+	if len(a.Parts) != len(b.Parts) || a.delta != b.delta || a.rows != b.rows {
 		return false
 	}
 	for i := range a.Parts {
@@ -138,7 +138,7 @@ func sameRefer(a, b *Refer) bool {
 		}
 	}
 	for i := range a.Edits {
-		if a.Edits[i].From != b.Edits[i].From || a.Edits[i].To != b.Edits[i].To || a.Edits[i].Between != b.Edits[i].Between || a.Edits[i].More != b.Edits[i].More || a.Edits[i].Row != b.Edits[i].Row || (a.Edits[i].End == nil) != (b.Edits[i].End == nil) {
+		if a.Edits[i].From != b.Edits[i].From || a.Edits[i].To != b.Edits[i].To || a.Edits[i].Between != b.Edits[i].Between || a.Edits[i].More != b.Edits[i].More || a.Edits[i].Was != b.Edits[i].Was || a.Edits[i].At != b.Edits[i].At || a.Edits[i].Row != b.Edits[i].Row || (a.Edits[i].End == nil) != (b.Edits[i].End == nil) {
 			return false
 		}
 		if e, f := a.Edits[i].End, b.Edits[i].End; e != nil && !sameSteps([]*Step{e}, []*Step{f}) {
