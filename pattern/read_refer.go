@@ -35,6 +35,7 @@ func (x *rowReader) refer() []*Step {
 	}
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
 	lead := bare || x.keepsOn() || x.byRepeating() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
+		x.phrase("[work|working|continue]", "alternate|alternating|alternately", "[between|working|repeating|work]", "[the]") ||
 		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("[the]", "same", "idea|thing|row|round|rnd|way|method|pattern|again", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
 		x.phrase("[all|both]", "[exactly|just]", "[the]", "same", "as", "[for|the|in]") || x.phrase("[all|both|each]", "[worked|work|made|done]", "[exactly|just]", "as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
 	if !lead {
@@ -45,7 +46,7 @@ func (x *rowReader) refer() []*Step {
 	word := &x.ts[start]
 	repeats := word.isAny("rep", "repeat", "rpt", "repeating", "reps") || bracket || x.at(-1).isAny("repeat", "rep", "repeating")
 	for i := start; i < x.p; i++ {
-		if x.ts[i].isAny("repeating", "doing", "as", "same", "like", "do", "exactly", "just", "back") {
+		if x.ts[i].isAny("repeating", "doing", "as", "same", "like", "do", "exactly", "just", "back", "alternate", "alternating", "alternately") {
 			repeats = true
 		}
 	}
@@ -578,7 +579,12 @@ func (x *rowReader) referTimes(r *Refer) {
 			continue
 		}
 		x.p = start
-		if x.phrase("until|till|to", "[you|piece|there|work]", "[have|are|is|there|reach]", "[are]", "[a]", "[total]", "[of]") {
+		if x.phrase("until|till|to", "[you|piece|there|work|you've]", "[have|are|is|there|reach]", "[are|done|worked|made|completed]", "[a]", "[total]", "[of]") {
+			if x.peek().kind == tNum && x.at(1).isAny("more", "further") && isRowWord(x.at(2)) {
+				r.Rows = Num{N: x.peek().num} // "until you've done 8 more rows"
+				x.p += 3
+				continue
+			}
 			if isRowWord(x.peek()) && x.at(1).kind == tNum {
 				r.UntilRow = x.at(1).num
 				x.p += 2

@@ -281,7 +281,7 @@ func (x *rowReader) closesMark(closer string, out []*Step) bool {
 	}
 	top := &x.marks[len(x.marks)-1]
 	t := x.peek()
-	if t.is("**") && top.text == "*" && closer == "*" && !x.openOutside("**") {
+	if t.is("**") && top.text == "*" && closer == "*" && !x.openOutside("**") && !x.repeatedFirst("**") {
 		top.partial = len(out)
 		x.p++
 		return false
@@ -301,6 +301,18 @@ func (x *rowReader) closesMark(closer string, out []*Step) bool {
 				continue
 			}
 			return true
+		}
+	}
+	return false
+}
+
+// repeatedFirst reports whether the mark that stands here is the one the next repeat goes
+// back to: it opens a group within the group, "*sc in next 4, **inc, sc in next; rep from
+// ** once more; rep from * to end", and is not where the last pass ends.
+func (x *rowReader) repeatedFirst(mark string) bool {
+	for k := 1; x.at(k).kind != tEnd; k++ {
+		if t := x.at(k); t.isAny("from", "between") && x.at(k+1).isAny("*", "**") {
+			return x.at(k+1).is(mark) && x.at(k-1).in(repeatWords)
 		}
 	}
 	return false
