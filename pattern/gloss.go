@@ -12,14 +12,15 @@ func (r *reader) surveyGlosses() {
 		for k := ln.start + 1; k+1 < ln.end; k++ {
 			t := &r.toks[k-1]
 			whole := k-1 == ln.start && r.toks[k].isAny(":", "-")
-			if !r.toks[k].is("=") && !whole || t.kind != tWord || len(t.text) != 1 && !t.is("tog") || k-2 >= ln.start && r.toks[k-2].kind == tNum {
+			short := len(t.text) > 1 && len(t.text) < 5 && r.toks[k].is("=") && t.opening == 0 && !t.is("tog") // "hst = half treble"
+			if !r.toks[k].is("=") && !whole || t.kind != tWord || len(t.text) != 1 && !t.is("tog") && !short || k-2 >= ln.start && r.toks[k-2].kind == tNum {
 				continue
 			}
 			word := ""
-			if !whole {
+			if !whole && !short {
 				word = r.shapingGloss(k+1, ln.end)
 			}
-			if word == "" && len(t.text) == 1 {
+			if word == "" && len(t.text) == 1 || short && !r.scratch(k-1).stitchFollows(0) {
 				word = r.stitchGloss(k+1, ln.end, whole)
 			}
 			if word != "" {
@@ -39,6 +40,8 @@ func (r *reader) stitchGloss(from, to int, whole bool) string {
 	word, n := "", 1
 	if id, k := x.stitchAt(0); k > 0 && stitch.Of(id).Kind == stitch.Basic {
 		word, n = r.nameOf(id), k
+	} else if id, k := x.lookup(r.other, 0); k > 0 && stitch.Of(id).Kind == stitch.Basic && len(x.peek().text) > 3 {
+		word, n = r.nameOf(id), k // in the words of the other side
 	} else if t := x.peek(); t.isAny("increase", "inc", "increases") {
 		word = "inc"
 	} else if t.isAny("decrease", "dec", "decreases") {
@@ -47,7 +50,7 @@ func (r *reader) stitchGloss(from, to int, whole bool) string {
 		return ""
 	}
 	x.p += n
-	if x.accept("st", "stitch"); x.p < to && whole || x.p < to && !x.peek().isMark(".,;)]/|") && !(x.at(1).is("=") && x.peek().kind == tWord) {
+	if x.accept("st", "stitch"); x.p < to && whole || x.p < to && !x.peek().isMark(".,;)]/|(") && !(x.at(1).is("=") && x.peek().kind == tWord) {
 		return ""
 	}
 	return word

@@ -41,6 +41,11 @@ func (r *reader) labelAt(i int) (label, bool) {
 		x.countedLabel(&l)
 		return l, true
 	}
+	boxed := t.head && t.isMark("([") && isRowWord(x.at(1)) && x.at(2).kind == tNum // "[R1] ch 14, ..."
+	if boxed {
+		x.p++
+		t = x.peek()
+	}
 	switch {
 	case t.is("r") && t.head && x.at(1).is(".") && x.at(2).kind == tNum:
 		l.kind = Round
@@ -48,7 +53,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if !x.labelNumbers(&l) {
 			return l, false
 		}
-	case isRowWord(t) && !t.is("r") || t.is("r") && x.at(1).kind == tNum && (x.at(1).glued || x.at(2).separator() || x.at(2).isAny("to", "and", "&", "thru", "(")):
+	case isRowWord(t) && !t.is("r") || t.is("r") && x.at(1).kind == tNum && (x.at(1).glued || x.at(2).separator() || x.at(2).isAny("to", "and", "&", "thru", "(") || t.head && x.workFollows(2)):
 		if isRoundWord(t) {
 			l.kind = Round
 		}
@@ -141,7 +146,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		}
 	case t.head && t.kind == tWord && !t.in(rowTalk) && x.at(1).isAny("row", "rows", "rnd", "rnds", "round", "rounds") && !x.at(1).head && x.at(2).kind == tNum && x.ownNumbers(&l, r.underHeading(t.text)):
 		// "Rib Rnds 2-3:": a part of the piece that counts by itself
-	case t.kind == tNum && !t.frac && !t.word && t.head && (x.at(1).isMark(".):") && x.at(1).glued || x.at(1).isMark("-") && x.at(2).kind == tNum && x.at(3).isMark(".):") || isRowWord(x.at(1)) && x.at(2).isMark(":-.")):
+	case t.kind == tNum && !t.frac && !t.word && t.head && (x.at(1).isMark(".):") && x.at(1).glued || x.at(1).isMark("-") && x.at(2).kind == tNum && (x.at(3).isMark(".):") || isRowWord(x.at(3)) && x.at(4).isMark(":-.")) || isRowWord(x.at(1)) && x.at(2).isMark(":-.")):
 		l.weak = true
 		l.numbers.First = Num{N: t.num, Span: t.span()}
 		l.numbers.Last = l.numbers.First
@@ -177,8 +182,12 @@ func (r *reader) labelAt(i int) (label, bool) {
 	if !x.labelEvery(&l) {
 		return l, false
 	}
-	if x.peek().is("is") && x.stitchFollows(1) {
-		x.p++
+	if boxed {
+		if l.strong = x.accept(")", "]"); !l.strong {
+			return l, false
+		}
+	}
+	if x.toldOf() {
 		l.end = x.p
 		return l, x.ts[start].head
 	}
@@ -191,6 +200,19 @@ func (r *reader) labelAt(i int) (label, bool) {
 	}
 	l.end = x.p
 	return l, true
+}
+
+// toldOf takes the verb of a row that is told in a sentence, "Rnd 1 is just 6 sc in a
+// magic ring", "Rnds 5-8 are plain", where work follows it.
+func (x *rowReader) toldOf() bool {
+	start := x.p
+	if x.phrase("is|are|goes|go|will", "[be|like|so]", "[this|:]", "[just|simply|only|all|nothing]", "[a|but]") {
+		if x.workFollows(0) || x.peek().isMark("([*") || x.peek().isAny("mr", "magic", "increase", "decrease", "plain", "even") && !x.at(1).isAny("row", "rows", "round", "rounds", "rnd", "rnds") {
+			return true
+		}
+	}
+	x.p = start
+	return false
 }
 
 // underHeading reports whether the heading that rows stand under has a word in
@@ -343,6 +365,9 @@ func (x *rowReader) labelNumbers(l *label) bool {
 		if !list && x.at(k-1).is("-") && x.at(k-1).glued && !x.pluralLabel() && (x.at(k+1).isAny("ch", "chain") || m.num <= l.numbers.Last.N) {
 			return true // "Row 3—1 ch, ..."
 		}
+		if !list && x.at(k-1).is("-") && x.dashByNext(l.numbers.Last.N, k) {
+			return true // "R1-6 sc in MR" and below it "R2-6 inc"
+		}
 		if !list && x.at(k-1).is("-") {
 			// "Row 5 - 6 sc in ring": the number belongs to a stitch
 			if _, n := x.stitchAt(k + 1); n > 0 && !x.at(k-1).glued {
@@ -382,6 +407,25 @@ func (x *rowReader) labelNumbers(l *label) bool {
 			}
 		}
 	}
+}
+
+// dashByNext reports whether the number k tokens on, behind the dash of a label, counts
+// stitches and no rows: the next line is labelled with the number that follows the one
+// before the dash.
+func (x *rowReader) dashByNext(first int64, k int) bool {
+	if !x.stitchFollows(k+1) && !x.at(k+1).isAny("inc", "dec", "ch", "in") {
+		return false
+	}
+	word := x.p
+	for word > 0 && !x.ts[word].head && !isRowWord(&x.ts[word]) {
+		word--
+	}
+	for i := x.p + k; i+1 < min(len(x.ts), x.p+80); i++ {
+		if t := &x.ts[i]; t.head && t.text == x.ts[word].text && x.ts[i+1].kind == tNum {
+			return x.ts[i+1].num == first+1 && x.at(k).num != first
+		}
+	}
+	return false
 }
 
 // listsNext reports whether the number k tokens on, behind a comma, is the next
@@ -565,6 +609,21 @@ func (x *rowReader) labelRemarks(l *label) {
 	}
 }
 
+// totalCell takes the total of a table that has it before the words of the row, "3 | 18
+// | (1 sc, inc) x6".
+func (x *rowReader) totalCell(l *label) bool {
+	if x.at(1).kind != tNum || x.at(1).frac || !x.at(2).is(x.peek().text) || x.at(3).head || x.at(3).kind == tEnd || x.at(3).is(x.peek().text) {
+		return false
+	}
+	l.total = Span{x.p, x.p + 2}
+	x.p += 3
+	if x.peek().isMark("+-") && x.at(1).kind == tNum && (x.at(2).isMark("([/|") || x.at(2).kind == tWord) {
+		x.p += 2 // how many more than before
+		x.accept("/", "|")
+	}
+	return true
+}
+
 func sideOf(t *token) Side {
 	if t.isAny("ws", "wrong") {
 		return WrongSide
@@ -620,6 +679,7 @@ func (x *rowReader) labelClose(l *label, start int) bool {
 	case t.is("."), t.is(";") && x.ts[start].head:
 		x.p++
 		l.strong = true
+	case x.ts[start].head && t.isMark("|/") && x.totalCell(l):
 	case x.ts[start].head && t.isMark("~|>/\"'\\^"):
 		for x.peek().isMark("~|>/^-:\\") {
 			x.p++

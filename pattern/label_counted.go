@@ -96,5 +96,8 @@ func (x *rowReader) countedLabel(l *label) {
 			x.p++
 		}
 	}
+	if x.peek().isMark("/|") && !x.peek().head {
+		x.totalCell(l)
+	}
 	l.end = x.p
 }

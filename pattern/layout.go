@@ -93,6 +93,7 @@ func unmarkLine(src string, out, l, rest []token) []token {
 		case t.is("#"):
 			hashes++
 		case t.isMark("-+") && !l[k+1].glued && (l[k+1].kind != tNum):
+		case t.is("*") && !l[k+1].glued && isRowWord(&l[k+1]) && k+3 < len(l) && l[k+2].kind == tNum && l[k+3].isMark(":.-)"):
 		case t.is("*") && !l[k+1].glued && !('a' <= src[l[k+1].start] && src[l[k+1].start] <= 'z') && (isRowWord(&l[k+1]) || l[k+1].is("**") || l[k+1].kind == tOrd || l[k+1].isAny("fasten", "ch")):
 		case t.is("[") && l[k+1].isAny("]", "x") && (l[k+1].is("]") || l[min(k+2, len(l)-1)].is("]")): // a check box
 			k++

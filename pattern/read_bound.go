@@ -22,6 +22,8 @@ func (x *rowReader) bound() (Bound, bool) {
 	}
 	x.accept("evenly")
 	switch {
+	case x.peek().isAny("along", "across") && x.phraseAt(1, "[the]", "other|opposite|second", "side|edge", "of") > 0 && x.p == start && x.at(-1).isAny("ch", "chs", "chain", "chains", "st", "sts", "stitches"):
+		// "in next 5 ch along other side of ch": it says where they are
 	case x.accept("across", "along", "acr"):
 		if x.nestedBound(&b) {
 			return done(b.Kind)

@@ -26,7 +26,7 @@ func (x *rowReader) everyShaped() []*Step {
 	if s, n := x.stitchAt(0); n > 0 && stitch.Of(s).Kind == stitch.Basic && x.at(n).isAny("each", "every") && !x.peek().is("double") {
 		x.p += n // "sc every 4th and 5th st together"
 		e.id = s
-	} else if s, n := x.stitchAt(1); n > 0 && x.peek().num == 2 && stitch.Of(s).Kind == stitch.Basic && x.at(1+n).isAny("in", "into") && x.at(2+n).in(eachWords) {
+	} else if s, n := x.stitchAt(1); n > 0 && x.peek().num == 2 && stitch.Of(s).Kind == stitch.Basic && x.at(1+n).isAny("in", "into") && x.at(2+n).in(everyWords) {
 		x.p += 1 + n // "2 sc in every 3rd st"
 		e.id, e.sign = s, 1
 	}
@@ -49,7 +49,7 @@ func (x *rowReader) everyShaped() []*Step {
 	if e.after || !e.doubles {
 		x.accept("in", "into", "at", "on")
 	}
-	if !x.acceptIn(eachWords) || !x.everyWhich(&e) {
+	if !x.acceptIn(everyWords) || !x.everyWhich(&e) {
 		x.p = start
 		return nil
 	}
@@ -66,6 +66,9 @@ func (x *rowReader) everyShaped() []*Step {
 	}
 	return x.everySteps(e, start)
 }
+
+// everyWords are what "every" is written as.
+var everyWords = newWordSet("each every ea ev")
 
 // everyRead is what everyShaped has read: an increase or a decrease of a stitch, and how
 // many plain ones may stand before each, the likeliest first.
@@ -147,7 +150,7 @@ func (x *rowReader) togetherAt(k int) bool {
 // everySoon reports "every" behind a number and what it counts.
 func (x *rowReader) everySoon() bool {
 	for k := 1; k < 6; k++ {
-		if x.at(k).in(eachWords) {
+		if x.at(k).in(everyWords) {
 			return true
 		}
 	}

@@ -21,12 +21,29 @@ func (x *rowReader) overChain(n int64) (Target, bool) {
 		space.Size = size.num
 		x.p += 2
 		x.accept("sp", "space", "lp", "loop")
+	case n > 2 && x.chainBelow() == n && !x.leftFree(start) && (x.end() || x.peek().isMark(",;.([") || x.longDash(0) || x.peek().is("and")):
+		// "9 sc along the ch" that the row below made of nine
 	case (n <= 2 || x.leftFree(start)) && (x.end() || x.peek().isMark(",;.([") || x.longDash(0) || x.peek().is("and")):
 	default:
 		x.p = start
 		return Target{}, false
 	}
 	return Target{Which: Next, N: Num{N: 1}, Of: []Filter{space}, said: true}, true
+}
+
+// chainBelow is how long the longest chain of the row below is that is worked in it
+// between stitches, or 0.
+func (x *rowReader) chainBelow() int64 {
+	long := int64(0)
+	if x.above == nil {
+		return 0
+	}
+	for i, s := range x.above.Steps {
+		if s.Op == OpChain && i > 0 && s.N.Sizes == nil {
+			long = max(long, s.N.N)
+		}
+	}
+	return long
 }
 
 // leftFree reports whether the row has told, before a token, of stitches that an

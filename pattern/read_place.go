@@ -105,7 +105,7 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		if x.at(k + n).is("-") {
 			n++
 		}
-		if x.at(k + n).isAny("ring", "circle", "loop", "lp") {
+		if x.at(k+n).isAny("ring", "circle", "loop", "lp") {
 			return noun{ring: true, tokens: n + 1}, true
 		}
 	case "picot", "picots":

@@ -9,7 +9,7 @@ func (x *rowReader) again(before []*Step) []*Step {
 		return nil
 	}
 	t := x.peek()
-	if t.kind != tNum && !t.isAny("x", "twice", "thrice", "do", "all", "around", "round", "across", "right", "along") {
+	if t.kind != tNum && !t.isAny("x", "twice", "thrice", "do", "all", "around", "round", "across", "right", "along", "to", "until", "till") {
 		return nil
 	}
 	start := x.p
@@ -19,7 +19,7 @@ func (x *rowReader) again(before []*Step) []*Step {
 	asked := x.p > start
 	x.phrase("a", "total", "of")
 	var tm Times
-	if u := x.peek(); u.isAny("all", "around", "round", "across", "right", "along") {
+	if u := x.peek(); u.isAny("all", "around", "round", "across", "right", "along", "to", "until", "till") {
 		b, ok := x.bound()
 		if !ok || b.Kind != ToEnd {
 			return fail()

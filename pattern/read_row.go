@@ -75,6 +75,10 @@ func (x *rowReader) steps(closer string) []*Step {
 			continue
 		}
 		made := x.step(out)
+		if n := len(out); n > 0 && len(made) == 1 && x.goesBefore(made[0], out[n-1], before) {
+			out = append(out[:n-1], made[0], out[n-1])
+			continue
+		}
 		if n, list := x.listInPlace(out, made, before); n > 0 {
 			out = append(out[:len(out)-n], list)
 			x.remember([]*Step{list})

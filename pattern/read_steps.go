@@ -453,7 +453,7 @@ func (x *rowReader) inColour() {
 func (x *rowReader) end1() bool { return x.at(1).kind == tEnd }
 
 // roundTheEnd are the words that lead round the end of a chain.
-var roundTheEnd = newWordSet("now then pivot turn turning rotate spin flip swing swinging go going come coming carry carrying move moving keep continue continuing return returning work working crochet back round around along down up on in into to and so over across the your it work piece chain ch")
+var roundTheEnd = newWordSet("now then pivot turn turning rotate spin flip swing swinging go going come coming carry carrying move moving keep continue continuing return returning work working crochet back round around along down up on in into to and so over across the your it work piece chain ch upside further do there")
 
 // swingsRound takes "swing the work round and go back along the other side of the
 // chain", however many words lead up to the side.
@@ -468,12 +468,26 @@ func (x *rowReader) swingsRound() bool {
 		}
 	}
 	n := x.phraseAt(k, "other|opposite", "side|edge|half", "of", "[the|your|this]", "[foundation|starting|base|beginning|original|initial|beg]", "chain|ch|chains|chs|foundation")
-	if k < 3 || n < 0 {
+	if n < 0 {
+		n = x.phraseAt(k, "other|opposite", "side|edge|half")
+		if end := x.at(k + max(n, 0)); !end.isMark(",;:)") || k < 3 {
+			return false
+		}
+	}
+	if k < 3 {
 		return false
 	}
 	x.p += k + n
 	x.accept("with")
 	return true
+}
+
+// goesBefore reports the other side of the chain named behind what is worked along it,
+// "sc in next 5 ch along other side of ch", with no mark between.
+func (x *rowReader) goesBefore(side, work *Step, from int) bool {
+	return side.Op == OpOtherSide && from > 0 && work.Op == OpWork && work.Target.Which == Next && work.Target.Bound.Kind == NoBound &&
+		x.ts[from].isAny("along", "on", "down", "across", "over", "in", "into", "up", "of", "back") && !x.ts[from-1].separator() && !x.ts[from-1].isAny("and", "then", "now", "work", "working") &&
+		(x.end() || x.peek().separator() || x.peek().isMark("([{)"))
 }
 
 // otherSide = "working along opposite side of ch" .
@@ -486,8 +500,17 @@ func (x *rowReader) otherSide() []*Step {
 		return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	}
 	x.accept("now")
-	if x.phrase("turn", "the", "chain|ch|work|piece", "upside", "down", "[and]") && x.worked {
+	if x.phrase("turn|flip|rotate|swing", "the|your", "chain|ch|work|piece", "[upside|around|round]", "[down]", "[and]", "[then]", "[work|do|make|go|come]") && x.worked && !x.at(-1).isAny("work", "piece", "chain", "ch") {
 		if _, n := x.stitchAt(0); n > 0 || x.peek().kind == tNum {
+			for k := 0; k < 9 && !x.at(k).separator() && x.at(k).kind != tEnd; k++ {
+				if x.at(k).isAny("side", "underside") && x.at(k-1).isAny("other", "opposite", "the") && x.at(k+1).separator() {
+					// "turn the work upside down and do 5 sc along the other side"
+					s := &Step{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}
+					w := x.work()
+					x.phrase("along|on|across|down", "the", "[other|opposite]", "side|underside")
+					return append([]*Step{s}, w...)
+				}
+			}
 			return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 		}
 	}

@@ -43,7 +43,9 @@ func smooth(text string) string {
 			i++
 		default:
 			r, n := utf8.DecodeRune(b[i:])
-			plain(b[i:i+n], r)
+			if !decoration(b, i, n, r) {
+				plain(b[i:i+n], r)
+			}
 			i += n
 		}
 	}
@@ -71,6 +73,82 @@ func sequence(b []byte, i int) int {
 		b[k] = ' '
 	}
 	return j + 1 - i
+}
+
+// keycap is the frame around a figure that makes a picture of it, "1\ufe0f\u20e3".
+const keycap = '\u20e3'
+
+// decoration overwrites a picture among the words of rows, as posts have them: at the
+// start of a line it lists, as a bullet does, and an arrow leads to a total. Any other is
+// left: it may be part of a name.
+func decoration(b []byte, i, n int, r rune) bool {
+	to := byte('^')
+	switch {
+	case r == keycap:
+		k := i - 1
+		for k >= 0 && b[k] == gone {
+			k--
+		}
+		if k < 0 || b[k] < '0' || b[k] > '9' || !startsLine(b, k) || !rowAhead(b[i+n:]) {
+			return false
+		}
+		b[k], to = '^', gone // it numbers the list, not the row
+	case r >= '\U0001f446' && r <= '\U0001f449', r == '\u25b6', r == '\u25ba', r == '\u2794', r == '\u279c', r == '\u27a4', r == '\u21e8':
+		if !startsLine(b, i) {
+			to = '='
+		} else if !rowAhead(b[i+n:]) {
+			return false
+		}
+	case r >= '\U0001f300' && r <= '\U0001faff', r >= '\u2600' && r <= '\u27bf' && !kept(r), r >= '\u25a0' && r <= '\u25ff' && !kept(r), r >= '\u2b00' && r <= '\u2bff':
+		if !startsLine(b, i) || !rowAhead(b[i+n:]) {
+			return false
+		}
+	default:
+		return false
+	}
+	b[i] = to
+	for k := i + 1; k < i+n; k++ {
+		b[k] = gone
+	}
+	return true
+}
+
+// kept reports a picture that is written for a mark of the trade.
+func kept(r rune) bool {
+	var b [utf8.UTFMax]byte
+	n := utf8.EncodeRune(b[:], r)
+	plain(b[:n], r)
+	return b[0] < utf8.RuneSelf
+}
+
+// maxMarks is how many bytes of marks are looked over before a row.
+const maxMarks = 80
+
+// rowAhead reports whether text begins with what a row is labelled with, "Row", "R3",
+// "12.".
+func rowAhead(b []byte) bool {
+	b = b[:min(len(b), maxMarks)]
+	for len(b) > 0 && (b[0] == ' ' || b[0] == gone || b[0] >= utf8.RuneSelf) {
+		b = b[1:] // other pictures, and what selects their form
+	}
+	if len(b) > 0 && (b[0] == 'r' || b[0] == 'R') {
+		for b = b[1:]; len(b) > 0 && strings.IndexByte("owundsOWUNDS.", b[0]) >= 0; b = b[1:] {
+		}
+		for len(b) > 0 && b[0] == ' ' {
+			b = b[1:]
+		}
+	}
+	return len(b) > 0 && '0' <= b[0] && b[0] <= '9'
+}
+
+// startsLine reports whether nothing but space and bullets stands before b[i] on its line.
+func startsLine(b []byte, i int) bool {
+	for k := i - 1; k >= 0 && b[k] != '\n'; k-- {
+		if b[k] != ' ' && b[k] != gone && b[k] != '^' && b[k] != '|' || i-k > maxMarks {
+			return false
+		}
+	}
+	return true
 }
 
 // plain overwrites the bytes of a character with its plain form.

@@ -280,7 +280,7 @@ func (r *reader) unalias(toks []token) {
 		return
 	}
 	for i := range toks {
-		if t := &toks[i]; t.kind == tWord && (len(t.text) == 1 || t.is("tog") && !(i > 0 && toks[i-1].kind == tNum)) {
+		if t := &toks[i]; t.kind == tWord && !(t.is("tog") && i > 0 && toks[i-1].kind == tNum) {
 			if t.text == "a" && !t.glued && i+1 < len(toks) && toks[i+1].kind == tWord && !toks[i+1].isAny("x", "in", "into", "around", "across", "all", "then", "and", "to", "each", "until") {
 				continue // "stuff a bit"
 			}
