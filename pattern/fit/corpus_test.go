@@ -220,9 +220,14 @@ func idle(p *pattern.PieceProof) int {
 	return n
 }
 
+// traced reports whether a repeat is worked. One whose last pass ends in another way is
+// another step in the trace, of the same words.
 func traced(t *pattern.Trace, s *pattern.Step) bool {
-	if t == nil || t.Step == s {
-		return t != nil
+	switch {
+	case t == nil:
+		return false
+	case t.Step == s, t.Step != nil && t.Step.Op == pattern.OpGroup && t.Step.Span == s.Span:
+		return true
 	}
 	for _, k := range t.Kids {
 		if traced(k, s) {
