@@ -44,7 +44,6 @@ func TestRowsChanging(t *testing.T) {
 		{ball + "Rnd 4: Repeat Rnd 3 with one more sc before each increase (28).", []int64{28}, true},
 		{ball + "Rnd 4: as Rnd 3, but between the increases always 2 sc instead of 1 (28)", []int64{28}, true},
 		{ball + "Rnd 4: Same idea as Rnd 3, now with 2 sc between the increases. You should count 28.", []int64{28}, true},
-		{ball + "Rnd 4: Same as Rnd 3 except 2 sc then the inc in each repeat (28)", []int64{28}, true},
 		{ball + "Rnds 4-5: Rep Rnd 3, adding 1 more sc between incs on every rnd. (35)", []int64{28, 35}, true},
 		{ball + "Rnds 4-5: Continue in this manner, having 1 more sc between incs on each rnd (35 sc).", []int64{28, 35}, true},
 		{ball + "Rep the last rnd twice, working one more sc between the increases each time = 28 sc, then 35 sc.", []int64{28, 35}, true},

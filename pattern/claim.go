@@ -121,7 +121,7 @@ func (r *reader) rowClaim(at *claimRow, i int) {
 			c.kind = claimSoFar
 		}
 	case before.isMark(",.;") && inside && at.row.Refer == nil && at.row.Numbers.Last.N > at.row.Numbers.First.N && (after.separator() || after.isMark("([") || after.head || after.kind == tEnd):
-	case before.isAny("work", "crochet", "do", ":") && inside && t.num > 1 && at.row.Refer == nil && at.row.Numbers.Last.N > at.row.Numbers.First.N && after.isAny("straight", "even", "plain", "without", "of", "in", "with"):
+	case before.isAny("work", "crochet", "do", ":") && inside && t.num > 1 && at.row.Refer == nil && at.row.Numbers.Last.N > at.row.Numbers.First.N && (after.isAny("straight", "even", "plain", "without", "of", "in", "with", "no", "like", "as") || after.separator()):
 	case before.isAny("for") && inside && at.row.Refer == nil && at.row.Numbers.Last.N > at.row.Numbers.First.N && (after.separator() || after.isMark("([")):
 	case before.isAny("have", "has", "of", "worked", "are") && n > 1 && (inAll || after.separator() && r.toks[n-2].isAny("should", "now", "will", "there", "total")) && at.row.Refer == nil:
 		c.kind = claimSoFar

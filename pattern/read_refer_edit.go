@@ -140,7 +140,7 @@ func (x *rowReader) moreOrFewer() int64 {
 func (x *rowReader) editPlace(e *Edit) bool {
 	save := x.p
 	const shaping = "inc|incs|increase|increases|increasings|dec|decs|decrease|decreases|decreasings|2tog|corner|corners|v"
-	if x.phrase("[in]", "between|betw|bet|before|after", "[each|the|every|all]", "[of]", "[the|those]", "[double]", shaping) || x.phrase("before|after", "[each|the|every]") && x.togFollows() || x.phrase("[and]", "then", "[the|an|a]", shaping) {
+	if x.phrase("[in]", "between|betw|bet|before|after", "[each|the|every|all]", "[of]", "[the|those]", "[double]", shaping) || x.phrase("before|after", "[each|the|every]") && x.togFollows() {
 		return true
 	}
 	if x.p = save; x.phrase("at|in", "[the]", "start|beginning|beg|begin|front") {

@@ -620,6 +620,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.plainRow(); s != nil {
 		return s
 	}
+	if s := x.evenTold(); s != nil {
+		return s
+	}
 	if s := x.again(before); s != nil {
 		return s
 	}
@@ -984,6 +987,30 @@ func (x *rowReader) countsFor() bool {
 	return n > 0
 }
 
+// untwisted takes what warns of a chain that is twisted: "being careful not to twist",
+// "without twisting it", "making sure the chain is not twisted".
+func (x *rowReader) untwisted() bool {
+	const chain = "[ch|chain|chs|it|work|foundation|sts|stitches]"
+	save := x.p
+	x.accept(",")
+	open := x.accept("(")
+	x.accept("but")
+	told := x.phrase("[being|taking|take|be|making|make]", "[very|good]", "careful|care|sure|certain", "[that]", "[the|your|it]", chain, "[is|are|does|do|lies]", "not|isn't|aren't|doesn't|never|untwisted|flat", "[to|be|get]", "[be|get]", "[twist|twisted|twisting]", "[the|your]", chain, "[chain]") ||
+		x.phrase("without|no|not|don't|do", "[not]", "twisting|twist", "[of]", "[the|your]", chain, "[chain]")
+	if !told || open && !x.accept(")") {
+		x.p = save
+		return false
+	}
+	return true
+}
+
+// untwistedAhead reports whether such words stand next.
+func (x *rowReader) untwistedAhead() bool {
+	save := x.p
+	defer func() { x.p = save }()
+	return x.untwisted()
+}
+
 // ringClose makes a ring of a chain that is joined to its beginning.
 func (x *rowReader) ringClose(s *Step) []*Step {
 	start := x.p
@@ -994,8 +1021,10 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 		x.p = start
 		return nil
 	}
-	x.phrase("being", "careful", "not", "to", "twist", "[ch|chain|it]", "[,]")
-	x.phrase("without", "twisting", "[,]")
+	x.untwisted()
+	for x.peek().isAny(",", "and") {
+		x.p++
+	}
 	at := x.p
 	joined := x.phrase("join|close|connect|joined|closed") || x.phrase("s", "s") || x.phrase("sl|slip|ss|slst", "[st|stitch]")
 	if !joined {
@@ -1016,7 +1045,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 		}
 	}
 	first := x.joinTarget()
-	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isMark(",.;") || x.peek().is("to") && x.at(1).isAny("form", "make", "close", "beginning", "start", "beg") || x.end())) {
+	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isMark(",.;") || x.peek().is("to") && x.at(1).isAny("form", "make", "close", "beginning", "start", "beg") || x.untwistedAhead() || x.end())) {
 		x.p = start
 		return nil
 	}
@@ -1029,8 +1058,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	if !x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]") {
 		x.phrase("with|by|using", "[a|an]", "s", "[.]", "s", "[.]")
 	}
-	x.phrase("[,]", "being|taking", "careful|care", "not", "to", "twist", "[the|your]", "[ch|chain]")
-	x.phrase("[,]", "without", "twisting", "[the|your]", "[ch|chain]")
+	x.untwisted()
 	r := &Step{Op: OpRing, N: s.N, Span: x.spanFrom(at)}
 	return []*Step{s, r}
 }

@@ -243,6 +243,12 @@ func (x *rowReader) plainRow() []*Step {
 		return nil
 	}
 	x.phrase("around|across|throughout|round|all", "[around|round|across]")
+	return x.goesEven(s, start, same)
+}
+
+// goesEven ends a row that says only that it goes on, which is the one before it again
+// where it is the same as that.
+func (x *rowReader) goesEven(s *Step, start int, same bool) []*Step {
 	if !x.end() && !x.peek().separator() && !x.peek().isMark("([{<") && !(x.peek().kind == tNum && x.end1()) && !x.peek().isAny("turn", "join", "and") {
 		x.p = start
 		return nil
