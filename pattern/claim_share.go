@@ -23,14 +23,19 @@ func (pr *prover) sharesClaimed() {
 		}
 		var rows []sided
 		done := make(map[*Row]bool)
-		for _, rp := range w.proof.Rows {
-			if done[rp.Row] || rp.Status == Differs || len(rp.Row.shares) != 1 || rp.Stated == nil && rp.Status != Unstated {
+		saying := pr.sayingShares(w.piece)
+		for i, rp := range w.proof.Rows {
+			row := writtenAs(rp, saying)
+			if row.Refer != nil && i+1 < len(w.proof.Rows) && writtenAs(w.proof.Rows[i+1], saying) == row {
+				continue // of rows told in one what is said holds of the last
+			}
+			if done[row] || rp.Status == Differs || len(row.shares) != 1 || rp.Stated == nil && rp.Status != Unstated {
 				continue
 			}
-			done[rp.Row] = true
-			per := rp.Row.shares[0]
+			done[row] = true
+			per := row.shares[0]
 			all, ok := rp.Made, rp.Made > 0
-			if rp.Stated != nil {
+			if rp.Stated != nil && !onlyShares(rp.Stated.Parts) {
 				all, ok = onlyCount(rp.Stated, pr.size)
 			}
 			if ok && per.N.At(pr.size) > 1 && ofSides(per.Name) && !per.figures {
@@ -59,6 +64,32 @@ func (pr *prover) sharesClaimed() {
 			r.rp.Status = Differs
 		}
 	}
+}
+
+// sayingShares are the rows of a piece that are told to be like others and say what
+// there is of each side, "Rnd 4: the same. 48 sc (6 on each side)", by the line they
+// begin on; nil where none is.
+func (pr *prover) sayingShares(p *Piece) map[int]*Row {
+	var out map[int]*Row
+	for _, row := range p.Rows {
+		if row.Refer == nil || len(row.shares) == 0 {
+			continue
+		}
+		if out == nil {
+			out = make(map[int]*Row)
+		}
+		out[pr.pat.Source.lineAt(row.Span.Start)] = row
+	}
+	return out
+}
+
+// writtenAs is the row that the author wrote for a row of the proof: of one that is like
+// another it is that which says so.
+func writtenAs(rp *RowProof, saying map[int]*Row) *Row {
+	if row := saying[rp.Line]; row != nil && row.Label == rp.Label {
+		return row
+	}
+	return rp.Row
 }
 
 // sidesNamed are how many sides the work of a pattern may have: four, where

@@ -48,7 +48,7 @@ func (x *rowReader) bound() (Bound, bool) {
 		return done(ToEnd)
 	case x.phrase("until|till", "you", "[are|get|reach|come]", "[are]", "[back|round|around]", "[at|to]", "[the]", "start|beginning|end", "[of]", "[the]", "[row|rnd|round]"), x.phrase("until|till|to", "[the]", "end|start", "is", "reached"), x.phrase("all|the", "[the]", "way", "[down|along|across|around|round|to|back]", "[the]", "[ch|chain|row|rnd|round|end|start]"):
 		return done(ToEnd)
-	case x.phrase("to|until|till", "[the]", "beginning|start|beg", "[of]", "[the]", "[rnd|round|row]"):
+	case x.toBeginning():
 		return done(ToEnd)
 	case x.phrase("from", "end", "to", "end"), x.phrase("to", "[the]", "finish"):
 		return done(ToEnd)
@@ -117,6 +117,16 @@ func (x *rowReader) bound() (Bound, bool) {
 	}
 	x.p = start
 	return b, false
+}
+
+// toBeginning takes "to the beginning of the round", and not "to beg cluster".
+func (x *rowReader) toBeginning() bool {
+	start := x.p
+	if x.phrase("to|until|till", "[the]", "beginning|start|beg", "[of]", "[the]", "[rnd|round|row]") && !(x.at(-1).isAny("beginning", "start", "beg") && x.nounFollows(0)) {
+		return true
+	}
+	x.p = start
+	return false
 }
 
 // leaves reports whether the row goes on after the bound: a number that

@@ -288,6 +288,9 @@ func (x *rowReader) note() []*Step {
 			}
 		}
 	case "blo", "flo", "bl", "fl", "loosely", "evenly", "tightly", "gently", "throughout", "everywhere", "repeatedly", "beg", "mr":
+		if t.text == "mr" && !x.worked {
+			break // "mr, ch 2, 12 dc"
+		}
 		if x.at(1).separator() || x.end1() || t.isAny("loosely", "throughout") || t.isAny("blo", "flo") && x.at(1).kind != tPunct {
 			x.p++
 			x.accept("only", "throughout")

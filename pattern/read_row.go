@@ -70,6 +70,10 @@ func (x *rowReader) steps(closer string) []*Step {
 			out = append(out, n)
 			continue
 		}
+		if n := x.sideHas(); n != nil {
+			out = append(out, n)
+			continue
+		}
 		if n := x.measureTold(); n != nil {
 			out = append(out, n)
 			continue

@@ -36,6 +36,50 @@ func (x *rowReader) shareSaid() []*Step {
 	return x.noteFrom(start)
 }
 
+// sideHas reads what each side has in a sentence of its own: "Each side has 6 dc.", "Every
+// side should now have 24 sts between corners", "(each side = 24 dc)".
+//
+//	sideHas = [ "(" ] [ "now" ] ( "each" | "every" ) ( "side" | "edge" ) [ "of the square" ] ( "has" | "=" | ":" ) number [ stitch ] [ ")" ] .
+func (x *rowReader) sideHas() *Step {
+	if x.depth > 1 || !x.worked && x.row.Refer == nil {
+		return nil
+	}
+	start := x.p
+	bracket := x.accept("(", "[")
+	x.accept("now", "and")
+	if !x.accept("each", "every") || !x.accept("side", "edge") {
+		x.p = start
+		return nil
+	}
+	x.phrase("of", "[the|your]", "square|motif|piece|work")
+	x.phrase("[will|should|ought|must]", "[to]", "[now|then]", "[has|have|had|is|gets|counts|holds|measures|=|:]", "[now|got|a]", "[total]", "[of]")
+	from := x.p
+	if x.at(-1).isAny("side", "edge") || x.peek().kind != tNum || x.peek().frac {
+		x.p = start
+		return nil
+	}
+	n, _ := x.number()
+	x.accept("-")
+	if _, k := x.stitchAt(0); k > 0 {
+		x.p += k
+	}
+	x.accept("st", "sts", "stitch", "stitches", "in")
+	x.accept("all")
+	sp := x.spanFrom(from)
+	x.phrase("between", "[the]", "corners|corner", "[sps|spaces]")
+	if bracket {
+		if !x.accept(")", "]") {
+			x.p = start
+			return nil
+		}
+	} else if !x.end() && !x.peek().head && !x.peek().isMark(".;!([,") {
+		x.p = start
+		return nil
+	}
+	x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: "per side", Span: sp, share: true})
+	return x.noteStep(start)
+}
+
 // talkToStop takes the words up to the next stop, and gives how many they are: -1 where
 // they are more than most, or there is a number, a stitch or one of some words among them.
 func (x *rowReader) talkToStop(most int, never ...string) int {

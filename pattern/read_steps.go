@@ -680,6 +680,10 @@ func (x *rowReader) join() []*Step {
 			return x.joined(s, start)
 		}
 		// "sl st in first sc" at the end of what was worked closes the round
+		if x.worked && x.begunThing(p0) && x.roundEnd() {
+			s.Target.Which, s.Target.N = First, Num{N: 1} // "sl st to beg cluster"
+			return x.joined(s, start)
+		}
 		if w := pl[0].Which; (w == First || w == TurnTop || w == Nth && pl[0].Within != nil) && (pl[0].N.N <= 1 || w != First) && x.roundEnd() {
 			return x.joined(s, start)
 		}
@@ -691,6 +695,17 @@ func (x *rowReader) join() []*Step {
 	}
 	x.p = start
 	return nil
+}
+
+// begunThing reports whether a place, from its preposition on, is what the round was
+// begun with: "to beg cluster", "in the beginning puff". The chain it was begun with is
+// a place of its own.
+func (x *rowReader) begunThing(from int) bool {
+	k := from - x.p
+	for x.at(k).isAny("in", "into", "to", "with", "the", "top", "of") {
+		k++
+	}
+	return x.p+k > from && x.at(k).isAny("beg", "beginning", "starting", "start") && x.at(k+1).kind == tWord && !x.at(k+1).isAny("ch", "chain", "chs", "chains", "of", "t", "tch", "turning")
 }
 
 // toPlace reads "to first sc", "to top of ch 3".

@@ -218,6 +218,10 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 			return false
 		}
 	}
+	if x.ts[start].is("after") && x.phrase("after", "[working|completing|finishing]") && isRowWord(x.peek()) && x.at(1).kind == tNum && x.at(1).num == x.row.Numbers.Last.N {
+		x.p += 2 // "After Rnd 5 there are 76 dc"
+		x.accept(",", ":")
+	}
 	if x.phrase("count|counting", "[in]", "[the|each|every|all]", "ch|chs|chain|chains", "[sts|stitches]", "[as|for]", "[a|1|one]", "st|sts|stitch|stitches") {
 		if !x.peek().isAny("and", "so", ",", "you", "there") {
 			x.p = start
@@ -356,7 +360,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		return false
 	}
 	parts, ok := x.parts(x.clauseEnd())
-	if !ok || len(parts) == 0 || parts[0].Kind == PartOther && !(mark != "," && x.lastWords()) {
+	if !ok || len(parts) == 0 || parts[0].Kind == PartOther && !(mark != "," && (x.lastWords() || onlyShares(parts) && x.bounded)) && !(parts[0].share && !onlyShares(parts)) {
 		x.p = start
 		return false
 	}
@@ -614,8 +618,8 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		} else {
 			out = append(out, part)
 		}
-		if x.peek().is("total") && x.at(1).isAny(",", "and") && x.at(2).kind == tNum {
-			x.p++ // "84 sc total, 12 ch-3 sps"
+		if n := x.inAllAhead(); n > 0 && (x.at(n).isAny(",", "and", "-", "(") && x.at(n+1).kind == tNum || len(out) > 1 && x.p+n >= end) {
+			x.p += n // "84 sc total, 12 ch-3 sps", "24 dc per side, 96 in all"
 		}
 		save := x.p
 		if t := x.peek(); t.is("-") && !t.glued && x.at(1).kind == tNum && !x.at(2).separator() && x.p < end {
@@ -623,6 +627,9 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		}
 		x.accept(",", ";", "+", "/", "|", "&", ":", "=")
 		x.accept("and", "&", "plus", "with")
+		if part.share && x.phraseAt(0, "[for|making|giving]", "[a]", "total|=", "[of]", "[:]") > 0 {
+			x.phrase("[for|making|giving]", "[a]", "total|=", "[of]", "[:]") // "24 dc each side, total 96"
+		}
 		if x.peek().is("or") && x.at(1).kind == tNum && (x.at(2).in(blockWords) || x.at(2).in(meshWords) && x.pat.filet) {
 			x.p++ // "58 dc, or 19 bls": the same in other words
 		}
@@ -666,6 +673,15 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 	out = mergeMeshes(out)
 	settleFigures(out)
 	return out, len(out) > 0
+}
+
+// inAllAhead is the length of words that say of the number before them that it is of all:
+// "in all", "total", "altogether".
+func (x *rowReader) inAllAhead() int {
+	if x.peek().isAny("total", "altogether") {
+		return 1
+	}
+	return max(0, x.phraseAt(0, "in", "all|total"))
 }
 
 // mergeMeshes adds up meshes that are told in the order they stand: "7 sps, 1 bl,
@@ -934,6 +950,14 @@ func (x *rowReader) ownPart(end int) (TotalPart, bool) {
 	n, _ := x.number()
 	p := TotalPart{N: n, Kind: PartOther}
 	from := x.p
+	if x.phrase("of", "them|these|which", "[are]") && x.p < end {
+		named := p // "18 sts, 6 of them bobbles"
+		if x.pieceUnit(&named) && named.Kind == PartNamed && (x.p >= end || x.peek().isAny(",", ";", "and", "&")) {
+			named.Span = x.spanFrom(start)
+			return named, true
+		}
+	}
+	x.p = from
 	for x.p < end && x.p-from < 5 && !x.peek().isAny(",", ";", "+", "and", "&", "plus", "with") {
 		t := x.peek()
 		if t.isAny("in", "into", "to", "around", "each", "times", "x", "(", "[", "*", "rep", "repeat") {

@@ -967,6 +967,9 @@ func (x *rowReader) goOn() []*Step {
 	return []*Step{s}
 }
 
+// maxEachPlace is how many groups of stitches anybody works into one place.
+const maxEachPlace = 4
+
 // special makes the steps of a stitch that the pattern defines.
 func (x *rowReader) special(start int, sp *Special, tokens int, count Num, counted bool) []*Step {
 	x.p += tokens
@@ -1012,12 +1015,12 @@ func (x *rowReader) special(start int, sp *Special, tokens int, count Num, count
 	var out []*Step
 	for i, t := range places {
 		c := *s
-		if counted && count.N > 1 && t.Which == Next && t.N.N == count.N || counted && count.N > 1 && t.Which == Each {
-			count = Num{N: 1}
+		if counted && count.N > 1 && t.Which == Next && t.N.N == count.N || counted && count.N > maxEachPlace && t.Which == Each {
+			count = Num{N: 1} // "24 shells in each sc around" are as many in all
 		}
 		c.Target = t
 		c.N = Num{N: 1}
-		if counted && t.Which != Each {
+		if counted {
 			c.N = count
 		}
 		c.Span = t.Span

@@ -672,7 +672,7 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 		w.emit(s, place{stitch: stitch.Slip}, 1)
 		return true
 	}
-	travel := w.kind == Round && !w.begun && t.Which != Each && w.travels(rest)
+	travel := w.kind == Round && !w.begun && w.nest == 0 && t.Which != Each && w.travels(rest)
 	of := t.Of
 	if len(of) > 0 {
 		of = w.resolve(s, of)
@@ -713,6 +713,10 @@ func (w *rowWork) slip(s *Step, rest []*Step) bool {
 			return false
 		}
 		n = count
+	}
+	if w.kind == Round && w.begun && w.named && !t.said && n == 1 && w.nest == 0 && nextMaking(rest) == nil {
+		w.join(s, rest) // "(2 sc, ch 4, 2 sc) in each of the 6 loops, ss."
+		return true
 	}
 	if w.travelled && w.lastFresh || travel && t.Which == Next && !t.plain && w.cur == (cursor{}) && len(w.below.runs) > 0 && w.below.runs[0].kind == pStitch {
 		w.cur.off++ // on from where the last slip stitch went, or the round was joined

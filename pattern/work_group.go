@@ -316,6 +316,7 @@ func (w *rowWork) inPlaceFirst(s *Step, times int64, first bool) bool {
 	ok := true
 	f := first
 	for i := int64(0); i < times && ok; i++ {
+		f = f || s.special != nil && i > 0 // each of "2 V-sts in next sp" is a group
 		ok = w.placeBody(s.Body, name, &f)
 	}
 	w.held = w.pending
@@ -545,9 +546,17 @@ func (w *rowWork) times(s *Step, n int64, rest []*Step) (bool, int64) {
 		if w.cur == m.cur && w.below.magic && i > maxSteps {
 			return w.fail(CodeTooLarge, s, 0, "%d times is more than can be worked out", n), n
 		}
+		if w.idled(m) && s.ending == nil && !s.stopAt {
+			return true, n // all that are to come would do as little
+		}
 		i += w.hasten(s, m, n-1-i-lastOwn(s))
 	}
 	return true, n
+}
+
+// idled reports whether a pass has taken nothing and made nothing.
+func (w *rowWork) idled(m mark) bool {
+	return w.ended() && w.cur == m.cur && len(w.out.runs) == m.runs && m.runs > 0 && w.out.runs[m.runs-1].n == m.lastN && w.pending == m.pending && w.taken == m.taken
 }
 
 // lastOwn is 1 where the last pass differs and must be worked for itself.

@@ -195,11 +195,19 @@ func (s *Step) plainFirst() bool { return s.bare && !s.Target.said && s.shapes()
 // leaveTravelled steps off the place that slip stitches went to, where the
 // first stitch is told to go into the next one.
 func (w *rowWork) leaveTravelled(t *Target) {
-	if w.travelled && w.lastFresh && !t.plain {
+	if w.travelled && w.lastFresh && !t.plain && !w.allFromHere(t) {
 		w.cur.off++
 		w.norm()
 	}
 	w.travelled = false
+}
+
+// allFromHere reports whether a number of spaces is all that there are with the one
+// that slip stitches went to: "sl st into loop, (2 sc, ch 4, 2 sc) in each of the 6
+// loops".
+func (w *rowWork) allFromHere(t *Target) bool {
+	n := t.N.At(w.pr.size)
+	return n > 1 && len(t.Of) == 1 && t.Of[0].Kind == Space && !w.ended() && w.matches(&w.below.runs[w.cur.i].place, t.Of) && w.left(t.Of) == n
 }
 
 // overrun says that a step needs more places than there are.
