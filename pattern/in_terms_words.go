@@ -134,6 +134,9 @@ func (c *crosser) isStitch(i int, f found) bool {
 	}
 	switch z {
 	case inRow:
+		if f.name == "double" && prev.kind != tNum && next.oneOf("each|every|ea|up") {
+			return false // "double every 2nd st": two in each of them
+		}
 		return true
 	case inName:
 		return false

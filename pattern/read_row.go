@@ -589,7 +589,7 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.timesBefore(before); s != nil {
 		return s
 	}
-	if t.kind == tNum && x.at(1).plainStitch() || t.is("double") {
+	if t.kind == tNum && x.at(1).plainStitch() || t.is("double") || t.plainStitch() && x.at(1).in(everyWords) && x.at(2).kind == tOrd {
 		if s := x.everyShaped(); s != nil {
 			return s
 		}

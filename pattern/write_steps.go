@@ -613,7 +613,7 @@ var plainWord = sync.OnceValue(func() map[string]bool {
 	m := make(map[string]bool)
 	for _, s := range strings.Fields(`a across all and around as beg beginning ch chain chains chs circle count counts counted dec decrease does each ends end every fasten
 		first following foll for form from here hook in inc increase into join last make miss more next nxt not of off once over rem remain remaining rep repeat ring rnd
-		round row same sk skip sl sp space spaces sps st stitch stitches sts tch the then throughout time times to tog together top turn turning twice until up with
+		round row same sk skip sl sp space spaces sps st stitch stitches sts tch the then throughout time times to tog together top turn turning twice until up way with
 		within work worked x will adjustable loop closed skipped missed do thru thrice until rows rounds rnds beginning complete crochet foundation  now place`) {
 		m[s] = true
 	}

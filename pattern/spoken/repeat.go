@@ -39,7 +39,7 @@ func (x *rowTeller) lostAround(s *pattern.Step) []string {
 	var rest []string
 	for _, w := range lost {
 		switch w {
-		case "ending", "end", "omitting", "omit", "all", "way", "working", "these", "this", "sequence", "pattern", "pat", "entire", "total", "whole", "between", "asterisk", "asterisks", "star", "until", "you", "have", "left", "reach", "\u2020", "instructions", "steps", "bracket", "brackets", "back", "is", "are", "at", "start", "go", "**", "it", "once", "rep", "keep", "repeating", "over", "again":
+		case "ending", "end", "omitting", "omit", "all", "way", "working", "these", "this", "sequence", "pattern", "pat", "entire", "total", "whole", "between", "asterisk", "asterisks", "star", "until", "you", "have", "left", "reach", "\u2020", "instructions", "steps", "bracket", "brackets", "back", "is", "are", "at", "start", "go", "**", "it", "once", "rep", "keep", "repeating", "over", "again", "after", "doubled", "doubling":
 		default:
 			rest = append(rest, w)
 		}
