@@ -165,6 +165,9 @@ func (x *rowReader) timesBefore(before []*Step) []*Step {
 		return nil
 	}
 	start, k := x.p, 1
+	if x.at(k).is("times") && !x.at(2).isMark("([{") {
+		return x.timesOfStep(start)
+	}
 	if x.at(k).isAny("x", "times") {
 		k++
 	}
@@ -189,6 +192,20 @@ func (x *rowReader) timesBefore(before []*Step) []*Step {
 		}
 	}
 	x.p, x.row.bad, x.worked = start, x.row.bad[:bad], worked
+	return nil
+}
+
+// timesOfStep = number "times" stitch .
+//
+// "6 times 2 sts together": how often a stitch is worked stands before it.
+func (x *rowReader) timesOfStep(start int) []*Step {
+	n, ok := x.number()
+	if ok && x.accept("times") {
+		if s := x.work(); len(s) == 1 && s[0].Op == OpWork && s[0].Target.Which == Next && s[0].Target.Row == nil {
+			return []*Step{{Op: OpGroup, Body: s, Times: Times{Kind: Exactly, N: n, sure: true}, Span: x.spanFrom(start)}}
+		}
+	}
+	x.p = start
 	return nil
 }
 

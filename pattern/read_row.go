@@ -586,6 +586,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 		}
 		return nil
 	}
+	if t.isAny("work", "crochet") && x.at(1).kind == tNum && x.at(2).is("times") {
+		x.p++
+	}
 	if s := x.timesBefore(before); s != nil {
 		return s
 	}

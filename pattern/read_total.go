@@ -410,7 +410,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	x.phrase("in", "total|all")
 	x.accept("altogether", "total", "made")
-	if x.phrase("[left|remain|remaining|rem]", "at|on|after", "[the]", "[end]", "[of]", "[the|this]", "row|rnd|round|r") && x.peek().kind == tNum {
+	if x.phrase("[left|remain|remaining|rem]", "at|on|after|by", "[the]", "[end]", "[of]", "[the|this]", "row|rnd|round|r") && x.peek().kind == tNum {
 		x.p++ // "28 sc at end of Row 56"
 	}
 	x.setTotal(parts, x.spanFrom(start), before)
@@ -565,7 +565,7 @@ func (x *rowReader) totalEnds() bool {
 			}
 		}
 	}
-	return t.isAny("altogether", "overall") || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "rem", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head && !x.roundSomething()
+	return t.isAny("altogether", "overall") || t.isAny("after", "by") && isRowWord(x.at(1)) && x.at(2).kind == tNum || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "rem", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head && !x.roundSomething()
 }
 
 // roundSomething reports whether "around the second leg" is where stitches go: no

@@ -614,10 +614,17 @@ func (x *rowReader) repeated(start int, steps []*Step) []*Step {
 
 // incDec = [ number ] ( "inc" | "dec" ) [ place ] [ times ] .
 func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
-	if !x.peek().opens(opensIncDec) {
+	theNext := x.peek().is("the") && x.at(1).is("next")
+	if !x.peek().opens(opensIncDec) && !(counted && x.togetherAt(0)) && !theNext {
 		return nil
 	}
 	save := x.p
+	if theNext {
+		x.p++ // "crochet the next 2 sts together"
+	}
+	if counted && count.N >= 2 && count.N <= 5 && x.togetherAt(0) {
+		x.nounDrop() // "2 sts together"
+	}
 	x.accept("invisible", "inv", "invis", "standard", "simple")
 	if x.peek().is("-") && x.at(-1).isAny("inv", "invisible") {
 		x.p++

@@ -19,6 +19,9 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		if mesh == stitch.Unknown && t.kind == tOrd {
 			mesh = meshTerms(toks, i)
 		}
+		if g := glossTerms(toks, i); g != stitch.Unknown && said == stitch.Unknown {
+			said = g
+		}
 		switch t.text {
 		case "terms", "terminology", "abbreviations", "notation", "crochet", "term":
 			for j := max(0, i-3); j < min(len(toks), i+4); j++ {
@@ -28,7 +31,7 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 				if j > i && toks[j].isMark(".;") {
 					break
 				}
-				if said != stitch.Unknown || t.text == "crochet" && j > i {
+				if said != stitch.Unknown || t.text == "crochet" && j > i || glossTerms(toks, j) != stitch.Unknown {
 					continue
 				}
 				switch {
@@ -107,6 +110,25 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		evidence = stitch.US
 	}
 	return said, evidence
+}
+
+// glossTerms reads which terms a text is not in, and so is in the other, off a name
+// given in brackets for those who know the others: "double crochet (US single crochet)".
+func glossTerms(toks []token, i int) stitch.Terms {
+	t := &toks[i]
+	if i < 2 || i+1 >= len(toks) || !toks[i-1].isMark("([") {
+		return stitch.Unknown
+	}
+	if !toks[i-2].isAny("crochet", "treble", "dc", "tr", "htr", "dtr", "sc", "hdc") || !toks[i+1].isAny("single", "double", "half", "treble", "triple", "sc", "dc", "hdc", "tr", "htr", "dtr") {
+		return stitch.Unknown
+	}
+	switch {
+	case t.isAny("us", "usa", "american"):
+		return stitch.UK
+	case t.isAny("uk", "british"):
+		return stitch.US
+	}
+	return stitch.Unknown
 }
 
 // timesOver is how often the thread is laid over the hook before it is put into the

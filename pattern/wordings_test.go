@@ -19,6 +19,14 @@ func TestWordings(t *testing.T) {
 		stat Status
 	}{
 		{flat + "Rows 3-5: Rep. Row 2, having 28 sc at end of Row 5.", 28, Agrees},
+		{flat + "Rows 3-5: Rep Row 2. 28 sc after Row 5.", 28, Agrees},
+		{flat + "Rows 3-5: Rep Row 2. 29 sc after Row 5.", 28, Differs},
+		{flat + "Row 3: Rep Row 2 – 24 sc", 24, Agrees},
+		{flat + "Row 3: Rep Row 2 - 25 sts", 24, Differs},
+		{flat + "Rows 3-5: Rep Row 2.\nRow 6: * Sc in next 5 sts, crochet the next 2 sts together, from * repeat 3 times more. (24)", 24, Agrees},
+		{flat + "Rows 3-5: Rep Row 2.\nRow 6: * 5 sc, 2 stitches together, repeat from * to the end. (24)", 24, Agrees},
+		{toy + "rd 3. crochet 6 times 2 sts together", 6, Unstated},
+		{"ABBREVIATIONS: ch = chain; dc = double crochet (US single crochet); htr = half treble.\nMake 21 ch.\n1st row: 1 htr into 3rd ch from hook (missed 2 ch count as 1 htr), 1 htr into each ch to end, turn. 20 htr.", 20, Agrees},
 		{flat + "Rows 3-5: Rep. Row 2, having 30 sc at end of Row 5.", 28, Differs},
 		{"Ch 22.\nRow 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\nRow 2: Ch 1, turn, sc in first sc, *ch 1, skip 1 sc, sc in next sc; rep from *, working the last sc in the last sc. (11 sc, 10 ch-1 sps)", 11, Agrees},
 		{"Ch 22.\nRow 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\nRow 2: Ch 1, turn, sc in first sc, *ch 1, skip 1 sc, sc in next sc; rep from *, working the last sc in the last sc. (12 sc, 10 ch-1 sps)", 11, Differs},
