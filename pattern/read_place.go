@@ -753,7 +753,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		t.Which = Each
 		t.Bound = Bound{Kind: ToEnd}
 		return done(x.counted(&t, prep))
-	case w.isAny("where") && x.at(1).isAny("joined", "you", "the"), w.isAny("there") && !prep:
+	case w.isAny("where") && x.at(1).isAny("joined", "you", "the"), w.isAny("there") && !prep && !x.at(1).in(countTalk):
 		for !x.end() && !x.peek().isMark(",;.)*(") {
 			x.p++
 		}

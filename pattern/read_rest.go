@@ -36,7 +36,7 @@ func (x *rowReader) again(before []*Step) []*Step {
 		sp := x.spanFrom(start) // "3 dc in each corner sp, all round, ss to first dc"
 		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 	}
-	if !x.end() && !x.peek().isMark(".([{<=-~:;") && !(x.peek().is(",") && !x.workFollows(1)) && !(x.peek().kind == tNum && x.end1()) {
+	if !x.end() && !x.peek().isMark(".([{<=-~:;") && !(x.peek().is(",") && !x.workFollows(1)) && !(x.peek().isAny("and", "so", "for", "to") && x.at(1).in(countTalk) && !x.workFollows(1)) && !(x.peek().kind == tNum && x.end1()) {
 		return fail()
 	}
 	if tm.Kind == Fill && x.bounded {

@@ -10,13 +10,25 @@ import (
 // totalOpeners open a total in words.
 var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves always that which this should shd shld having with")
 
-// totalAhead takes a stated total if one stands here, and says so.
-//
-//	total = ( "(" | "[" | "{" | "<" ) parts ( ")" | "]" | "}" | ">" ) | ( "-" | "=" | ":" | "." ) parts .
+// totalAhead takes a stated total if one stands here, or what is told of the count in
+// words, and says so.
 func (x *rowReader) totalAhead(before []*Step) bool {
-	if !x.peek().opens(opensTotal) {
+	if t := x.peek(); !t.opens(opensTotal) {
 		return false
 	}
+	if x.totalMarked(before) {
+		return true
+	}
+	if x.peek().kind == tPunct {
+		return x.toldInBracket(before)
+	}
+	return x.changeTold(before) || x.countTold(before)
+}
+
+// totalMarked takes a total that a mark or the words of a total begin.
+//
+//	total = ( "(" | "[" | "{" | "<" ) parts ( ")" | "]" | "}" | ">" ) | ( "-" | "=" | ":" | "." ) parts .
+func (x *rowReader) totalMarked(before []*Step) bool {
 	t := x.peek()
 	start := x.p
 	switch {
@@ -141,7 +153,7 @@ func (x *rowReader) countAtRow(before []*Step) bool {
 }
 
 // by takes "(+8)", "(-6 sts)": by how many the round differs from the one below.
-// It is held against the row where no total is stated.
+// It is held against the row, and against the total where one is stated.
 func (x *rowReader) by(end int) bool {
 	sign, n := x.at(1), x.at(2)
 	if !sign.isMark("+-") || n.kind != tNum || n.frac || n.big || !x.worked || x.depth > 1 {
@@ -155,11 +167,10 @@ func (x *rowReader) by(end int) bool {
 			return false
 		}
 		t.Span.End = int(x.ts[end].end)
-	} else {
-		x.row.changes.delta, x.row.changes.deltaSet = Num{N: n.num, Span: n.span()}, true
-		if sign.is("-") {
-			x.row.changes.delta.N = -n.num
-		}
+	}
+	x.row.changes = rowChanges{delta: Num{N: n.num, Span: n.span()}, deltaSet: true}
+	if sign.is("-") {
+		x.row.changes.delta.N = -n.num
 	}
 	x.p = end + 1
 	return true
@@ -257,6 +268,10 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		return false
 	}
 	x.accept(":", "=", "-")
+	if x.at(-1).isAny("up", "down") {
+		x.p = start // "you're up two stitches"
+		return false
+	}
 	if x.peek().kind != tNum || x.pat.filet && x.ts[start].isAny("for", "making", "giving") && (x.at(1).in(blockWords) || x.at(1).in(meshWords)) {
 		x.p = start // "2 dc in next sp and dc in dc for 1 block, 6 spaces"
 		return false
@@ -603,6 +618,7 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 	x.totalFor(end)
 	x.phrase("[total|st|stitch|sts]", "[of|count|total]", "[:|=|-]")
 	x.acceptIn(totalLeads)
+	sum := false
 	for x.p < end {
 		part, ok := x.part(end)
 		if !ok && len(out) > 0 {
@@ -610,6 +626,9 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		}
 		if !ok {
 			return nil, false
+		}
+		if sum && (part.Kind == PartStitches || part.Kind == PartStitch) {
+			out = slices.DeleteFunc(out, func(p TotalPart) bool { return p.Kind == PartStitches || p.Kind == PartStitch }) // "12 + 6 = 18"
 		}
 		if n := len(out); n > 0 && part.Kind == PartStitch && out[n-1].Kind == PartStitch && out[n-1].ID == part.ID && part.N.Sizes == nil && x.togBefore() {
 			// "8 dc2tog, 5 dc": both are dc to the fabric
@@ -625,10 +644,14 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		if t := x.peek(); t.is("-") && !t.glued && x.at(1).kind == tNum && !x.at(2).separator() && x.p < end {
 			x.p++ // "30 tr - 10 groups"
 		}
-		x.accept(",", ";", "+", "/", "|", "&", ":", "=")
+		sum = x.accept("=")
+		x.accept(",", ";", "+", "/", "|", "&", ":")
 		x.accept("and", "&", "plus", "with")
 		if part.share && x.phraseAt(0, "[for|making|giving]", "[a]", "total|=", "[of]", "[:]") > 0 {
 			x.phrase("[for|making|giving]", "[a]", "total|=", "[of]", "[:]") // "24 dc each side, total 96"
+		}
+		if x.peek().is("then") && x.at(1).kind == tNum {
+			x.p++ // "24, then 18, then 12"
 		}
 		if x.peek().is("or") && x.at(1).kind == tNum && (x.at(2).in(blockWords) || x.at(2).in(meshWords) && x.pat.filet) {
 			x.p++ // "58 dc, or 19 bls": the same in other words
@@ -777,11 +800,11 @@ func (x *rowReader) totalTail(end int) bool {
 		return true
 	}
 	if x.phrase("i", "[.]", "e", "[.]") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
-		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {
+		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "every", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {
 			x.p = save
 			return false
 		}
-		if x.peek().isAny("in") && x.at(1).isAny("each", "the", "next", "ring") || x.peek().isAny("x", "each", "around", "across") && x.at(1).kind == tNum {
+		if x.phraseAt(0, "in|on|at|after|for", "each|every|all", "[of]", "[these|the]", "row|rnd|round|rows|rnds|rounds") <= 0 && x.peek().isAny("in") && x.at(1).isAny("each", "every", "the", "next", "ring") || x.peek().isAny("x", "each", "around", "across") && x.at(1).kind == tNum {
 			x.p = save
 			return false
 		}
@@ -801,7 +824,7 @@ func (x *rowReader) tailWords(end int) bool {
 	start := x.p
 	x.accept("and", "with", "plus", "+", "&")
 	if !x.peek().isAny("a", "one", "half") {
-		if !x.phrase("all", "told") {
+		if !x.phrase("all", "told") && !x.phrase("respectively") && !x.phrase("in", "turn|order") && !x.phrase("in", "that|this", "order") && !x.phrase("row|rnd|round|one", "by|after", "[the]", "row|rnd|round|one|other") {
 			x.p = start
 			return false
 		}
@@ -1013,6 +1036,8 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 		case n.filter.Kind == AnyStitch && !n.turn && !n.ring && !n.edge:
 			p.Kind = PartStitches
 			x.phrase("(", "[not]", "counting", ")")
+		case n.filter.Kind == OneStitch && t.isAny("inc", "incs", "increase", "increases"):
+			p.Kind, p.Name = PartOther, t.text // each is two stitches, or three
 		case n.filter.Kind == OneStitch:
 			p.Kind, p.ID = PartStitch, n.filter.Stitch
 			x.accept("sts", "stitches")
@@ -1090,7 +1115,9 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 				if w.isAny("decreased", "fewer", "less", "dropped") {
 					n.N = -n.N
 				}
-				x.row.changes = rowChanges{delta: n, deltaSet: true}
+				if x.rowsToTell() == 1 || !inAllOf(x.ts[i:min(len(x.ts), i+5)]) {
+					x.row.changes = rowChanges{delta: n, deltaSet: true}
+				}
 			}
 			t = nil
 			break
@@ -1108,6 +1135,19 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 		}
 	}
 	x.row.Total = t
+}
+
+// inAllOf reports whether a change is told of all rows of a range: "6 sts increased in
+// all".
+func inAllOf(words []token) bool {
+	for i := range words {
+		if w := &words[i]; w.isMark(")]}") {
+			break
+		} else if w.isAny("all", "total", "altogether", "overall") {
+			return true
+		}
+	}
+	return false
 }
 
 // halfAtEnds reports whether the words from a token on tell of a half loop at both

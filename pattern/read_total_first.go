@@ -88,7 +88,7 @@ func (x *rowReader) countsFirst() (total *TotalPart, delta firstDelta, marked bo
 const fewCounted = 3
 
 // countJoints may stand between the numbers of a total.
-var countJoints = newWordSet(", ; = / - total in all altogether each rnd round row now")
+var countJoints = newWordSet(", ; = / - total in all altogether each every per rnd round row time now")
 
 // countPart reads a number, and the stitches it counts.
 func (x *rowReader) countPart() (*TotalPart, bool) {

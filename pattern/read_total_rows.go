@@ -37,7 +37,7 @@ func (x *rowReader) totalsAhead() int {
 	for i := range rows {
 		if i > 0 {
 			from := k
-			for x.at(k).isAny(",", "/", ";", "and", "then", "&", "-") {
+			for x.at(k).in(turnJoints) {
 				k++
 			}
 			if k == from {
@@ -52,9 +52,15 @@ func (x *rowReader) totalsAhead() int {
 		if n, ok := x.nounAt(k); ok && !n.edge && !n.ring && !n.turn {
 			k += n.tokens
 		}
+		if x.at(k).isAny("in", "on", "after", "at") && isRowWord(x.at(k+1)) && x.at(k+2).kind == tNum {
+			k += 3 // "18 sts in Rnd 3, 24 in Rnd 4"
+		}
 	}
 	return k
 }
+
+// turnJoints may stand between the totals of rows.
+var turnJoints = newWordSet(", / - > ; : | and & then +")
 
 // totalOfRows reads the totals of the rows of a label, one behind the other, and keeps
 // them for the rows they belong to.
@@ -67,9 +73,10 @@ func (x *rowReader) totalOfRows(start int, before []*Step) bool {
 		return false
 	}
 	bracket := start < from && x.ts[from-1].isMark("([{<")
-	after := &x.ts[end]
+	turn := max(0, x.phraseAt(end-x.p, "respectively"), x.phraseAt(end-x.p, "in", "turn|order"), x.phraseAt(end-x.p, "in", "that|this", "order"))
+	after := &x.ts[end+turn]
 	if after.is(".") && bracket {
-		after = &x.ts[end+1]
+		after = &x.ts[end+turn+1]
 	}
 	if bracket && !after.isMark(")]}>") || !bracket && after.kind != tEnd && !after.separator() && !after.head && !after.isMark("([{") {
 		return false
@@ -80,12 +87,15 @@ func (x *rowReader) totalOfRows(start int, before []*Step) bool {
 			parts = append(parts, part)
 			continue
 		}
-		x.p++
+		if x.p++; isRowWord(x.at(-1)) {
+			x.p++
+		}
 	}
 	if len(parts) != x.rowsToTell() {
 		x.p = from
 		return false
 	}
+	x.p += turn
 	named := parts[len(parts)-1]
 	for i := range parts {
 		if p := &parts[i]; p.Name == "" {

@@ -76,6 +76,9 @@ func (x *rowReader) work() []*Step {
 			}
 		}
 		x.acceptIn(moreWords)
+		if (x.peek().in(plainWordsBefore) || x.peek().isAny("plain", "ordinary", "usual")) && x.stitchFollows(1) {
+			x.p++ // "2 plain sc"
+		}
 		if x.peek().isAny("blo", "flo") && x.stitchFollows(1) {
 			x.p++ // "5 FLO hdc"
 		}

@@ -190,7 +190,9 @@ func (w *writer) setup(r *Row) string {
 // read back the same, the row is written as it stands.
 func (w *writer) body(r *Row, label string) string {
 	w.steps = r.Steps
-	if total, ok := w.total(r.Total); ok && len(r.bad) == 0 && !r.changes.deltaSet && !w.loses(r) {
+	total, ok := w.total(r.Total)
+	change, told := r.changes.written()
+	if total += change; ok && told && len(r.bad) == 0 && !w.loses(r) {
 		// what is said once the row is done stands behind its total
 		n := len(r.Steps)
 		for n > 0 && w.isAfter(r.Steps[n-1]) {
@@ -361,11 +363,30 @@ func (w *writer) plainLabel(r *Row) string {
 	return s
 }
 
+// written is by how many a row differs from the one below it, behind its total: " (+6)".
+// It is false where that is told for each size.
+func (c rowChanges) written() (string, bool) {
+	switch {
+	case !c.deltaSet:
+		return "", true
+	case len(c.delta.Sizes) > 0:
+		return "", false
+	case c.delta.N < 0:
+		return " (-" + itoa(-c.delta.N) + ")", true
+	}
+	return " (+" + itoa(c.delta.N) + ")", true
+}
+
+// same reports whether two rows are said to differ by as many.
+func (c rowChanges) same(d rowChanges) bool {
+	return c.deltaSet == d.deltaSet && sameNum(c.delta, d.delta)
+}
+
 // readsBack reports whether a written row reads as the row it was written
 // from.
 func (w *writer) readsBack(text string, r *Row) bool {
 	got, ok := w.readRow(text, r)
-	return ok && len(got.bad) == 0 && !got.changes.deltaSet && sameLabels(got, r) && sameSteps(got.Steps, r.Steps) && sameTotal(got.Total, r.Total) && sameRefer(got.Refer, r.Refer)
+	return ok && len(got.bad) == 0 && got.changes.same(r.changes) && sameLabels(got, r) && sameSteps(got.Steps, r.Steps) && sameTotal(got.Total, r.Total) && sameRefer(got.Refer, r.Refer)
 }
 
 func (w *writer) sameLabel(text string, r *Row) bool {
