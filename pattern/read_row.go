@@ -964,6 +964,9 @@ func (x *rowReader) chain() []*Step {
 	if p := x.picotClose(s); p != nil {
 		return p
 	}
+	if more := x.chainsMore(s); more != nil {
+		return []*Step{s, x.countsAs(more, start)}
+	}
 	return []*Step{x.countsAs(s, start)}
 }
 

@@ -302,6 +302,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	x.countingTail()
 	x.phrase("in|for", "every|each|all", "size|sizes")
 	x.phrase("[in]", "[total|all|altogether]")
 	x.phrase("[told|again]")
@@ -379,7 +380,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
-	x.countedFor()
+	if !x.countingTail() {
+		x.countedFor()
+	}
 	if !x.totalEnds() && !(x.peek().is("each") && x.end1()) {
 		x.p = start
 		return false
@@ -798,6 +801,12 @@ func (x *rowReader) totalTail(end int) bool {
 	}
 	if x.tailWords(end) {
 		return true
+	}
+	if from := x.p; x.p <= save+1 {
+		if x.p = save; x.countingTail() && (x.p <= end || x.ts[end].is(".") || x.ts[end].kind == tEnd) {
+			return true
+		}
+		x.p = from
 	}
 	if x.phrase("i", "[.]", "e", "[.]") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
 		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "every", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {

@@ -1,0 +1,68 @@
+package pattern
+
+// countingTail passes over what a total is said to count or to leave out, behind its
+// numbers: "18 tr including turning ch", "14 dc with the beginning chain", "30 sc, ch-1 not
+// included", "17 hdc, not counting the ch 2". How the chain counts shows in the number.
+func (x *rowReader) countingTail() bool {
+	start := x.p
+	for x.peek().isMark(",;-") || x.peek().isAny("and", "all") {
+		x.p++
+	}
+	bracket := x.accept("(")
+	led := x.phrase("[not|without|always]", "counting|including|incl|counted|included|inc|incl.", "[.|in]") || x.acceptIn(countingLeads)
+	chain := false
+	for k := 0; k < 12; k++ {
+		t := x.peek()
+		if t.kind == tEnd || t.isMark(".;!)]}") || t.head && k > 0 && x.rowCapital() || t.is(",") && chain {
+			break
+		}
+		chain = chain || t.isAny("ch", "chs", "chain", "chains", "tch", "turning", "tc")
+		led = led || t.isAny("included", "counted", "counting", "counts", "count", "incl", "including")
+		_, stitch := x.stitchAt(0)
+		if !t.in(countingWords) && t.kind != tNum && t.kind != tOrd && stitch == 0 {
+			x.p = start
+			return false
+		}
+		x.p += max(1, stitch)
+	}
+	said := x.ts[start:x.p]
+	if !led || !chain || bracket && !x.accept(")") {
+		x.p = start
+		return false
+	}
+	for i := range said {
+		if said[i].isAny("not", "without", "excluding", "exclude", "less", "isn't", "aren't", "doesn't", "don't", "plus") {
+			return true
+		}
+	}
+	x.chainCounted = true
+	return true
+}
+
+// chainCounts takes the chain that a row begins with for a stitch, where its total is said
+// to count it and nothing else tells.
+func (x *rowReader) chainCounts() {
+	if !x.chainCounted {
+		return
+	}
+	steps := x.row.Steps
+	for len(steps) > 0 {
+		switch s := steps[0]; {
+		case s.Op == OpInto && len(s.Body) > 0:
+			steps = s.Body
+			continue
+		case s.Op == OpChain && s.N.N >= 2 && s.N.N <= 5 && !s.Counts.Said:
+			s.Counts = Counts{Said: true, As: x.mainStitch(), N: 1, Span: s.Span}
+			return
+		case s.Op == OpChain, makesStitches(s):
+			return
+		}
+		steps = steps[1:]
+	}
+}
+
+// countingLeads begin such words, and countingWords are the others of them.
+var (
+	countingLeads = newWordSet("with without excluding exclude plus less incl including counting")
+	countingWords = newWordSet("the a an as one first turning beginning beg starting initial skipped missed ch chs chain chains tch tc st sts stitch stitches - not is are isn't aren't doesn't does do don't included including counted counting counts count incl it for each at start beginning")
+)
