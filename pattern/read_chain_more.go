@@ -17,6 +17,7 @@ func (x *rowReader) chainsMore(of *Step) *Step {
 	bracket := x.accept("(")
 	x.accept("and", "then", "&")
 	plus := x.accept("plus", "+")
+	from := x.p
 	n, ok := x.number()
 	if !ok || n.N < 1 || n.N > 5 {
 		return fail()
@@ -31,8 +32,9 @@ func (x *rowReader) chainsMore(of *Step) *Step {
 	if !turning && !(plus && (x.end() || x.peek().isMark(".)"))) && !(more && x.peek().isMark(".)")) {
 		return fail()
 	}
+	sp := x.spanFrom(from)
 	if bracket && !x.accept(")") || !x.end() && !x.peek().separator() && !x.peek().isMark("([") && !x.peek().head && !x.peek().isAny("and", "then") {
 		return fail()
 	}
-	return &Step{Op: OpChain, N: n, Span: x.spanFrom(start)}
+	return &Step{Op: OpChain, N: n, Span: sp}
 }
