@@ -102,6 +102,10 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	r.toks = columnTotals(text, unmark(text, r.bench.lex(r.smooth)))
 	r.lex, r.other = stitch.LexiconFor(stitch.US), stitch.LexiconFor(stitch.UK)
 	r.pat.Terms, r.pat.evidence = termsOf(r.toks)
+	if in := translated(r.toks, r.pat.Terms); len(in) < len(r.toks) {
+		r.toks = in
+		_, r.pat.evidence = termsOf(r.toks)
+	}
 	if terms != stitch.Unknown {
 		r.pat.Terms = terms
 	}
@@ -115,6 +119,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	r.pat.bareTimes = r.bareTimes()
 	r.findSizes()
 	r.conv = newConventions()
+	r.translatedLetters()
 	r.layout()
 	r.readSpecials()
 	r.readRows()

@@ -63,7 +63,7 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 	}
 	if n > 0 {
 		x.p += n
-		if x.at(-1).is(mark) && x.phrase("and", "repeat|rep|go|work|continue", "[on]") {
+		if x.at(-1).is(mark) && x.phrase("and|always", "repeat|rep|go|work|continue", "[on]") {
 			x.accept("round", "on") // "go back to * and repeat to the end"
 		}
 		tm, ok := x.times()
@@ -202,7 +202,9 @@ func (x *rowReader) repeatPhrase(mark string) int {
 	if !x.at(k).in(repeatWords) {
 		return 0
 	}
-	if x.at(k).isAny("work", "do") && !x.at(k+1).isAny("from", "between", mark) {
+	if x.at(k).isAny("work", "do", "repeat", "rep") && x.at(k+1).isAny("this", "that", "it", "these", "all") && x.at(k+2).isAny("from", "between") {
+		k++
+	} else if x.at(k).isAny("work", "do") && !x.at(k+1).isAny("from", "between", mark) {
 		return 0
 	}
 	if !x.at(k).is("from") {

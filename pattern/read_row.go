@@ -499,6 +499,8 @@ func (x *rowReader) connector() bool {
 		return x.at(1).separator()
 	case "to":
 		return false
+	case "crochet", "always":
+		return x.at(1).kind == tNum || x.stitchFollows(1) || x.at(1).isAny("crochet", "work", "make", "inc", "dec")
 	case "pop", "put":
 		return !x.at(1).isAny("the", "some", "your", "in", "eyes", "stuffing")
 	case "with":

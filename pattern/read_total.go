@@ -357,6 +357,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p++ // the word before a number on a line of its own
 		mark = "."
 	}
+	if x.passSum() {
+		mark = "="
+	}
 	if x.peek().isAny("total", "count", "there", "you", "sts", "stitches", "now", "always", "should", "shd", "shld") || x.peek().is("back") && x.at(1).is("to") && x.at(2).kind == tNum {
 		if x.wordTotal(before) {
 			return true
@@ -621,6 +624,7 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 	x.totalFor(end)
 	x.phrase("[total|st|stitch|sts]", "[of|count|total]", "[:|=|-]")
 	x.acceptIn(totalLeads)
+	x.passSum()
 	sum := false
 	for x.p < end {
 		part, ok := x.part(end)
@@ -708,6 +712,19 @@ func (x *rowReader) inAllAhead() int {
 		return 1
 	}
 	return max(0, x.phraseAt(0, "in", "all|total"))
+}
+
+// passSum passes over how a total comes about, "12 + 6 = 18 stitches", to what it is.
+func (x *rowReader) passSum() bool {
+	k := 1
+	for x.at(k-1).kind == tNum && x.at(k).isAny("+", "-", "x", "times") && x.at(k+1).kind == tNum {
+		k += 2
+	}
+	if k == 1 || !x.at(k).is("=") || x.at(k+1).kind != tNum {
+		return false
+	}
+	x.p += k + 1
+	return true
 }
 
 // mergeMeshes adds up meshes that are told in the order they stand: "7 sps, 1 bl,
