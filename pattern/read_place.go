@@ -941,7 +941,7 @@ func (x *rowReader) each(t *Target) bool {
 		x.p += 2
 		return true
 	}
-	if x.accept("rem", "remaining", "other", "unworked", "single", "individual") {
+	if x.accept("rem", "remaining", "other", "unworked", "single", "individual", "further") {
 		t.Bound = Bound{Kind: ToEnd}
 		if _, sized := x.sizedSpace(0); x.peek().kind == tNum && !sized {
 			t.Which = Next

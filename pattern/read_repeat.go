@@ -490,7 +490,7 @@ func (x *rowReader) times() (Times, bool) {
 	t := x.peek()
 	kind := Exactly
 	switch {
-	case t.isAny("x", "*") && x.at(1).kind == tNum && !x.at(1).frac && (t.is("x") || (x.at(1).glued || x.starTimesAhead()) && !x.openOutside("*")) && !x.oneXtwo():
+	case t.isAny("x", "*") && x.at(1).kind == tNum && !x.at(1).frac && !(t.is("*") && x.opensRepeat()) && (t.is("x") || (x.at(1).glued || x.starTimesAhead()) && !x.openOutside("*")) && !x.oneXtwo():
 		x.p++
 		tm.N, _ = x.number()
 		x.accept("times")
@@ -568,6 +568,20 @@ func (x *rowReader) inEveryPlace() (Times, bool) {
 	}
 	x.p = start
 	return Times{}, false
+}
+
+// opensRepeat reports whether a star before a number begins what is repeated further on,
+// "(corner made), *3 dc, ch 2, 3 dc in next sp; repeat from *".
+func (x *rowReader) opensRepeat() bool {
+	if !x.stitchFollows(2) && !x.at(2).isAny("ch", "chain") {
+		return false
+	}
+	for k := 3; k < 80 && x.at(k).kind != tEnd; k++ {
+		if x.at(k).is("*") {
+			return x.at(k-1).isAny("from", "rep", "repeat", "between", "at", "to")
+		}
+	}
+	return false
 }
 
 // oneXtwo reports "1 x 2sc": not a repeat of what came before.

@@ -70,6 +70,10 @@ func (x *rowReader) steps(closer string) []*Step {
 			out = append(out, n)
 			continue
 		}
+		if n := x.firstBeing(); n != nil {
+			out = append(out, n)
+			continue
+		}
 		if n := x.sideHas(); n != nil {
 			out = append(out, n)
 			continue
@@ -148,7 +152,7 @@ func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
 	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") && !x.saidAll(from) && !x.begunThere(out, from) && !mirrors(out, made[0]) || made[0].Legs > 0 {
 		return 0, nil
 	}
-	if w := made[0].Target; w.Which != Next && w.Which != Last && w.Which != Same && w.Which != Each && w.Which != Centre || w.N.N > 1 {
+	if w := made[0].Target; w.Which != Next && w.Which != Last && w.Which != Same && w.Which != Each && w.Which != Centre || w.N.N > 1 && !(w.Which == Next && len(w.Of) == 1 && w.Of[0].Kind == Space && mirrors(out, made[0])) {
 		return 0, nil
 	}
 	n, chain := 0, false

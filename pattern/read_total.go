@@ -56,6 +56,9 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 		if isRowWord(after) && !after.is("r") && !after.head || after.is("more") && isRowWord(&x.ts[end+2]) {
 			return false // "one (two) more rounds"
 		}
+		if x.ts[end-1].isAny("made", "worked", "formed") && x.partMade(end) {
+			return false
+		}
 		x.p++
 		if x.totalOfRows(start, before) {
 			return true
@@ -113,6 +116,18 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 				x.p = start
 			}
 			return ok
+		}
+	}
+	return false
+}
+
+// partMade reports whether a bracket that ends in "made" tells of a part of the row, "dc
+// in next 3 dc (1 block made), ... dc in last 3 dc (1 block made)": another one stands
+// before it.
+func (x *rowReader) partMade(end int) bool {
+	for i := x.p - 1; i > 0; i-- {
+		if x.ts[i].isMark(")]") && x.ts[i-1].text == x.ts[end-1].text {
+			return true
 		}
 	}
 	return false

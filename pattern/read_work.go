@@ -33,6 +33,9 @@ func (x *rowReader) work() []*Step {
 		}
 		x.p = start
 	}
+	if x.phrase("pick", "up", "[and]", "[work|crochet]") && !(x.peek().kind == tNum && x.stitchFollows(1)) {
+		x.p = start // "pick up 36 sc along the edge"
+	}
 	evenly := x.peek().is("evenly") && x.at(1).isAny("work", "sc", "crochet", "dc", "hdc", "make")
 	if evenly {
 		x.p++
@@ -93,9 +96,15 @@ func (x *rowReader) work() []*Step {
 		return inc
 	}
 	if sp, n := x.specialAt(0); n > 0 {
+		if sp.Body != nil {
+			x.definedInline(n)
+		}
 		return x.special(start, sp, n, count, counted)
 	}
 	if n := groupWord(x, 0); n > 0 {
+		if sp, k := x.definedInline(n); sp != nil {
+			return x.special(start, sp, k, count, counted)
+		}
 		return x.undefinedGroup(start, n, count, counted)
 	}
 	if p := x.filet(start, count, counted || x.oneMesh()); p != nil {
@@ -207,7 +216,7 @@ func (x *rowReader) gloss() {
 		}
 		return
 	}
-	if end := x.closer(0); end > 0 && end-x.p <= 6 && (x.otherName(end) || x.at(1).isAny("instead", "rather") || x.at(1).is("not") && x.at(2).kind == tNum) {
+	if end := x.closer(0); end > 0 && end-x.p <= 6 && (x.otherName(end) || x.at(1).isAny("uk", "us", "british", "american") && x.wordsOnly(1, end-x.p) || x.at(1).isAny("instead", "rather") || x.at(1).is("not") && x.at(2).kind == tNum) {
 		x.p = end + 1 // "2 tr (instead of 3) in last ch"
 	}
 }
