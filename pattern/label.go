@@ -23,7 +23,7 @@ var roundWords = newWordSet("rnd rnds round rounds rd rds")
 func isRoundWord(t *token) bool { return t.in(roundWords) }
 
 // labelOpeners are the words that may stand before "row" in a label, in the place of a number.
-var labelOpeners = newWordSet("next last final foundation set setup inc dec increase decrease increasing decreasing border edging eyelet joining base beginning starting closing pattern shell short picot another preparation turning ruffle")
+var labelOpeners = newWordSet("next nxt last final foundation set setup inc dec increase decrease increasing decreasing border edging eyelet joining base beginning starting closing pattern shell short picot another preparation turning ruffle")
 
 // rowVerbs follow a row that is only spoken of: "Row 2 forms the pattern".
 var rowVerbs = newWordSet("form forms establish are is have measure set count of and")
@@ -138,7 +138,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		if x.peek().kind == tNum && x.at(1).separator() && !x.at(1).is(",") {
 			x.p++ // "Dec row 1:" counts on from the row before
 		}
-		if !x.peek().isMark(":-(.=[") && !t.isAny("next") && !(t.isAny("last", "final") && t.head && r.capital(start) && x.peek().isAny("ch", "chain", "turn", "work") && r.capital(x.p)) && !(t.is("foundation") && t.head && x.peek().isAny("as", "like", "same")) {
+		if !x.peek().isMark(":-(.=[") && !t.isAny("next", "nxt") && !(t.isAny("last", "final") && t.head && r.capital(start) && x.peek().isAny("ch", "chain", "turn", "work") && r.capital(x.p)) && !(t.is("foundation") && t.head && x.peek().isAny("as", "like", "same")) {
 			return l, false
 		}
 		if t.is("pattern") && !x.peek().is(":") {
@@ -300,10 +300,18 @@ func (x *rowReader) markedNumbers(l *label) bool {
 func (x *rowReader) labelNumbers(l *label) bool {
 	switch t := x.peek(); {
 	case t.kind == tNum && !t.frac && !t.big:
-	case t.kind == tWord && roman(t.text) > 0 && x.at(1).isMark(":.-()"):
+	case t.kind == tWord && roman(t.text) > 0 && (x.at(1).isMark(":.-()") || x.at(1).isAny(",", "&", "and", "to") && roman(x.at(2).text) == roman(t.text)+1 || x.at(1).is("to") && roman(x.at(2).text) > 0):
 		n := Num{N: int64(roman(t.text)), Span: t.span()}
 		x.p++
 		l.numbers.First, l.numbers.Last = n, n
+		for x.peek().isAny("-", "to", ",", "&", "and") {
+			m, through := int64(roman(x.at(1).text)), x.peek().isAny("-", "to")
+			if m <= l.numbers.Last.N || !through && m != l.numbers.Last.N+1 {
+				break
+			}
+			l.numbers.Last = Num{N: m, Span: x.at(1).span()}
+			x.p += 2 // "Rnds V, VI & VII"
+		}
 		return true
 	default:
 		return false
@@ -323,6 +331,8 @@ func (x *rowReader) labelNumbers(l *label) bool {
 			for x.at(k).is("-") {
 				k++
 			}
+		case x.at(k).is("=") && x.src.Text[x.at(k).start] >= 0x80 && x.at(k+1).kind == tNum && x.at(k+1).num > l.numbers.Last.N && x.pluralLabel():
+			k++ // "Rows 4\u219215"
 		case x.at(k).isMark(":") && x.at(k).glued && x.at(k+1).kind == tNum && x.at(k+1).glued && x.at(k+2).is(":"):
 			k++ // "R31:32:"
 		case x.at(k).isAny("and", "&", ",", "/", "+"):

@@ -138,11 +138,46 @@ func lexWord(s string, i int, t *token) int {
 			t.text = "without"
 		}
 	}
-	if m, ok := vocabulary()[t.text]; ok {
+	if t.text == "w" && (strings.HasPrefix(s[i:], " sl") || strings.HasPrefix(s[i:], " ss")) {
+		t.text = "with" // "join w sl st"
+	}
+	m, ok := vocabulary()[t.text]
+	if !ok && !dirty {
+		if word := unswapped(t.text); word != "" {
+			t.text = word
+			m, ok = vocabulary()[word]
+		}
+	}
+	if ok {
 		t.num, t.kind, t.opening, t.id = m.num, m.kind, m.opens, m.id
 		t.word = m.kind != tWord
 	}
 	return i
+}
+
+// swappable are the words of rows that a slip of the keys is seen in: two letters of
+// them the wrong way round make no other word.
+var swappable = map[string]bool{"turn": true, "each": true, "next": true, "skip": true, "last": true, "first": true, "chain": true, "round": true, "around": true,
+	"across": true, "repeat": true, "single": true, "double": true, "treble": true, "crochet": true, "stitch": true, "stitches": true, "increase": true, "decrease": true, "between": true, "join": true}
+
+// unswapped is the word of a row that a word with two letters the wrong way round is
+// meant for, "trun", "eahc"; empty for any other.
+func unswapped(word string) string {
+	if len(word) < 4 || len(word) > 9 || swappable[word] {
+		return ""
+	}
+	var b [9]byte
+	n := copy(b[:], word)
+	for i := 0; i+1 < n; i++ {
+		if b[i] != b[i+1] {
+			b[i], b[i+1] = b[i+1], b[i]
+			if w := string(b[:n]); swappable[w] {
+				return w
+			}
+			b[i], b[i+1] = b[i+1], b[i]
+		}
+	}
+	return ""
 }
 
 // glues are the stitches that print runs together with the loop they go into.

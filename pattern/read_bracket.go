@@ -118,6 +118,10 @@ func (x *rowReader) groupTimes(g *Step) bool {
 		}
 	}
 	tm, ok := x.times()
+	if n := x.peek(); !ok && rep && n.kind == tNum && !n.frac && x.at(-1).isAny("rep", "repeat", "rpt") && (x.at(1).kind == tEnd || x.at(1).head || x.at(1).isMark(".,;:([=-")) {
+		tm = Times{Kind: Exactly, Span: n.span()} // "(sc 1, inc) rep 3"
+		tm.N, ok = x.number()
+	}
 	if !ok {
 		if rep && (x.fillsRow() || x.end() || x.peek().separator() && (x.lastWordsAfter(0) || x.at(1).isAny("ss", "sl", "slst", "join", "turn"))) && x.at(-1).isAny("rep", "repeat", "rpt") {
 			g.Times = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}

@@ -28,7 +28,7 @@ func (x *rowReader) everyShaped() []*Step {
 		e.id = s
 	} else if s, n := x.stitchAt(1); n > 0 && x.peek().num == 2 && stitch.Of(s).Kind == stitch.Basic && x.at(1+n).isAny("in", "into") && x.at(2+n).in(everyWords) {
 		x.p += 1 + n // "2 sc in every 3rd st"
-		e.id, e.sign = s, 1
+		e.id, e.sign, e.each = s, 1, true
 	}
 	switch t := x.peek(); {
 	case t.isAny("increase", "inc", "increasing"):
@@ -49,6 +49,7 @@ func (x *rowReader) everyShaped() []*Step {
 	if e.after || !e.doubles {
 		x.accept("in", "into", "at", "on")
 	}
+	e.each = e.each || x.at(-1).isAny("in", "into") && x.peek().isAny("each", "ea")
 	if !x.acceptIn(everyWords) || !x.everyWhich(&e) {
 		x.p = start
 		return nil
@@ -79,6 +80,7 @@ type everyRead struct {
 	plain   []int64
 	doubles bool // "double every 3rd st"
 	after   bool // "after every 3 sts"
+	each    bool // "in each 6 sts" is in each of them
 }
 
 // everyWhich reads which stitches it falls on.
@@ -114,7 +116,7 @@ func (x *rowReader) everyWhich(e *everyRead) bool {
 	case e.sign <= 0 && t.kind == tNum && (t.num == 2 || t.num == 3) && noun && !e.after && !x.at(2).isMark("([") && (e.sign == 0 || x.togetherAt(1)):
 		x.p++
 		e.plain, e.legs = []int64{0}, int(t.num)
-	case e.sign != 0 && t.kind == tNum && n >= 2 && n < 100 && noun && !x.togetherAt(1):
+	case e.sign != 0 && !e.each && t.kind == tNum && n >= 2 && n < 100 && noun && !x.togetherAt(1):
 		x.p++ // "inc every 4 sts", "dec after every 4 sts"
 		switch {
 		case e.after:

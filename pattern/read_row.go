@@ -936,6 +936,8 @@ func (x *rowReader) chain() []*Step {
 		n, ok = x.number()
 		x.p++
 		x.accept("loosely", "sts", "st", "stitches")
+	case !x.worked && x.startsClause() && x.at(2).kind == tNum && (x.at(3).kind == tEnd || x.at(3).separator() || x.at(3).isMark("([")) && x.phrase("turning|beginning|starting|beg", "ch|chain"):
+		n, ok = x.number() // "turning chain 1, sc 25"
 	case x.phrase("cast", "on") && x.peek().kind == tNum:
 		n, ok = x.number()
 		ok = ok && x.accept("ch", "chain", "chains", "sts")

@@ -405,6 +405,10 @@ func (x *rowReader) ring() []*Step {
 	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work|in", "[with]", "[a|an]", "[in|into]")
 	x.phrase("[make|form]", "[a|an|the]")
 	n, ok := x.nounAt(0)
+	if x.p == start && x.p == 0 && x.peek().isAny("ring", "circle") && x.at(1).separator() {
+		x.p++ // "Round 1: ring, 1 ch, 7 sc"
+		return []*Step{{Op: OpRing, Span: x.spanFrom(start)}}
+	}
 	if x.peek().isAny("mc", "ring", "circle") && x.at(-1).isAny("with", "using", "in") {
 		x.p = start
 		return nil

@@ -44,6 +44,9 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 			return true
 		}
 		after := &x.ts[end+1]
+		if after.isAny("rep", "repeat", "rpt") && x.ts[min(end+2, len(x.ts)-1)].kind == tNum && x.worksWithin(0) {
+			return false // "(sc 1, inc) rep 3"
+		}
 		if !x.worked && after.isAny("rep", "repeat", "rpt") {
 			return false // "(1 sc, 2 sc) rep, join"
 		}
@@ -93,7 +96,12 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 		x.accept("|")
 		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
 		return true
-	case t.kind == tNum && !t.frac && x.worked && x.bounded && x.depth == 1 && x.at(-1).isMark(".;-") && x.at(1).isAny("now", "again") && (x.at(2).isMark(".!,;") || x.at(2).kind == tEnd):
+	case t.kind == tNum && !t.frac && x.worked && x.depth == 1 && x.nounFollows(1) && x.at(1).isAny("st", "sts", "stitches") && x.standsFree() && x.lastWordsAfter(2):
+		n, _ := x.number() // "(1 sc, inc) x3 9 sts"
+		x.p++
+		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span, Name: x.at(-1).text}}, x.spanFrom(start), before)
+		return true
+	case t.kind == tNum && !t.frac && x.worked && x.depth == 1 && (x.bounded && x.at(-1).isMark(".;-") || x.at(-1).isMark(",.;-") && x.lastWordsAfter(2)) && x.at(1).isAny("now", "again", "still", "altogether") && (x.at(2).isMark(".!,;") || x.at(2).kind == tEnd):
 		n, _ := x.number() // "join. 20 now."
 		x.p++
 		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
@@ -131,6 +139,19 @@ func (x *rowReader) partMade(end int) bool {
 		}
 	}
 	return false
+}
+
+// standsFree reports a number that no word before it claims: it stands behind what a step
+// ends with, and not behind one of its own marks.
+func (x *rowReader) standsFree() bool {
+	p := x.at(-1)
+	switch {
+	case p.isMark(")]*"):
+		return true
+	case p.kind == tNum:
+		return x.at(-2).isAny("x", "times", "rep", "repeat") || x.at(-2).is("*")
+	}
+	return p.isAny("st", "sts", "stitch", "stitches", "inc", "dec", "ring", "mr", "mc", "around", "round", "across", "times", "twice", "turn", "end") || p.plainStitch()
 }
 
 // countAtRow takes "25 on r12", "40 sts at row 9", "96 dc in the last round" for the
@@ -426,8 +447,8 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	if x.peek().is("each") && x.at(1).kind == tEnd {
 		x.p++ // "18 each": in each of the rounds
 	}
-	if bare && (mark == "." || mark == ";") && x.depth == 1 && x.lastWords() {
-		certain = true // "..., turn. 12"
+	if bare && (mark == "." || mark == ";" || mark == ":") && x.depth == 1 && x.lastWords() {
+		certain = true // "..., turn. 12", "sc2tog, sc in 5, sc2tog: 7"
 	}
 	if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && x.loneStitch(before)) {
 		certain = true // "inc x 6, 12", "sc, 21"

@@ -66,6 +66,22 @@ func TestToys(t *testing.T) {
 		{twelve + "R3: 3 sc, ch 5, skip 5 sts, 4 sc\nR4: 3 sc, 5 sc across the ch, 4 sc (12)", 12, Agrees},
 		{"R1: 6 sc in MR, turn (6)\nR2: ch 1, 1 sc, 2 sc in next, to the end, turn. 9 sts.", 9, Agrees},
 		{"hst = half treble (UK)\nR1: 6 dc in ring\nR2: 2 hst in each stitch [12]", 12, Agrees},
+		// totals
+		{"r1 4 sc in mr 4 sts\nr2 (1 sc, inc) x2 6 sts\nr3 (1 sc,inc)x3 9 sts, stuff", 9, Agrees},
+		{"r1 4 sc in mr 4 sts\nr2 (1 sc, inc) x2 7 sts", 6, Differs},
+		{six + "R2: inc in each st, 12 now.\nR3: *sc, inc* around, 18 now.", 18, Agrees},
+		{"Ch 10.\nR1: sc in 2nd ch from hook and across: 9\nR2: ch 1, turn, sc2tog, sc in 5, sc2tog: 7", 7, Agrees},
+		{"Ch 10.\nR1: sc in 2nd ch from hook and across: 9\nR2: ch 1, turn, sc2tog, sc in 5, sc2tog: 8", 7, Differs},
+		{"Rd. 1 – 6 sc in MR: 6.\nRd. 2 – 6 inc: 12.\nRd. 3 – 1 sc, inc: 18.\nRd. 4 to Rd. 6 – 18 sc.", 18, Unstated},
+		{"Ch 15.\nRow 1: sc in 2nd ch and in each ch (14).\nRows 2-4: ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog (12, 10, 8).", 8, Agrees},
+		{"Ch 15.\nRow 1: sc in 2nd ch and in each ch (14).\nRows 2-4: ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog (12, 10, 9).", 8, Differs},
+		// spellings
+		{"Rnd I: 6 sc in ring (6)\nRnd II: 2 sc in each (12)\nRnds III, IV & V: sc in each sc\nRnd VI: 12 sc", 12, Unstated},
+		{"Ch 12\nRow 1: sc in 2nd ch from hook and in each ch (11)\nNxt row: ch 1, trun, sc in eahc st (11)\nNxt 2 rows: turning ch 1, turn, sc to end (11)", 11, Agrees},
+		{"Ch 12\nRow 1: sc in 2nd ch from hook and in each ch (11)\nRows 2→5: turning chain 1, sc 11", 11, Unstated},
+		{"Round 1: ring, 1 ch, 7 sc\nRound 2: 2 sc in each (14)", 14, Agrees},
+		{six + "R2: (sc 1, inc) rep 3\nR3: (sc 2, inc) rep 3 (12)", 12, Agrees},
+		{"ch 4 join w sl st\nrnd 1 ch 3 (counts as dc) 11 dc in ring join. 12 dc", 12, Agrees},
 		// colours before their stitches
 		{twelve + "R3: A 5 sc, B 2 sc, A 5 sc (12)", 12, Agrees},
 		{twelve + "R3: A 5 sc, B 2 sc, A 4 sc (12)", 11, Differs},
