@@ -84,7 +84,7 @@ func (x *rowReader) countTold(before []*Step) bool {
 		x.p++
 	}
 	named := parts[0].Kind != PartStitches
-	if !verb && !(hint && x.bounded && !named) || named && !verb && !x.bounded {
+	if !verb && !(hint && !named && (x.bounded || parts[0].Name != "" && x.lastWords())) || named && !verb && !x.bounded {
 		return fail()
 	}
 	if x.at(-1).isAny("and", "but", "then", "with", "for", "so") && x.p > from+1 {

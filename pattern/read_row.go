@@ -1274,9 +1274,9 @@ func (x *rowReader) readCounts(c *Counts) bool {
 		}
 	}
 	x.phrase("[the|your]", "[other|turning|beginning|beg|starting|this|skipped|first|these|missed]", "[skipped|missed]")
-	if x.peek().kind == tNum && x.at(1).isAny("skipped", "missed", "ch", "chs", "chain", "chains", "beginning") && !x.at(2).isMark("),") {
+	if x.peek().kind == tNum && x.at(1).isAny("skipped", "missed", "unworked", "ch", "chs", "chain", "chains", "beginning") && !x.at(2).isMark("),") {
 		x.p++
-		x.accept("skipped", "missed", "beginning")
+		x.accept("skipped", "missed", "unworked", "beginning")
 	}
 	x.phrase("[ch|chain|chs|chains]")
 	x.phrase("-")
