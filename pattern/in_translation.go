@@ -75,9 +75,16 @@ func translatedAt(toks []token, i int) int {
 
 // translatedLetters enters the letters that such patterns have for their stitches.
 func (r *reader) translatedLetters() {
+	if r.pat.filet {
+		return // "3 FM" are filled meshes
+	}
 	for _, l := range translatedShort {
 		n := 0
 		for i := 1; i < len(r.toks); i++ {
+			if r.toks[i].isAny("mesh", "meshes") {
+				n = 0
+				break
+			}
 			if r.toks[i].is(l.sign) && r.toks[i-1].kind == tNum {
 				n++
 			}

@@ -102,12 +102,12 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	r.toks = columnTotals(text, unmark(text, r.bench.lex(r.smooth)))
 	r.lex, r.other = stitch.LexiconFor(stitch.US), stitch.LexiconFor(stitch.UK)
 	r.pat.Terms, r.pat.evidence = termsOf(r.toks)
+	if terms != stitch.Unknown {
+		r.pat.Terms = terms
+	}
 	if in := translated(r.toks, r.pat.Terms); len(in) < len(r.toks) {
 		r.toks = in
 		_, r.pat.evidence = termsOf(r.toks)
-	}
-	if terms != stitch.Unknown {
-		r.pat.Terms = terms
 	}
 	if r.pat.Terms == stitch.UK || r.pat.Terms == stitch.Unknown && r.pat.evidence == stitch.UK {
 		r.lex, r.other = r.other, r.lex
