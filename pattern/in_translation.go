@@ -1,27 +1,10 @@
 package pattern
 
-import (
-	"strings"
-
-	"crochet/tallyturn/pattern/stitch"
-)
+import "crochet/tallyturn/pattern/stitch"
 
 // Patterns put into English word by word keep the names that stitches have where they
-// come from: "2 solid m. in each m.", "6 fm in the ring", "15 air stitches". What they
-// are stands in the charts of terms that yarn makers publish (Craft Yarn Council,
-// "International Crochet Terms"; Garnstudio's glossaries).
-
-// translatedKinds are the first words of such names and the stitch each means: a feste
-// Masche or fastmaske is the solid one, a maglia bassa or punto bajo the low one, a
-// Luftmasche the one of air.
-var translatedKinds = map[string]string{
-	"air":   "ch",
-	"solid": "sc", "fixed": "sc", "firm": "sc", "low": "sc", "short": "sc", "tight": "sc",
-	"high": "dc", "tall": "dc",
-}
-
-// translatedNouns are what stitches are called in them.
-var translatedNouns = newWordSet("stitch stitches st sts m point points needle needles loop loops")
+// come from: "2 solid m. in each m.", "6 fm in the ring", "15 air stitches".
+// stitch.Translated tells what they are.
 
 // translatedShort are letters that stand for stitches wherever a pattern has the first of
 // them behind a number.
@@ -51,8 +34,10 @@ func translated(toks []token, terms stitch.Terms) []token {
 			out = append(out, toks[i])
 			continue
 		}
-		t := toks[i]
-		w := wordIn(translatedKinds[t.text], terms)
+		t, w := toks[i], "ch"
+		if id, _ := stitch.Translated(t.text, toks[i+1].text); id != stitch.None {
+			w = id.Name(terms)
+		}
 		t.text, t.end = w, toks[i+n-1].end
 		t.opening, t.id = openingOf(w), vocabulary()[w].id
 		out = append(out, t)
@@ -63,11 +48,10 @@ func translated(toks []token, terms stitch.Terms) []token {
 
 // translatedAt is the length of such a name at a token; 0 where there is none.
 func translatedAt(toks []token, i int) int {
-	if i+1 >= len(toks) || translatedKinds[toks[i].text] == "" || toks[i+1].head {
+	if i+1 >= len(toks) || toks[i+1].head {
 		return 0
 	}
-	noun := &toks[i+1]
-	if !noun.in(translatedNouns) || toks[i].is("short") != strings.HasPrefix(noun.text, "needle") || noun.isAny("loop", "loops") && !toks[i].is("air") {
+	if _, ok := stitch.Translated(toks[i].text, toks[i+1].text); !ok {
 		return 0
 	}
 	return 2

@@ -405,6 +405,19 @@ func (o *own) word(i int) int {
 		}
 		return n
 	}
+	if id, ok := stitch.Translated(b.low, o.at(i+1).low); ok && !o.prose {
+		switch many := strings.HasSuffix(o.at(i+1).low, "s") || o.counted(); {
+		case id == stitch.None && many:
+			o.put("chains")
+		case id == stitch.None:
+			o.put("chain")
+		case many:
+			o.put(strings.Fields(id.Plural(o.to))...)
+		default:
+			o.put(strings.Fields(id.Words(o.to))...)
+		}
+		return 2
+	}
 	if o.to == stitch.UK && (b.low == "skip" || b.low == "sk") {
 		o.put("miss")
 		return 1
