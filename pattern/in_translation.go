@@ -18,11 +18,11 @@ var translatedShort = []struct {
 
 // translated gives the words of a text with the names of stitches put word by word into
 // English as the trade has them. It gives back the same where there are none: a name
-// counts only where a number stands before one of them.
+// counts only where a number or "each" stands before one of them.
 func translated(toks []token, terms stitch.Terms) []token {
 	counted := false
 	for i := 1; i < len(toks) && !counted; i++ {
-		counted = toks[i-1].kind == tNum && translatedAt(toks, i) > 0
+		counted = (toks[i-1].kind == tNum || toks[i-1].kind == tOrd || toks[i-1].in(eachWords)) && translatedAt(toks, i) > 0
 	}
 	if !counted {
 		return toks
@@ -48,7 +48,7 @@ func translated(toks []token, terms stitch.Terms) []token {
 
 // translatedAt is the length of such a name at a token; 0 where there is none.
 func translatedAt(toks []token, i int) int {
-	if i+1 >= len(toks) || toks[i+1].head {
+	if i+1 >= len(toks) || toks[i+1].blank {
 		return 0
 	}
 	if _, ok := stitch.Translated(toks[i].text, toks[i+1].text); !ok {
