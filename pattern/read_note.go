@@ -306,7 +306,6 @@ func (x *rowReader) note() []*Step {
 			return sentence()
 		case x.phrase("end|ends", "[of]", "[row|rnd|round|piece|leg|pattern]") && (x.peek().separator() || x.end()):
 			return take()
-		case t.is("pick") && x.at(1).is("up") && x.at(2).kind == tNum && x.stitchFollows(3):
 		case x.phrase("pick|drop|dropping", "[up]", "[a|b|the|c|mc|cc|old|color|colour|yarn]") && x.p-start >= 2:
 			return clause()
 		case t.isAny("alternating", "alternate") && !x.hasStitchSoon():

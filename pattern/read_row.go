@@ -621,7 +621,7 @@ func (x *rowReader) step(before []*Step) []*Step {
 	// most steps begin with a stitch, a number of them, or chains, and then
 	// nothing else can be meant
 	switch {
-	case t.plainStitch(), t.kind == tNum && !t.frac && x.at(1).plainStitch():
+	case t.plainStitch(), t.kind == tNum && !t.frac && x.at(1).plainStitch(), x.picksUp():
 		if s := x.work(); s != nil {
 			return s
 		}

@@ -33,8 +33,8 @@ func (x *rowReader) work() []*Step {
 		}
 		x.p = start
 	}
-	if x.phrase("pick", "up", "[and]", "[work|crochet]") && !(x.peek().kind == tNum && x.stitchFollows(1)) {
-		x.p = start // "pick up 36 sc along the edge"
+	if x.picksUp() {
+		x.p += 2 // "pick up 36 sc along the edge"
 	}
 	evenly := x.peek().is("evenly") && x.at(1).isAny("work", "sc", "crochet", "dc", "hdc", "make")
 	if evenly {
@@ -202,6 +202,12 @@ func (x *rowReader) work() []*Step {
 		count, counted = x.number()
 	}
 	return x.finish(start, s, count, counted)
+}
+
+// picksUp reports whether stitches are picked up, "pick up 36 sc", and not yarn or a
+// dropped loop.
+func (x *rowReader) picksUp() bool {
+	return x.peek().isAny("pick", "picking") && x.at(1).is("up") && x.at(2).kind == tNum && !x.at(2).frac && x.stitchFollows(3)
 }
 
 // gloss passes over the other side's name for the stitch just read: "14 dc
