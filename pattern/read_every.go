@@ -217,3 +217,37 @@ func (x *rowReader) abbreviatedBy(words ...string) {
 		x.p++
 	}
 }
+
+// settleUntil works a row that decreases until so many stitches remain, "dec until 8 sts
+// remain", as often as that takes: they remain of all the stitches, not of the row below.
+func (x *rowReader) settleUntil() {
+	var only *Step
+	for _, s := range x.row.Steps {
+		switch {
+		case leadsOnly(s) || s.Op == OpFasten:
+		case only != nil:
+			return
+		default:
+			only = s
+		}
+	}
+	if only == nil {
+		return
+	}
+	dec, bound := only, only.Target.Bound
+	if only.Op == OpGroup && only.Times.Kind == Fill && len(only.Body) == 1 {
+		dec, bound = only.Body[0], only.Times.Bound
+	}
+	left := bound.N.N
+	if dec.Op != OpWork || dec.Legs != 2 || bound.Kind != ToLast || bound.within || len(bound.N.Sizes) > 0 || left < 2 || x.countBefore != 2*left {
+		return
+	}
+	if t := x.row.Total; t != nil && (len(t.Parts) != 1 || t.Parts[0].N.N != left) {
+		return
+	}
+	if only.Op == OpGroup {
+		only.Times = Times{Kind: Exactly, N: Num{N: left}, Span: only.Times.Span, sure: true}
+		return
+	}
+	only.Target.Which, only.Target.N, only.Target.Bound = Next, Num{N: left}, Bound{}
+}

@@ -256,9 +256,9 @@ func (x *rowReader) note() []*Step {
 		if x.phrase("[with]", "[the]", "rs|ws", "[is|of]", "[work|piece|now]", "[facing]", "[you|out|up|front]") || x.phrase("[with]", "[the]", "right|wrong", "side|sides", "[is|of]", "[the|work|piece|now]", "[work|piece]", "[facing]", "[you|out|up|front]", "[together|tog]") {
 			return take()
 		}
-	case "working", "work", "worked", "continue", "cont", "continuing", "begin", "start", "starting", "crochet", "crocheting", "carry", "carrying", "in", "back", "along", "over", "across", "reverse", "up":
+	case "working", "work", "worked", "continue", "cont", "continuing", "begin", "start", "starting", "crochet", "crocheting", "carry", "carrying", "in", "into", "back", "along", "over", "across", "reverse", "up":
 		switch {
-		case x.phrase("[working|work|worked|continue|crocheting]", "[in]", "[the]", "back|front|third|3rd|blo|flo", "loop|loops|lp|lps|blo|flo", "[only]", "[throughout|around|across|now]") && (x.peek().separator() || x.end() || x.peek().isAny("around", "across")):
+		case x.phrase("[working|work|worked|continue|crocheting]", "[in|into]", "[the]", "back|front|third|3rd|blo|flo", "loop|loops|lp|lps|blo|flo", "[only]", "[throughout|around|across|now]") && (x.peek().separator() || x.end() || x.peek().isAny("around", "across")):
 			x.phrase("around|across|throughout|of", "[all]", "[sts|each]", "[st]")
 			return take()
 		case x.phrase("working|work|worked|crochet", "[only]", "in|through|into|over|under|around|behind|across|along|with", "[the|a|all]"):

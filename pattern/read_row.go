@@ -18,6 +18,7 @@ func (x *rowReader) readRow() {
 	}
 	x.settleTotal()
 	x.settleEvery()
+	x.settleUntil()
 	x.fillAlone(x.row.Steps)
 }
 

@@ -13,7 +13,8 @@ import "crochet/tallyturn/pattern/stitch"
 // stitches, in the stitch that the piece is worked in.
 func (x *rowReader) bareStitches() []*Step {
 	t := x.peek()
-	if t.kind != tNum || t.frac || t.big || t.num == 0 || t.word || !x.startsClause() {
+	said := t.word && x.worked && x.phraseAt(1, "in|into", "[the]", "next|first|last|same|following") > 0 // "one sc in next sc, two in the next"
+	if t.kind != tNum || t.frac || t.big || t.num == 0 || t.word && !said || !x.startsClause() {
 		return nil
 	}
 	start := x.p

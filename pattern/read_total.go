@@ -288,8 +288,8 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.phrase("ends|ending|finishes|finishing|end|finish|down|up|back", "[up]", "at|to", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("should|shd|shld", "[now]", "be|have|make|get", "[at|up|now]", "[to]", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
-		x.phrase("making|giving|leaving|for", "[you]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
-		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves", "[you]", "[with]") || x.havingAtEnd()
+		x.phrase("making|giving|leaving|for", "[you|me|us]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
+		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves|was|made|gave|left", "[you|me|us]", "[with]") || x.havingAtEnd()
 	if ok && x.ts[start].is("leaving") && x.peek().kind == tNum {
 		_, n := x.stitchAt(1)
 		if n == 0 && x.nounFollows(1) {
@@ -450,7 +450,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	if bare && (mark == "." || mark == ";" || mark == ":") && x.depth == 1 && x.lastWords() {
 		certain = true // "..., turn. 12", "sc2tog, sc in 5, sc2tog: 7"
 	}
-	if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && x.loneStitch(before)) {
+	if f := flowOf(before, x.countBefore); mark == "," && generic && !x.peek().isMark("([{") && x.lastWords() && x.at(-1).isAny("st", "sts", "stitches") && !f.unknown && f.makes == parts[0].N.N && f.makes > 1 && len(parts) == 1 {
+		certain = true // "3 sc in 2nd ch from hook, 3 sts"
+	} else if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && x.loneStitch(before)) {
 		certain = true // "inc x 6, 12", "sc, 21"
 	} else if mark == "," && !generic {
 		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0])

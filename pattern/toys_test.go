@@ -75,6 +75,12 @@ func TestToys(t *testing.T) {
 		{"Rd. 1 – 6 sc in MR: 6.\nRd. 2 – 6 inc: 12.\nRd. 3 – 1 sc, inc: 18.\nRd. 4 to Rd. 6 – 18 sc.", 18, Unstated},
 		{"Ch 15.\nRow 1: sc in 2nd ch and in each ch (14).\nRows 2-4: ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog (12, 10, 8).", 8, Agrees},
 		{"Ch 15.\nRow 1: sc in 2nd ch and in each ch (14).\nRows 2-4: ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog (12, 10, 9).", 8, Differs},
+		{"Rnd 9: 16 sc\nRnd 10: dec until only 8 sts remain (8).\nRnd 11: 8 sc", 8, Unstated},
+		{"Ch 22.\nRow 1: dc in 4th ch from hook and in each ch (20)\nRow 2: ch 3, dc in next 19 dc. That was 20.", 20, Agrees},
+		{"Ch 22.\nRow 1: dc in 4th ch from hook and in each ch (20)\nRow 2: ch 3, dc in next 19 dc, giving me twenty-one.", 20, Differs},
+		{"Row 1 ch 2, 3 sc in the 2nd ch from hook, 3 sts\nRow 2 ch 1, turn, 2 sc in first, sc, 2 sc in last, 5 sts", 5, Agrees},
+		{twelve + "R3: One sc in next sc, two in the next, all the way round; that makes 18.\nR4: into the back loops only, 18 sc", 18, Unstated},
+		{twelve + "R3: One sc in next sc, two in the next, all the way round; that makes 19.", 18, Differs},
 		// spellings
 		{"Rnd I: 6 sc in ring (6)\nRnd II: 2 sc in each (12)\nRnds III, IV & V: sc in each sc\nRnd VI: 12 sc", 12, Unstated},
 		{"Ch 12\nRow 1: sc in 2nd ch from hook and in each ch (11)\nNxt row: ch 1, trun, sc in eahc st (11)\nNxt 2 rows: turning ch 1, turn, sc to end (11)", 11, Agrees},
