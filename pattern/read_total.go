@@ -689,7 +689,7 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		if t := x.peek(); t.is("-") && !t.glued && x.at(1).kind == tNum && !x.at(2).separator() && x.p < end {
 			x.p++ // "30 tr - 10 groups"
 		}
-		sum = x.accept("=")
+		sum = len(out) > 1 && x.accept("=") // not of one: "1 sc = 24 sc" ends the work and tells what it comes to
 		x.accept(",", ";", "+", "/", "|", "&", ":")
 		x.accept("and", "&", "plus", "with")
 		if part.share && x.phraseAt(0, "[for|making|giving]", "[a]", "total|=", "[of]", "[:]") > 0 {
