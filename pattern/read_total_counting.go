@@ -25,40 +25,11 @@ func (x *rowReader) countingTail() bool {
 		}
 		x.p += max(1, stitch)
 	}
-	said := x.ts[start:x.p]
 	if !led || !chain || bracket && !x.accept(")") {
 		x.p = start
 		return false
 	}
-	for i := range said {
-		if said[i].isAny("not", "without", "excluding", "exclude", "less", "isn't", "aren't", "doesn't", "don't", "plus") {
-			return true
-		}
-	}
-	x.chainCounted = true
 	return true
-}
-
-// chainCounts takes the chain that a row begins with for a stitch, where its total is said
-// to count it and nothing else tells.
-func (x *rowReader) chainCounts() {
-	if !x.chainCounted {
-		return
-	}
-	steps := x.row.Steps
-	for len(steps) > 0 {
-		switch s := steps[0]; {
-		case s.Op == OpInto && len(s.Body) > 0:
-			steps = s.Body
-			continue
-		case s.Op == OpChain && s.N.N >= 2 && s.N.N <= 5 && !s.Counts.Said:
-			s.Counts = Counts{Said: true, As: x.mainStitch(), N: 1, Span: s.Span}
-			return
-		case s.Op == OpChain, makesStitches(s):
-			return
-		}
-		steps = steps[1:]
-	}
 }
 
 // countingLeads begin such words, and countingWords are the others of them.

@@ -43,10 +43,9 @@ type rowReader struct {
 	totalBefore  int64     // what that one states, of a single number
 	countBefore  int64     // how many stitches it comes to, where its words alone tell; 0 where not
 
-	every        []everyOpen
-	chainCounted bool   // the total is said to count the chain that the row begins with
-	holdBack     bool   // the last loops of the stitches that follow are held back: a cluster
-	hookCounts   Counts // what the chains skipped at the hook count as, just read
+	every      []everyOpen
+	holdBack   bool   // the last loops of the stitches that follow are held back: a cluster
+	hookCounts Counts // what the chains skipped at the hook count as, just read
 }
 
 // restart forgets what was read, and goes on from a token.
@@ -54,7 +53,7 @@ func (x *rowReader) restart(p int) {
 	x.p, x.depth, x.spent, x.gaveUp = p, 0, 0, false
 	x.marks, x.closed = x.marks[:0], x.closed[:0]
 	x.main, x.worked, x.bounded, x.lastStep, x.alongEdge = stitch.None, false, false, nil, false
-	x.rowsAsked, x.holdBack, x.hookCounts, x.off, x.chainCounted = 0, false, Counts{}, false, false
+	x.rowsAsked, x.holdBack, x.hookCounts, x.off = 0, false, Counts{}, false
 	x.above, x.every = nil, nil
 	x.terse, x.bareIn, x.afterRows, x.afterShaping, x.totalBefore, x.countBefore = 0, stitch.None, false, false, 0, 0
 }
