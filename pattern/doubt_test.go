@@ -38,6 +38,7 @@ func TestDoubt(t *testing.T) {
 		{"a turning chain said to count, and a stitch too many", "Ch 27.\nRow 1: Dc in 4th ch from hook (counts as 2 dc) and in each ch. 25 dc.\nRow 2: Ch 3 (counts), turn, dc in next 25 dc.\n", 1, ""},
 		{"fewer are skipped at the end than are there", "Rnd 1: 28 sc in ring, join.\nRnd 2: Ch 1, 1 sc in next 14 sc, ch 4, skip last 12 sc, join (14 sc, 4 ch).\nRnd 3: Ch 1, 1 sc in each sc and each ch, join (18 sc).\n", 1, ""},
 		{"more are skipped at the end than are there", "Rnd 1: 28 sc in ring, join.\nRnd 2: Ch 1, 1 sc in next 14 sc, ch 4, skip last 15 sc, join (14 sc, 4 ch).\nRnd 3: Ch 1, 1 sc in each sc and each ch, join (18 sc).\n", 1, ""},
+		{"so many more rounds are no difference", "Rnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each sc. (12)\nRnd 3: (sc in next st, 2 sc in next st) 6 times. (18)\nFour more rounds.\n", 0, ""},
 		{"the row after it follows", "Ch 9.\nRow 1: Sc in 2nd ch from hook, sc in next 7 ch.\nRow 2: Ch 1, turn, sc in next 19 sc.\nRow 3: Ch 1, turn, (sc in next 5 sc, 2 sc in next sc) 5 times.\n", 0, "may follow from line 3"},
 	} {
 		p := Read(c.text).Prove(Options{})

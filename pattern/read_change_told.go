@@ -45,6 +45,9 @@ func (x *rowReader) changeTold(before []*Step) bool {
 			return fail()
 		case t.kind == tNum && !t.frac && !t.big && n.Span.Empty():
 			n, _ = x.number()
+			if isRowWord(x.peek()) || x.peek().isAny("more", "further", "extra") && isRowWord(x.at(1)) {
+				return fail() // "four more rounds"
+			}
 			if _, m := x.stitchAt(0); m > 0 {
 				if !x.at(m).isAny("increased", "decreased", "inc'd", "dec'd", "fewer", "lost", "gained") {
 					return fail() // "3 sc more": they may be worked
