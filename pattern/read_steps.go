@@ -8,7 +8,7 @@ func (x *rowReader) skip() []*Step {
 		return nil
 	}
 	start := x.p
-	if !x.accept("skip", "sk", "miss", "skp", "skipping", "missing", "omit", "pass", "leave") {
+	if !x.accept("skip", "sk", "miss", "skp", "skipping", "missing", "omit", "pass", "leave", "ignore", "ignoring") {
 		return nil
 	}
 	if x.at(-1).is("pass") && x.peek().is("over") && x.at(1).kind == tNum {
@@ -194,6 +194,10 @@ func (x *rowReader) leave() []*Step {
 	if !x.accept("leave", "leaving", "pass", "leaves") {
 		return nil
 	}
+	if x.phrase("the", "[first]", "ch|chain|st|stitch|loop|lp", "next|nearest|closest", "[to]", "[the]", "hook", "[alone|out|free|unworked|empty]") {
+		// "leave the chain next to the hook alone"
+		return []*Step{{Op: OpSkip, Span: x.spanFrom(start), Target: Target{Which: Next, N: Num{N: 1}, said: true}}}
+	}
 	if x.clauseHas("tail") || x.peek().isAny("the", "this", "it", "second", "yarn") && x.clauseHas("hook", "hanging", "later", "aside", "attached") {
 		x.p = start
 		x.toClauseEnd()
@@ -206,7 +210,8 @@ func (x *rowReader) leave() []*Step {
 		return nil
 	}
 	lastOne := x.peek().isAny("last", "next", "final") && x.at(1).kind != tNum
-	x.accept("rem", "remaining", "rest", "last", "next", "remainder", "other", "final")
+	nextSaid := x.peek().isAny("next", "following", "first")
+	x.accept("rem", "remaining", "rest", "last", "next", "following", "first", "remainder", "other", "final")
 	x.accept("of", "the")
 	if x.peek().kind == tNum {
 		s.Target.N, _ = x.number()
@@ -231,7 +236,20 @@ func (x *rowReader) leave() []*Step {
 	}
 	x.phrase("for", "[the|a]", "now|thumb|armhole|neck|opening|sleeve|leg|arm|heel|front|back", "[opening|hole]")
 	s.Span = x.spanFrom(start)
+	if nextSaid && s.Target.N.N > 0 && x.workFollows(x.joiners()) {
+		// "leave the next 2 alone and sc in the other 4": passed over, not left to the end of the row
+		s.Op, s.Target.Which, s.Target.said = OpSkip, Next, true
+	}
 	return []*Step{s}
+}
+
+// joiners counts the tokens ahead that only join two clauses, ", and then".
+func (x *rowReader) joiners() int {
+	k := 0
+	for x.at(k).separator() || x.at(k).isAny("and", "then", "&") {
+		k++
+	}
+	return k
 }
 
 // startAt reads "beginning in second chain from hook".
