@@ -913,7 +913,7 @@ func (x *rowReader) otherPart2() (Target, bool) {
 func (x *rowReader) each(t *Target) bool {
 	x.p++
 	t.Which = Each
-	if x.peek().is("one") && (x.at(1).kind == tEnd || x.at(1).separator() || x.at(1).isMark("([*)")) {
+	if _, sized := x.sizedSpace(0); x.peek().is("one") && !sized && !x.nounFollows(1) {
 		x.p++
 		return true // "2 hdc in each one"
 	}
@@ -1005,7 +1005,7 @@ var leftWords = newWordSet("rem remaining consecutive skipped missed free unwork
 func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 	x.accept("of")
 	n, sized := x.sizedSpace(0)
-	if !sized && x.peek().kind == tNum {
+	if !sized && x.peek().kind == tNum && !x.rowsDown() {
 		num, ok := x.number()
 		if !ok {
 			return false
@@ -1374,12 +1374,17 @@ func (x *rowReader) rowOf(t *Target) bool {
 		}
 	}
 	x.p = start
-	if x.peek().kind == tNum && x.at(1).isAny("rows", "row", "rnds", "rounds", "rnd") && x.at(2).isAny("below", "down", "before", "lower", "beneath") {
+	if x.rowsDown() {
 		x.p += 3
 		t.dropped = true
 		return true
 	}
 	return false
+}
+
+// rowsDown reports whether "2 rows below" stands here: so far down the place lies.
+func (x *rowReader) rowsDown() bool {
+	return x.peek().kind == tNum && x.at(1).isAny("rows", "row", "rnds", "rounds", "rnd") && x.at(2).isAny("below", "down", "before", "lower", "beneath")
 }
 
 // betweenThings reads "between groups", "between dc" after "in each space".

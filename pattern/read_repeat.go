@@ -167,17 +167,25 @@ func (x *rowReader) repeatsIt() bool {
 // fillsRow reports whether nothing is left to work after a repeat but what
 // ends a row.
 func (x *rowReader) fillsRow() bool {
-	t := x.peek()
-	if t.isMark(",;-") {
-		t = x.at(1)
+	k := 0
+	if x.at(k).isMark(",;-") {
+		k++
 	}
+	if x.at(k).isAny("but", "except") {
+		k++ // "rep from *, but end last rep with 2 sc in last st"
+	}
+	t := x.at(k)
 	if t.is(".") && t == x.peek() && !x.at(1).glued && x.depth <= 1 && len(x.marks) == 0 && x.sentenceAt(1) && !x.at(1).isAny("work", "then", "now", "make", "in") {
 		return true // "repeat from *. You should have 48 loops."
 	}
-	if k := x.phraseAt(0, "[,|;|-]", "working|making|placing|work|make|place", "[the|your]", "last|final"); k > 0 && (x.stitchFollows(k) || x.at(k).kind == tNum && x.stitchFollows(k+1)) {
+	if k := x.phraseAt(0, "[,|;|-]", "[but]", "working|making|placing|work|make|place|with", "[the|your]", "last|final"); k > 0 && (x.stitchFollows(k) || x.at(k).kind == tNum && x.stitchFollows(k+1)) {
 		return true // "rep from *, working the last sc in top of ch-3"
 	}
-	return x.roundEnd() || t.isAny("ending", "end", "ends", "finishing", "omitting")
+	save := x.p
+	x.p += k
+	last := x.workingLast()
+	x.p = save
+	return last || x.roundEnd() || t.isAny("ending", "end", "ends", "finishing", "omitting")
 }
 
 // repeatWords open the words that send the reader back to a mark.
@@ -677,6 +685,8 @@ func (x *rowReader) endings(g *Step) {
 				x.p = save
 				return
 			}
+			x.insteadOf()
+			x.onLastPass()
 			x.remember(e.Body)
 			e.Span = x.spanFrom(start)
 			g.ending = e
@@ -790,22 +800,69 @@ func endsWith(body []*Step, id stitch.ID) int64 {
 // workingLast takes the "working" of "rep from * to end, working 2 tr in last ch":
 // it tells how the last pass ends.
 func (x *rowReader) workingLast() bool {
-	if !x.peek().isAny("working", "making", "having") || x.at(1).kind != tNum || !x.stitchFollows(2) {
+	k := x.phraseAt(0, "working|making|having|work|make|with|only|just", "[only|just]")
+	if k == 0 || x.at(k).kind != tNum || !x.stitchFollows(k+1) {
 		return false
 	}
-	for k := 3; k < 12; k++ {
+	said := x.at(0).isAny("working", "making", "having") || x.at(k-1).isAny("only", "just")
+	for k += 2; k < 14; k++ {
 		switch t := x.at(k); {
 		case t.isAny("last", "final", "top", "turning"):
-			if !x.at(k-1).isAny("in", "into", "the", "of") {
+			if !x.at(k-1).isAny("in", "into", "the", "of") || !said && !x.lastPassFrom(k+1) {
 				return false
 			}
-			x.p++
+			for !x.at(0).isAny("only", "just") && x.at(0).kind != tNum {
+				x.p++
+			}
+			x.accept("only", "just")
 			return true
 		case t.kind == tEnd, t.isMark(",;."), t.isAny("each", "every", "next"):
 			return false
 		}
 	}
 	return false
+}
+
+// onLastPass takes "of the last repeat", "at the end of the last repeat": where
+// the stitches stand that end a repeat in another manner.
+func (x *rowReader) onLastPass() bool {
+	save := x.p
+	x.accept(",")
+	if x.phrase("of|in|on|at|for|to", "[the]", "[end]", "[of]", "[the]", "last|final", "rep|repeat|repetition|time|pass|one") {
+		return true
+	}
+	x.p = save
+	return false
+}
+
+// lastPassFrom reports whether the clause names the last pass at the token k
+// further on or behind it.
+func (x *rowReader) lastPassFrom(k int) bool {
+	for ; x.at(k).kind != tEnd && !x.at(k).isMark(".;"); k++ {
+		if x.at(k).isAny("last", "final") && x.at(k+1).isAny("rep", "repeat", "repetition", "pass") {
+			return true
+		}
+	}
+	return false
+}
+
+// insteadOf takes "instead of 3", "in place of 3 sc" behind the stitches that
+// stand there.
+func (x *rowReader) insteadOf() {
+	save := x.p
+	if !x.phrase("[,]", "instead", "of") && !x.phrase("[,]", "in", "place", "of") && !x.phrase("[,]", "rather", "than") && !x.phrase("[,]", "not") {
+		x.p = save
+		return
+	}
+	x.accept("the", "usual")
+	if x.peek().kind != tNum {
+		x.p = save
+		return
+	}
+	x.p++
+	if _, n := x.stitchAt(0); n > 0 {
+		x.p += n
+	}
 }
 
 // unplaced reports whether the last of some steps is a stitch whose place is
