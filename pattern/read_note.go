@@ -54,6 +54,14 @@ func (x *rowReader) note() []*Step {
 		return take() // how a cable crosses
 	}
 	x.p = start
+	if x.phrase("[in]", "front|behind|over", "[of]", "the|them|those|these|it", "[sts|stitches|last]", "[just]", "[made|worked]", "[,|and]") && x.workFollows(0) {
+		return take() // "in front of these FPtr around each of the 3 skipped sts"
+	}
+	x.p = start
+	if x.phrase("go|going|come|coming|reach|step", "back", "[again]", "[,|and]", "[then]") && x.workFollows(0) {
+		return take() // "go back and dc in the skipped st"
+	}
+	x.p = start
 	if x.worked && x.phrase("instead|rather", "of|than") {
 		return clause() // "ending with 2 sc in last st instead of 3"
 	}

@@ -753,6 +753,14 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		t.Which = Each
 		t.Bound = Bound{Kind: ToEnd}
 		return done(x.counted(&t, prep))
+	case w.isAny("one", "ones", "st", "stitch", "sts") && x.skippedBehind() > 0:
+		x.p += x.skippedBehind()
+		t.Which = SkippedOne // "in the one you missed"
+		t.N = Num{N: 1}
+		if w.isAny("ones", "sts") {
+			t.Which, t.N = Unworked, Num{}
+		}
+		return done(true)
 	case w.isAny("where") && x.at(1).isAny("joined", "you", "the"), w.isAny("there") && !prep && !x.at(1).in(countTalk):
 		for !x.end() && !x.peek().isMark(",;.)*(") {
 			x.p++
@@ -1080,6 +1088,15 @@ func (x *rowReader) oneNoun() bool {
 	}
 	after := x.at(1 + n.tokens)
 	return after.kind == tEnd || after.isAny(",", ";", ".", ")", "]", "*", "and")
+}
+
+// skippedBehind is the length of "one you skipped", "st just missed"; 0 where
+// nothing of the kind stands here.
+func (x *rowReader) skippedBehind() int {
+	if !x.skippedHere() {
+		return 0
+	}
+	return max(0, x.phraseAt(0, "one|ones|st|stitch|sts|stitches", "[that|which]", "[you|we|i|was|were|is|are]", "[have|had|just]", "[just]", "skipped|missed|passed|jumped", "[over|before|earlier]"))
 }
 
 // skippedHere reports whether the row itself has said what to skip: those that

@@ -87,10 +87,14 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 	x.p = save
 	if closed {
 		comma := x.accept(",")
+		if x.phraseAt(0, ".|;", "[now]", "repeat|rep|work|do|crochet", "this|that|these|it|those") > 0 {
+			comma = x.accept(".", ";") // "*sc in next, dc in next*. Do that 9 times altogether and sc in the last."
+			x.accept("now")
+		}
 		from := x.p
-		again := x.accept("repeat", "rep", "rpt", "repeated", "work", "do")
+		again := x.accept("repeat", "rep", "rpt", "repeated", "work", "do", "crochet")
 		if again {
-			x.phrase("[this|these|the]", "[sts|sequence|pattern]")
+			x.phrase("[this|these|the|that|it|those|all]", "[sts|sequence|pattern]")
 		}
 		if tm, ok := x.times(); ok && (!again || tm.Kind != Fill) {
 			tm.star = tm.star || again && !tm.sure && tm.Kind == Exactly // "*sc, inc* repeat 5 times"
