@@ -266,7 +266,7 @@ func (x *rowReader) chainNoun(k int) (noun, bool) {
 	if s := x.spaceAfter(k + n); s > 0 {
 		return noun{filter: Filter{Kind: Space, corner: x.cornerBefore(k + n + s)}, tokens: n + s}, true
 	}
-	if x.at(k+1).isAny("st", "sts", "stitch", "stitches") {
+	if x.at(k+1).isAny("st", "sts", "stitch", "stitches") || x.at(k+1).isAny("mesh", "link") && x.at(k+2).is("from") {
 		return noun{filter: Filter{Kind: ChainStitch}, tokens: 2}, true
 	}
 	if x.at(k+1).is("-") && x.at(k+2).isAny("st", "sts") {
@@ -485,7 +485,7 @@ func (x *rowReader) preposition() bool {
 		if x.phrase("front|back", "of", "[the]") {
 			return true // "round front of next tr"
 		}
-		if x.peek().isAny("next", "each", "same", "following", "foll", "every", "front", "back", "first", "last", "post") || x.peek().kind == tOrd && !x.at(1).isAny("leg") {
+		if x.peek().isAny("next", "each", "same", "following", "foll", "every", "front", "back", "first", "last", "post", "skipped", "missed", "rem", "remaining") || x.peek().kind == tOrd && !x.at(1).isAny("leg") {
 			return true
 		}
 		if t := x.peek(); t.kind == tNum && !x.at(1).isAny("times", "time", "x") {
@@ -650,8 +650,8 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		b, ok := x.bound()
 		t.Bound = b
 		return done(ok)
-	case w.in(eachWords):
-		return done(x.each(&t))
+	case w.in(eachWords), w.is("per") && !prep && x.nounFollows(1):
+		return done(x.each(&t)) // "1 dc per ch" as well
 	case w.in(nextWords):
 		x.p++
 		t.Which = Next
@@ -951,6 +951,10 @@ func (x *rowReader) each(t *Target) bool {
 	}
 	if x.accept("rem", "remaining", "other", "unworked", "single", "individual", "further") {
 		t.Bound = Bound{Kind: ToEnd}
+		if x.peek().is("one") && !x.nounFollows(1) {
+			x.p++
+			return true // "1 sc in every further one"
+		}
 		if _, sized := x.sizedSpace(0); x.peek().kind == tNum && !sized {
 			t.Which = Next
 		}

@@ -939,6 +939,8 @@ func (x *rowReader) chain() []*Step {
 		x.accept("loosely", "sts", "st", "stitches")
 	case !x.worked && x.startsClause() && x.at(2).kind == tNum && (x.at(3).kind == tEnd || x.at(3).separator() || x.at(3).isMark("([")) && x.phrase("turning|beginning|starting|beg", "ch|chain"):
 		n, ok = x.number() // "turning chain 1, sc 25"
+	case !x.worked && !x.afterRows && x.overFoundation(&n):
+		ok = true
 	case x.phrase("cast", "on") && x.peek().kind == tNum:
 		n, ok = x.number()
 		ok = ok && x.accept("ch", "chain", "chains", "sts")
@@ -967,6 +969,7 @@ func (x *rowReader) chain() []*Step {
 	}
 	x.standsOver()
 	s := &Step{Op: OpChain, N: n, Span: x.spanFrom(start)}
+	x.chainForWhat()
 	if c := x.ringClose(s); c != nil {
 		return c
 	}
@@ -977,6 +980,42 @@ func (x *rowReader) chain() []*Step {
 		return []*Step{s, x.countsAs(more, start)}
 	}
 	return []*Step{x.countsAs(s, start)}
+}
+
+// overFoundation takes a foundation named as the place of the first row: "With 26 ch made,",
+// "over a chain of 22:", "on 24 ch work".
+func (x *rowReader) overFoundation(n *Num) bool {
+	start := x.p
+	if x.phrase("with|over|on|upon|using|along", "[a|your|the|these]", "[chain|ch]", "[of]") && x.peek().kind == tNum {
+		named := x.at(-1).is("of")
+		num, ok := x.number()
+		if ok && (x.accept("ch", "chain", "chains", "chs") || named) && !x.peek().isAny("sp", "sps", "space", "spaces", "loop", "loops", "-") {
+			x.accept("sts", "st", "stitches")
+			x.accept("made", "worked", "done")
+			*n = num
+			return true
+		}
+	}
+	x.p = start
+	return false
+}
+
+// chainForWhat passes over what a foundation is good for: "ch 22 for 5 fans", "ch 40 for
+// the brim".
+func (x *rowReader) chainForWhat() {
+	k := x.phraseAt(0, "for", "[the|your|a]")
+	if k < 0 || x.worked || x.afterRows {
+		return
+	}
+	if x.at(k).kind == tNum {
+		k++
+	}
+	if _, n := x.stitchAt(k); n > 0 || x.at(k).kind != tWord || isRowWord(x.at(k)) {
+		return
+	}
+	if t := x.at(k + 1); t.kind == tEnd || t.separator() || t.isMark(".:") {
+		x.p += k + 1
+	}
 }
 
 // ringOf takes a ring told by the chain it is made of: "Ring of 4 ch", "make a ring of 6
