@@ -580,8 +580,14 @@ func (w *rowWork) skip(s *Step) bool {
 		w.norm()
 		return true
 	}
-	for n > 0 {
-		if _, _, ok := w.seek(t.Of); !ok {
+	for all := n; n > 0; {
+		stepped, inGroup, ok := w.seek(t.Of)
+		if stepped > 0 && !inGroup && n < all && len(t.Of) == 1 && t.Of[0].Kind == OneStitch && !w.below.free {
+			// "skip 3 dc" where two dc stand before the next sc: that one is passed as well
+			w.passed += stepped
+			w.stepOver(s, stepped)
+		}
+		if !ok {
 			if len(t.Of) > 0 && w.left(nil) > 0 {
 				if _, _, ok = w.seek(nil); !ok {
 					return true
