@@ -844,12 +844,19 @@ func (x *rowReader) yarnFirst() {
 	if !x.peek().isAny("with", "using", "in") {
 		return
 	}
-	for k := 1; k <= 5 && x.at(k).kind == tWord && !x.at(k).plainStitch(); k++ {
+	for k := 1; k <= 8 && (x.at(k).kind == tWord || x.hookSize(k) || k > 2 && x.at(k).is(",") && x.at(k+1).opens(opensChain)) && !x.at(k).plainStitch(); k++ {
 		if k > 1 && x.at(k).isAny("ch", "chain", "make", "work", "begin", "start", "commence") {
 			x.p += k
 			return
 		}
 	}
+}
+
+// hookSize reports whether the token k further on is a number that tells of the hook or the
+// yarn: "with a 4 mm hook", "with 2 strands".
+func (x *rowReader) hookSize(k int) bool {
+	t := x.at(k)
+	return t.kind == tNum && (x.at(k+1).isAny("mm", "ply", "strands", "strand", "hook", ".") || x.at(k-1).is(".") || x.at(k-1).isAny("size", "no", "colour", "color")) || t.is(".") && x.at(k-1).kind == tNum && t.glued && x.at(k+1).kind == tNum
 }
 
 // whereBegun passes over where on the piece a chain begins it: "Commence at the
@@ -1003,6 +1010,10 @@ func (x *rowReader) overFoundation(n *Num) bool {
 // chainForWhat passes over what a foundation is good for: "ch 22 for 5 fans", "ch 40 for
 // the brim".
 func (x *rowReader) chainForWhat() {
+	if n := x.chainedIn(); n > 0 {
+		x.p += n
+		return
+	}
 	k := x.phraseAt(0, "for", "[the|your|a]")
 	if k < 0 || x.worked || x.afterRows {
 		return
@@ -1016,6 +1027,25 @@ func (x *rowReader) chainForWhat() {
 	if t := x.at(k + 1); t.kind == tEnd || t.separator() || t.isMark(".:") {
 		x.p += k + 1
 	}
+}
+
+// chainedIn is the length of what a foundation is chained with, "in sea blue", "with the
+// grey"; 0 where it is anything else.
+func (x *rowReader) chainedIn() int {
+	if x.worked || x.afterRows || !x.peek().isAny("in", "with", "using") {
+		return 0
+	}
+	for k := 1; k <= 4; k++ {
+		t := x.at(k)
+		if k > 1 && (t.kind == tEnd || t.separator() || t.isMark(".:")) {
+			return k
+		}
+		_, n := x.stitchAt(k)
+		if t.kind != tWord || n > 0 || x.nounFollows(k) || t.isAny("same", "next", "each", "first", "last", "ring", "circle", "round", "a", "top", "back", "front", "sl", "order", "this", "and", "to") {
+			return 0
+		}
+	}
+	return 0
 }
 
 // ringOf takes a ring told by the chain it is made of: "Ring of 4 ch", "make a ring of 6

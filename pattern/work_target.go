@@ -192,6 +192,12 @@ func (s *Step) shapes() bool { return s.Op == OpWork && (s.Legs > 1 || s.N.N > 1
 // stitches: "(6 dec) 3 times".
 func (s *Step) plainFirst() bool { return s.bare && !s.Target.said && s.shapes() }
 
+// turnCounted reports whether the turning chain of the row below stands in it as a stitch.
+func (w *rowWork) turnCounted() bool {
+	n := len(w.below.runs)
+	return n > 0 && (w.below.runs[n-1].turn && w.below.runs[n-1].counts() || w.below.runs[0].turn && w.below.runs[0].counts())
+}
+
 // leaveTravelled steps off the place that slip stitches went to, where the
 // first stitch is told to go into the next one.
 func (w *rowWork) leaveTravelled(t *Target) {
@@ -619,6 +625,9 @@ func (w *rowWork) turnTop(s *Step, p place, per int64) bool {
 		w.take(1)
 		w.emit(s, p, per)
 		return true
+	}
+	if b := w.by; w.turnCounted() && b != nil && b.Op == OpWork && b.Target.Which == Next && b.Target.said && b.Target.N.At(w.pr.size) > 1 && w.slack == 0 {
+		return w.overrun(s, 1, 1) // a number of places written out has used it up
 	}
 	w.warn(CodeNoPlace, s, "the turning chain of the row below does not count as a stitch, and is worked into")
 	w.problems[len(w.problems)-1].hint = "if it counts, say so where it is made: \"(counts as a st)\""
