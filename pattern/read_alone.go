@@ -121,8 +121,10 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 			return true
 		}
 		return t.is("keep") && r.scratch(i).keepsOn() && (t.head && !t.blank || repeatsRows(body))
-	case t.isAny("carry", "go"):
+	case t.isAny("carry", "go", "and", "so", "just"):
 		return r.scratch(i).keepsOn() && (t.head && !t.blank || repeatsRows(body))
+	case t.isAny("all", "every", "each", "the"):
+		return t.head && r.scratch(i).otherRows()
 	case t.isAny("rep", "repeat"):
 		return r.namesRows(i+1) && (t.head && !t.blank || repeatsRows(body))
 	}

@@ -34,7 +34,9 @@ func (x *rowReader) refer() []*Step {
 		x.p++ // "mesh as 11"
 	}
 	bare := x.p == 0 && (isRowWord(x.peek()) && x.peek().isAny("row", "rows", "rnd", "rnds", "round", "rounds") || x.peek().is("r")) && x.at(1).kind == tNum
-	lead := bare || x.keepsOn() || x.byRepeating() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
+	others := x.p == 0 && x.otherRows()
+	goesOn := !bare && x.keepsOn()
+	lead := bare || goesOn || x.byRepeating() || x.phrase("go", "back", "and", "do|work|repeat|make", "[the]") || x.doRows() ||
 		x.phrase("[work|working|continue]", "alternate|alternating|alternately", "[between|working|repeating|work]", "[the]") ||
 		x.phrase("exactly|just|much", "as|like", "[for|in]", "[the]") || x.phrase("[the]", "same", "idea|thing|row|round|rnd|way|method|pattern|again", "as|like", "[for|in]", "[the]") || x.phrase("rep|repeat|rpt|repeating|reps|work|working|follow|knit|crochet|do|make|continue", "[.]", "[to]", "[repeat|rep|repeating|work|working]", "[as|in|the|from|same|like]", "[for|the|as|in|same]", "[same|pattern|instructions]", "[as|of]", "[for|in|the]") ||
 		x.phrase("[all|both]", "[exactly|just]", "[the]", "same", "as", "[for|the|in]") || x.phrase("[all|both|each]", "[worked|work|made|done]", "[exactly|just]", "as|like|identical", "[for|the|in|to|per|with|before]", "[in]")
@@ -50,7 +52,7 @@ func (x *rowReader) refer() []*Step {
 			repeats = true
 		}
 	}
-	repeats = repeats || bare
+	repeats = repeats || bare || goesOn || others
 	if !x.referRows(r, repeats) {
 		x.p = start
 		return nil
@@ -63,6 +65,9 @@ func (x *rowReader) refer() []*Step {
 		r.Rows, x.rowsAsked = Num{N: x.rowsAsked}, 0
 	}
 	x.referTimes(r)
+	if others && r.Times.N == 0 && r.Rows.N == 0 && r.Until.N == 0 && r.UntilRow == 0 && r.UntilSts.N == 0 {
+		r.Measure = true
+	}
 	if bracket {
 		if x.accept("]", ")") {
 			x.referTimes(r)
@@ -568,7 +573,7 @@ func (x *rowReader) referTimes(r *Refer) {
 			continue
 		}
 		x.p = start
-		if (r.Times.N > 0 || r.Rows.N > 0) && x.phrase("or", "until|till|for|to") {
+		if (r.Times.N > 0 || r.Rows.N > 0) && x.phrase("or", "until|till|til|for|to") {
 			x.toClauseEnd()
 			continue
 		}
@@ -582,7 +587,7 @@ func (x *rowReader) referTimes(r *Refer) {
 			continue
 		}
 		x.p = start
-		if x.phrase("until|till|to", "[you|piece|there|work|you've]", "[have|are|is|there|reach]", "[are|done|worked|made|completed]", "[a]", "[total]", "[of]") {
+		if x.phrase("until|till|til|to", "[you|piece|there|work|you've]", "[have|are|is|there|reach]", "[are|done|worked|made|completed]", "[a]", "[total]", "[of]") {
 			if x.peek().kind == tNum && x.at(1).isAny("more", "further") && isRowWord(x.at(2)) {
 				r.Rows = Num{N: x.peek().num} // "until you've done 8 more rows"
 				x.p += 3
@@ -617,7 +622,7 @@ func (x *rowReader) referTimes(r *Refer) {
 			continue
 		}
 		x.p = start
-		if x.phrase("for|to", "[the]", "desired|required|wanted", "length|size|width|height") || x.phrase("over", "and", "over") || x.phrase("to|for", "[the]", "length|size", "desired|required|wanted|needed") || x.phrase("to", "[the]", "end") || x.phrase("as", "many", "times", "as") || x.phrase("throughout") {
+		if x.phrase("for|to", "[the]", "desired|required|wanted", "length|size|width|height") || x.phrase("over", "and", "over") || x.phrase("[for]", "as", "long|often", "as") || x.phrase("to|for", "[the]", "length|size", "desired|required|wanted|needed") || x.phrase("to", "[the]", "end") || x.phrase("as", "many", "times", "as") || x.phrase("throughout") {
 			r.Measure = true
 			x.toClauseEnd()
 			x.endingRow()

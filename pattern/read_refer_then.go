@@ -4,10 +4,32 @@ package pattern
 // the", "keep going with". The rows follow.
 func (x *rowReader) keepsOn() bool {
 	start := x.p
-	if x.phrase("keep|carry|go|continue|cont", "[on]", "[going|on]", "repeating|rep|doing|working|with|in", "[with|in]", "[the|these|those]") {
+	if x.phrase("[and|just]", "keep|carry|go|continue|cont|so", "[on]", "[going|on]", "repeating|rep|doing|working|with|in", "[with|in]", "[the|these|those]") {
 		t := x.peek()
 		if isRowWord(t) && x.at(1).kind == tNum || t.kind == tOrd || t.isAny("last", "previous") || t.kind == tNum && isRowWord(x.at(1)) {
 			return true
+		}
+	}
+	x.p = start
+	return false
+}
+
+// otherRows takes the rows a sentence speaks of that it tells by another: "all other rows",
+// "every row after that is worked", "the remaining rows are". It takes nothing where no
+// words of likeness follow.
+func (x *rowReader) otherRows() bool {
+	start := x.p
+	if (x.phrase("all|every|each", "[of]", "[the]", "other|further|following|remaining|subsequent|later") || x.phrase("the", "other|further|following|remaining|subsequent|rest", "[of]", "[the]") || x.phrase("all|every|each")) &&
+		x.p > start && isRowWord(x.peek()) {
+		told := x.p > start+1
+		x.p++
+		if x.phrase("after|from", "that|this|here|it", "[on]") || told {
+			x.accept("are", "is", "go", "goes", ":")
+			x.accept("then", "just", "all")
+			x.accept("worked", "made", "done")
+			if x.peek().isAny("same", "as", "like", "exactly", "the", "repeat") {
+				return true
+			}
 		}
 	}
 	x.p = start
