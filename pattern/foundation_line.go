@@ -2,6 +2,10 @@ package pattern
 
 import "sort"
 
+// afterFoundation are the words that may follow a chain that is a foundation, up to the
+// end of its line: how it is made, and how it is closed to a ring.
+var afterFoundation = newWordSet("ch chs chain chains sts st stitches loosely join joined close closed with using sl ss slst slip stitch into to in onto at form forming make making a an it up ring circle loop round first 1st last the and then turn taking being care careful carefully sure that is not don't do without twist twisting twisted straight flat yarn your")
+
 // foundationBefore finds the chain of a line that is the foundation of the rows
 // that begin under it: "BACK: Starting at lower edge, ch 54." and then "Row 1".
 // What stands under it shows what it is, whatever words lead up to the chain
@@ -37,7 +41,7 @@ func (r *reader) foundationBefore(ln line) (int, bool) {
 		if !ok || num.N < 2 || num.N < 8 && (r.sec == secSpecial || r.sec == secAbbreviations || r.sec == secNotes) && k > ln.start {
 			continue // "V: ch 3" among the special stitches
 		}
-		for x.p < ln.end && (x.peek().isMark(".,;()-:") || x.peek().isAny("ch", "chs", "chain", "chains", "sts", "st", "stitches", "loosely", "join", "with", "sl", "ss", "slst", "slip", "stitch", "into", "to", "in", "form", "make", "a", "ring", "first", "1st", "the", "and", "turn")) {
+		for x.p < ln.end && (x.peek().isMark(".,;()-:!") || x.peek().in(afterFoundation)) {
 			x.p++
 		}
 		return k, x.p >= ln.end

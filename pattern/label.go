@@ -1,6 +1,9 @@
 package pattern
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // label is the heading of a row: "Row 1 (RS):", "Rnds 2-14.", "1st row:",
 // "Next 4 rows:".
@@ -325,6 +328,9 @@ func (x *rowReader) labelNumbers(l *label) bool {
 		if x.at(0).is(")") && x.at(1).is("-") && (x.at(2).kind == tNum && x.at(3).is(")") || isRowWord(x.at(2)) && x.at(3).kind == tNum && x.at(4).is(")")) {
 			k++ // "r6) - r8)"
 		}
+		if x.at(k).is("up") && x.at(k+1).isAny("to", "through", "until", "till") {
+			k++ // "Round 6 up to Round 10"
+		}
 		switch {
 		case x.at(k).isAny("-", "to", "through", "thru", "till", "until"):
 			k++
@@ -641,6 +647,13 @@ func sideOf(t *token) Side {
 	return RightSide
 }
 
+// pointer reports a mark from beyond the keyboard that stands between a label and its row,
+// as pages set them: "Row 1 » ch 1".
+func pointer(t *token) bool {
+	c, _ := utf8.DecodeRuneInString(t.text)
+	return t.kind == tPunct && c >= utf8.RuneSelf
+}
+
 // labelClose takes the mark that ends a label. Without one a label must stand
 // at the head of its line.
 func (x *rowReader) labelClose(l *label, start int) bool {
@@ -690,6 +703,9 @@ func (x *rowReader) labelClose(l *label, start int) bool {
 		x.p++
 		l.strong = true
 	case x.ts[start].head && t.isMark("|/") && x.totalCell(l):
+	case x.ts[start].head && !t.head && pointer(t):
+		x.p++
+		return true
 	case x.ts[start].head && t.isMark("~|>/\"'\\^"):
 		for x.peek().isMark("~|>/^-:\\") {
 			x.p++

@@ -100,6 +100,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	r := &reader{src: src, smooth: smooth(text), pat: &Pattern{Source: src}, names: make(map[string]*Special), bench: newBench()}
 	defer r.bench.clear()
 	r.toks = columnTotals(text, unmark(text, r.bench.lex(r.smooth)))
+	numbersOfLetters(r.toks)
 	r.lex, r.other = stitch.LexiconFor(stitch.US), stitch.LexiconFor(stitch.UK)
 	r.pat.Terms, r.pat.evidence = termsOf(r.toks)
 	if terms != stitch.Unknown {

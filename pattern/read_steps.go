@@ -585,7 +585,7 @@ func (x *rowReader) join() []*Step {
 	start := x.p
 	s := &Step{Op: OpJoin}
 	switch {
-	case x.phrase("invisible|inv|seamless", "join"), x.phrase("join|close|connect|joining|joined|closed|closing|unite", "[the|each|off|this]", "[rnd|round|with|together|circle|ring|work|here]"):
+	case x.phrase("invisible|inv|seamless", "join"), x.phrase("join|close|connect|joining|joined|closed|closing|unite", "[the|each|off|this|it]", "[rnd|round|with|together|circle|ring|work|here]"):
 		if x.at(-1).is("with") {
 			x.p--
 		}
