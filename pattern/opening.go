@@ -85,7 +85,7 @@ var openings = []struct {
 	{opensFree, "closely all on around round along to for in"},
 	{opensPart, "in into around round on along across over all from"},
 	{opensTimes, "on ( [ * x do work repeat for a total of another further once twice thrice times"},
-	{opensBound | opensTimes, "across along acr around round about arnd evenly all right the for in to until till til through thru from up as within"},
+	{opensBound | opensTimes, "across along acr around round rnd about arnd evenly all right the for in to until till til through thru from up as within"},
 	{opensQuality, "( with of on from fr off as below that which after there left remaining afterwards first last just made at in along beyond past beside between bet betw"},
 	{opensLoops, "the back front rear both unused free remaining top third far near blo flo bl fl tbl tfl blp flp bls fls horizontal b f"},
 	{opensTog, "- the in next first last following foll"},

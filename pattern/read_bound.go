@@ -24,6 +24,14 @@ func (x *rowReader) bound() (Bound, bool) {
 	switch {
 	case x.peek().isAny("along", "across") && x.phraseAt(1, "[the]", "other|opposite|second", "side|edge", "of") > 0 && x.p == start && x.at(-1).isAny("ch", "chs", "chain", "chains", "st", "sts", "stitches"):
 		// "in next 5 ch along other side of ch": it says where they are
+	case x.peek().isAny("along", "across") && x.phraseAt(1, "[the]", "other|opposite|second", "side|edge", "in|into") > 0:
+		// "1 sc along other side in each of next 19 ch": so does it here, before them
+	case x.peek().is("rnd"):
+		if prev := x.at(-1); !prev.isMark(")]*") && !prev.isAny("sc", "dc", "hdc", "tr", "htr", "st", "sts", "blo", "flo", "ea") || !x.end1() && !x.at(1).isMark(".,;([{=-:") {
+			break
+		}
+		x.p++ // "[sc 2, 2 sc in nxt] rnd (24)"
+		return done(ToEnd)
 	case x.accept("across", "along", "acr"):
 		if x.nestedBound(&b) {
 			return done(b.Kind)

@@ -8,7 +8,7 @@ import "slices"
 // there is one number of stitches.
 
 // countTalkWords are the words of such a clause.
-const countTalkWords = "us if sure certain that'll it'll there'll they'll strong them there there's you you'll you'd you've you're your yours we we'll we've we're our i my it it's that that's thats which this these those they them will would should ought shall must can could now be been being am is are was were have has had having got get gets getting so and but then again once more-or-less still just exactly only even up down back at to with by for a an the total totals of in all altogether overall count counts counted counting number stitch stitches st sts row rnd round rd hook needle giving gives give given making makes make made leaving leaves leave left ending ends end ended finish finishes finishing finished result results resulting bring brings bringing brought take takes taking took come comes coming came arrive arrives arriving reach reaches reaching land lands landing keep keeps keeping stay stays staying stand stands standing remain remains remaining unchanged same as before double doubles doubling doubled triple triples tripling tripled halve halves halving halved grow grows growing grown shrink shrinks shrinking increase increases increasing increased decrease decreases decreasing decreased reduce reduces reducing reduced drop drops dropping dropped raise raises raising go goes going gone here time final finally point stage means meaning meant check should've see find last tally thus hence therefore yes right means"
+const countTalkWords = "us if sure certain that'll it'll there'll they'll strong them there there's you you'll you'd you've you're your yours we we'll we've we're our i my it it's that that's thats which this these those they them will would should ought shall must can could now be been being am is are was were have has had having got get gets getting so and but then again once more-or-less still just exactly only even up down back at to with by for a an the total totals of in all altogether overall count counts counted counting number stitch stitches st sts row rnd round rd hook needle giving gives give given making makes make made leaving leaves leave left ending ends end ended finish finishes finishing finished result results resulting bring brings bringing brought take takes taking took come comes coming came arrive arrives arriving reach reaches reaching land lands landing keep keeps keeping stay stays staying stand stands standing remain remains remaining unchanged same as before double doubles doubling doubled triple triples tripling tripled halve halves halving halved grow grows growing grown shrink shrinks shrinking increase increases increasing increased decrease decreases decreasing decreased reduce reduces reducing reduced drop drops dropping dropped raise raises raising go goes going gone here time final finally point stage means meaning meant check should've see find last tally thus hence therefore yes right means always from on throughout onward onwards everytime every until far again"
 
 var countTalk = newWordSet(countTalkWords)
 
@@ -23,14 +23,18 @@ var countChanges = newWordSet("increasing increases decreasing decreases droppin
 
 // countHints may stand alone beside a bare number, behind a row that is whole: "so 12",
 // "20 now", "still 23".
-var countHints = newWordSet("so now again still then only finally altogether overall here yes")
+var countHints = newWordSet("always far every so now again still then only finally altogether overall here yes")
 
 // maxCountTalk is how many words may stand before the number.
 const maxCountTalk = 14
 
 // countTold = talk number [ noun ] talk .
 func (x *rowReader) countTold(before []*Step) bool {
-	if !x.worked || x.depth > 1 || x.p == 0 || x.row.Refer != nil && len(before) == 0 {
+	told := x.row.Refer != nil && len(before) == 0 // of the rows that are repeated
+	if !x.worked && !told || x.depth > 1 || x.p == 0 || told && !x.peek().isAny("you", "you'll", "you'd", "there", "there'll", "always", "it", "still") {
+		return false
+	}
+	if x.otherCount() {
 		return false
 	}
 	if prev := x.at(-1); !x.bounded && !prev.separator() && !prev.isMark("!?)]}") && !prev.isAny("and", "so", "which", "then") {
@@ -77,7 +81,7 @@ func (x *rowReader) countTold(before []*Step) bool {
 	}
 	for x.p-from < 2*maxCountTalk && x.peek().in(countTalk) && !x.stitchFollows(0) && !(x.peek().head && x.rowCapital()) {
 		t := x.peek()
-		if t.isAny("hook", "needle") && parts[0].Kind == PartSpace || t.is("each") || t.is("by") && !x.at(1).isAny("the", "my", "your", "now", "here", "this") {
+		if t.isAny("hook", "needle") && parts[0].Kind == PartSpace || t.is("each") || t.is("every") && x.at(1).kind == tNum || t.is("by") && !x.at(1).isAny("the", "my", "your", "now", "here", "this") {
 			return fail() // loops on the hook
 		}
 		verb, hint = verb || t.in(countVerbsAfter), hint || t.in(countHints)
@@ -95,6 +99,45 @@ func (x *rowReader) countTold(before []*Step) bool {
 	}
 	x.setTotal(parts, x.spanFrom(start), before)
 	return true
+}
+
+// countedBefore takes what there was before the row, "you had 36 sts", "there were 40
+// before", which is no total of it.
+func (x *rowReader) countedBefore() bool {
+	start := x.p
+	if (x.phrase("you|we|i", "had|started|began", "[with|at|from]", "[out]", "[with]") || x.phrase("there", "were")) && x.peek().kind == tNum && !x.peek().frac {
+		x.number()
+		if _, n := x.stitchAt(0); n > 0 {
+			x.p += n
+		} else if n, ok := x.nounAt(0); ok {
+			x.p += n.tokens
+		}
+		x.accept("before", "so", "until", "originally")
+		x.accept("far", "now", "then")
+		if x.peek().separator() || x.end() || x.peek().isAny("so", "and", "which") {
+			return true
+		}
+	}
+	x.p = start
+	return false
+}
+
+// otherCount reports a sentence of what a wrong count tells, "If you get 13, you missed
+// the last one": no work follows in it.
+func (x *rowReader) otherCount() bool {
+	k := x.phraseAt(0, "if", "you|you've|yours|your|it|the|there", "[count|total|stitch|number|should]", "[only|still|don't|do|happen|accidentally]", "[not]", "get|got|have|count|counted|end|find|ended|is|comes|are|reach", "[up|only|to|out]", "[with|to|at]")
+	if k < 0 || x.at(k).kind != tNum {
+		return false
+	}
+	for k++; ; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.isMark(".!?;)") {
+			return true
+		}
+		if k > 30 || t.isAny("skip", "sk", "rep", "repeat", "inc", "dec", "ch", "work", "add", "increase", "decrease") || t.kind == tNum && x.stitchFollows(k+1) {
+			return false
+		}
+	}
 }
 
 // toldInBracket takes a count, or a change of it, that stands in a bracket in such words:
@@ -118,6 +161,9 @@ func (x *rowReader) toldInBracket(before []*Step) bool {
 		return true
 	}
 	x.p = start + 1
+	if x.countedBefore() {
+		x.accept(",", ";") // "(you had 63, so it's 72 now)"
+	}
 	if (x.changeTold(before) || x.countTold(before)) && x.p == end {
 		x.p++
 		return true

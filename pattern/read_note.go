@@ -68,6 +68,12 @@ func (x *rowReader) note() []*Step {
 	if x.shapingTold() {
 		return sentence()
 	}
+	if x.countedBefore() {
+		return take()
+	}
+	if x.otherCount() {
+		return sentence()
+	}
 	if x.finishedLike() || x.patternGoesOn() {
 		return take()
 	}
@@ -266,7 +272,7 @@ func (x *rowReader) note() []*Step {
 		}
 	case "working", "work", "worked", "continue", "cont", "continuing", "begin", "start", "starting", "crochet", "crocheting", "carry", "carrying", "in", "into", "back", "along", "over", "across", "reverse", "up":
 		switch {
-		case x.phrase("[working|work|worked|continue|crocheting]", "[in|into]", "[the]", "back|front|third|3rd|blo|flo", "loop|loops|lp|lps|blo|flo", "[only]", "[throughout|around|across|now]") && (x.peek().separator() || x.end() || x.peek().isAny("around", "across")):
+		case x.phrase("[working|work|worked|continue|crocheting]", "[in|into]", "[the]", "back|front|third|3rd|blo|flo", "loop|loops|lp|lps|blo|flo", "[only]", "[throughout|around|across|now]") && (x.peek().separator() || x.end() || x.peek().isAny("around", "across") || x.workFollows(0) && x.at(-1).isAny("loop", "loops", "lp", "lps", "only")):
 			x.phrase("around|across|throughout|of", "[all]", "[sts|each]", "[st]")
 			return take()
 		case x.phrase("working|work|worked|crochet", "[only]", "in|through|into|over|under|around|behind|across|along|with", "[the|a|all]"):

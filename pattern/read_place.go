@@ -457,7 +457,7 @@ var prepositions = newWordSet("in into on over through thru inside under within 
 // and says whether there was one.
 func (x *rowReader) preposition() bool {
 	start := x.p
-	if x.peek().is("all") && x.at(1).isAny("in", "into") {
+	if x.peek().isAny("all", "only") && x.at(1).isAny("in", "into", "through") {
 		x.p++
 	}
 	if x.acceptIn(prepositions) {
@@ -650,8 +650,8 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		b, ok := x.bound()
 		t.Bound = b
 		return done(ok)
-	case w.in(eachWords), w.is("per") && !prep && x.nounFollows(1):
-		return done(x.each(&t)) // "1 dc per ch" as well
+	case w.in(eachWords), w.is("per") && x.nounFollows(1) && !plural(x.at(1)):
+		return done(x.each(&t)) // "2 hdc per stitch"
 	case w.in(nextWords):
 		x.p++
 		t.Which = Next
@@ -917,6 +917,17 @@ func (x *rowReader) otherPart2() (Target, bool) {
 	return Target{}, false
 }
 
+// adjectiveInBracket passes over what tells in a bracket which stitch is meant, before
+// its name: "in next (centre corner) sc".
+func (x *rowReader) adjectiveInBracket() {
+	if !x.peek().isMark("([") {
+		return
+	}
+	if end := x.closer(0) - x.p; end > 1 && end < 6 && x.wordsOnly(1, end) && x.nounFollows(end+1) && x.at(end+1).kind == tWord {
+		x.p += end + 1
+	}
+}
+
 // each reads what follows "each".
 func (x *rowReader) each(t *Target) bool {
 	x.p++
@@ -925,6 +936,12 @@ func (x *rowReader) each(t *Target) bool {
 		x.p++
 		return true // "2 hdc in each one"
 	}
+	start := x.p
+	if x.phrase("[one|ch|chain|st|stitch]", "after|afterwards|thereafter|following", "[that|it]") && (x.end() || x.peek().separator() || x.peek().isMark("([*)")) && !x.at(-1).is("following") {
+		t.Bound = Bound{Kind: ToEnd} // "sc in 2nd ch from hook and in each one after"
+		return true
+	}
+	x.p = start
 	x.phrase("of")
 	x.phrase("and", "every")
 	x.accept("the", "these", "those")
@@ -1043,6 +1060,7 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 	x.adjectives()
 	x.loops()
 	x.accept("of")
+	x.adjectiveInBracket()
 	if !sized {
 		var ok bool
 		if n, ok = x.nounAt(0); !ok {

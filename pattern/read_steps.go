@@ -509,7 +509,23 @@ func (x *rowReader) swingsRound() bool {
 func (x *rowReader) goesBefore(side, work *Step, from int) bool {
 	return side.Op == OpOtherSide && from > 0 && work.Op == OpWork && work.Target.Which == Next && work.Target.Bound.Kind == NoBound &&
 		x.ts[from].isAny("along", "on", "down", "across", "over", "in", "into", "up", "of", "back") && !x.ts[from-1].separator() && !x.ts[from-1].isAny("and", "then", "now", "work", "working") &&
-		(x.end() || x.peek().separator() || x.peek().isMark("([{)"))
+		(x.end() || x.peek().separator() || x.peek().isMark("([{)") || x.placedAlong(work))
+}
+
+// placedAlong takes the place that follows the side where it is, "sc along the other side
+// in next 14 ch", for the work before it.
+func (x *rowReader) placedAlong(work *Step) bool {
+	if work.Target.said || !x.peek().isAny("in", "into") {
+		return false
+	}
+	start := x.p
+	t := x.place()
+	if len(t) != 1 {
+		x.p = start
+		return false
+	}
+	work.Target = t[0]
+	return true
 }
 
 // otherSide = "working along opposite side of ch" .
@@ -558,10 +574,10 @@ func (x *rowReader) otherSide() []*Step {
 		x.p = start
 		return nil
 	}
-	if !x.phrase("[your|the]", "[foundation|starting|base|beginning|original|beg|initial|same]", "ch|chain|chs|foundation|chains|side|loops|lps|edge", "[chain|ch|edge|sts]", "[of]", "[your|the]", "[foundation|starting|base|beginning|beg]", "[ch|chain|chs]") && !x.at(-1).isAny("side") {
+	if !x.phrase("[your|the]", "[foundation|starting|base|beginning|original|beg|initial|same]", "ch|chain|chs|foundation|chains|side|loops|lps|edge", "[chain|ch|edge|sts]", "[of]", "[your|the]", "[foundation|starting|base|beginning|beg]", "[ch|chain|chs]") && !x.at(-1).isAny("side", "edge") {
 		if x.peek().isAny("foundation", "base") && x.at(1).isMark(",;:.") && x.at(-1).isAny("of", "the") {
 			x.p++ // "the other side of the foundation:"
-		} else if !x.peek().isMark(",;:.") || !x.at(-1).isAny("side", "loops", "of") {
+		} else if !(x.peek().isMark(",;:.") || x.peek().isAny("in", "into")) || !x.at(-1).isAny("side", "edge", "loops", "of") {
 			x.p = start
 			return nil
 		}

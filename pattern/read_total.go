@@ -452,7 +452,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	if f := flowOf(before, x.countBefore); mark == "," && generic && !x.peek().isMark("([{") && x.lastWords() && x.at(-1).isAny("st", "sts", "stitches") && !f.unknown && f.makes == parts[0].N.N && f.makes > 1 && len(parts) == 1 {
 		certain = true // "3 sc in 2nd ch from hook, 3 sts"
-	} else if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && x.loneStitch(before)) {
+	} else if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && (x.bounded || x.loneStitch(before))) {
 		certain = true // "inc x 6, 12", "sc, 21"
 	} else if mark == "," && !generic {
 		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0])
@@ -619,6 +619,8 @@ func (x *rowReader) totalEnds() bool {
 				return true // "104 dc, that's 26 per side"
 			case t.kind == tNum && !t.frac && k > 0 && x.at(k-1).is(".") && x.spacesCounted(k):
 				return true // "48 dc. 4 ch-2 sps."
+			case k > 0 && x.at(k-1).is(",") && x.idleTo(k, x.rowEnd(k)):
+				return true // "56 sts, a little tighter"
 			default:
 				return t.head || t.isAny("the") || k > 0 && x.at(k-1).isMark(".!") && x.sentenceAt(k)
 			}
@@ -632,6 +634,37 @@ func (x *rowReader) totalEnds() bool {
 func (x *rowReader) roundSomething() bool {
 	return x.peek().isAny("around", "round", "along") && x.at(1).isAny("the", "each", "next", "both") && !x.at(2).isAny("hook", "end", "row", "rnd", "round")
 }
+
+// idleTo reports whether the words from the k-th on, up to a token and to the end of the
+// row, work nothing and hold no number: what is said behind a comma of a row that has been
+// counted, "20 sc, pm", "56 sts, a little tighter".
+func (x *rowReader) idleTo(k, end int) bool {
+	if end-x.p-k > maxIdle || x.p+k >= end || !x.ts[end].is(".") && x.ts[end].kind != tEnd || x.ts[end].is(".") && x.ts[end+1].kind != tEnd {
+		return false
+	}
+	for ; x.p+k < end; k++ {
+		t := x.at(k)
+		if t.kind != tWord && !t.isMark(",!'") || t.in(idleNever) || x.stitchFollows(k) {
+			return false
+		}
+	}
+	return true
+}
+
+// rowEnd is the full stop at the end of the row, or its end, if it is near the k-th token.
+func (x *rowReader) rowEnd(k int) int {
+	i := x.p + k
+	for i < len(x.ts)-1 && i < x.p+k+maxIdle+1 && !x.ts[i].is(".") {
+		i++
+	}
+	return min(i, len(x.ts)-1)
+}
+
+// maxIdle is how many such words there may be.
+const maxIdle = 12
+
+// idleNever are words that work, or count.
+var idleNever = newWordSet("ch chs chain chains sc dc hdc tr htr dtr sl ss slst st sts stitch stitches inc incs dec decs increase decrease skip sk miss rep repeat each every times twice once more less fewer in into to sp sps space spaces shell shells cluster picot tog together around across remaining left")
 
 // sentenceAt reports whether a sentence of words begins k tokens on: a capital,
 // and no stitch.
@@ -720,7 +753,7 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			x.p = save
 			tail := x.p
 			if !x.totalTail(end) {
-				if x.peek().is(",") && x.at(1).in(closingWords) {
+				if x.peek().is(",") && (x.at(1).in(closingWords) || x.idleTo(1, end)) {
 					break
 				}
 				return nil, false
@@ -863,7 +896,7 @@ func (x *rowReader) totalTail(end int) bool {
 		}
 		x.p = from
 	}
-	if x.phrase("i", "[.]", "e", "[.]") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
+	if x.phrase("i", "[.]", "e", "[.]") || x.phrase("so", "far") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
 		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "every", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {
 			x.p = save
 			return false
