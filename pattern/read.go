@@ -298,6 +298,9 @@ func (r *reader) readDraft(d *rowDraft) {
 		row.Kind = Round
 	}
 	x.readRow()
+	if r.before == nil && len(d.setup) == 0 {
+		loopIsRing(row.Steps)
+	}
 	row.Kind = called
 	r.lists = x.regroup(r.lists) && len(row.bad) == 0 || r.lists
 	r.main, r.before = x.main, row

@@ -8,6 +8,9 @@ func (x *rowReader) fold() []*Step {
 		return nil
 	}
 	start := x.p
+	if x.seamedAfter() {
+		return x.noteFrom(start)
+	}
 	if x.heldTogether() {
 		return x.noteFrom(start)
 	}
@@ -24,6 +27,42 @@ func (x *rowReader) fold() []*Step {
 	x.row.folds = true
 	return x.noteFrom(start)
 }
+
+// seamedAfter takes a sentence that closes the piece behind rows that only repeat others,
+// "Rows 4-61: rep Rows 2 and 3. Hold the short ends together and sl st through both
+// thicknesses": it is no work of those rows.
+func (x *rowReader) seamedAfter() bool {
+	if x.row.Refer == nil || x.p == 0 || !x.at(-1).isMark(".!)") {
+		return false
+	}
+	k := 0
+	for x.at(k).isAny("please", "then", "now", "finally") {
+		k++
+	}
+	if !x.at(k).isAny("hold", "put", "place", "lay", "bring", "fold") {
+		return false
+	}
+	together, both := x.at(k).is("fold"), false
+	for ; k < maxSeamWords; k++ {
+		t := x.at(k)
+		if t.kind == tEnd || t.isMark(".!") {
+			break
+		}
+		if t.isAny("each", "every", "next", "ch", "marker") || t.isMark("([*") {
+			return false
+		}
+		together = together || t.is("together")
+		both = both || t.isAny("both", "layers", "thicknesses")
+	}
+	if !together || !both || k == maxSeamWords {
+		return false
+	}
+	x.p += k
+	return true
+}
+
+// maxSeamWords is how many words such a sentence has at most.
+const maxSeamWords = 30
 
 // heldTogether takes how two pieces lie from before the work that joins them:
 // "hold both pieces wrong sides together and sc through both layers". It names

@@ -100,6 +100,12 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 		return noun{filter: Filter{Kind: Space, Name: "corner"}, tokens: 1}, true
 	case "ring", "circle", "mr", "mc":
 		return noun{ring: true, tokens: 1}, true
+	case "curtain", "plastic", "wire", "metal", "wooden", "bone", "brass", "wood", "bamboo", "cabone", "rubber", "hair", "key", "napkin", "macrame":
+		if x.at(k+1).isAny("ring", "hoop", "circle", "band", "bangle", "elastic", "tie") {
+			return noun{ring: true, tokens: 2}, true // what is covered with stitches
+		}
+	case "hoop", "bangle":
+		return noun{ring: true, tokens: 1}, true
 	case "magic", "adjustable", "sliding", "amigurumi", "slip", "slipping", "thread", "yarn", "finger", "wrapped", "drawstring", "running", "closing":
 		n := 1
 		if x.at(k + n).is("-") {
@@ -224,7 +230,7 @@ func groupWord(x *rowReader, k int) int {
 }
 
 // spaceWords are what a space made by chains is called.
-var spaceWords = newWordSet("sp sps space spaces loop loops lp lps arch arches")
+var spaceWords = newWordSet("sp sps space spaces loop loops lp lps arch arches arc arcs")
 
 // spaceAfter is 1 where a word for a space follows.
 func (x *rowReader) spaceAfter(k int) int {
@@ -493,6 +499,9 @@ func (x *rowReader) preposition() bool {
 		}
 		if id, n := x.stitchAt(0); n > 0 && id != stitch.None {
 			return true
+		}
+		if x.peek().isAny("ch", "chain") && x.nounFollows(0) && (x.at(-1).is("the") || x.at(1).is("-") && x.at(2).kind == tNum) {
+			return true // "12 sc around the ch-12"
 		}
 	}
 	x.p = start
@@ -917,6 +926,21 @@ func (x *rowReader) otherPart2() (Target, bool) {
 	return Target{}, false
 }
 
+// ofTheChain passes over the foundation named once more behind a place counted from the
+// hook: "in the 2nd ch from hook of your 15 chs".
+func (x *rowReader) ofTheChain() {
+	start := x.p
+	if x.phrase("of|in", "the|your|this|that", "[foundation|starting|base]") {
+		if t := x.peek(); t.kind == tNum && !t.frac {
+			x.p++
+		}
+		if x.accept("ch", "chs", "chain", "chains") {
+			return
+		}
+	}
+	x.p = start
+}
+
 // adjectiveInBracket passes over what tells in a bracket which stitch is meant, before
 // its name: "in next (centre corner) sc".
 func (x *rowReader) adjectiveInBracket() {
@@ -1181,6 +1205,7 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 		return false
 	}
 	if x.phrase("from|off|fr|on", "[the|your]", "hook|hk|needle") || x.phrase("from", "end") {
+		x.ofTheChain()
 		t.Which = FromHook
 		t.Of = []Filter{{Kind: ChainStitch}}
 		t.N = Num{N: o.num, Span: o.span()}
@@ -1336,6 +1361,7 @@ func (x *rowReader) qualify(t *Target) {
 		case x.whichIs():
 		case x.phrase("from|off|fr", "[the|your]", "hook|hk"):
 			t.Which = FromHook
+			x.ofTheChain()
 		case x.phrase("as", "[the]", "s", "[.]", "s"):
 			t.Which = Same
 		case x.phrase("as", "[the]", "first|beg|last|previous", "two|three|four|2|3|4|one"), x.asFirst(), x.phrase("as", "[the]", "ss|slst|join|joining|joined|sl|slip|last|first|previous|prev|beg|base|before|tch|turning|ch", "[sl|slip|st]", "[st|stitch|sc|dc|hdc|ch|chain]", "[was]", "[made]"):

@@ -258,7 +258,7 @@ func (x *rowReader) startAt() []*Step {
 		return nil
 	}
 	start := x.p
-	if !x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") && !(x.p == 0 && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") && x.at(2).is("from") && x.at(4).isMark(":,")) || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from", "of")) {
+	if !(x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") && x.bumpsOf()) && !(x.p == 0 && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") && x.at(2).is("from") && x.at(4).isMark(":,")) || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from", "of")) {
 		x.p = start
 		return nil
 	}
@@ -270,6 +270,15 @@ func (x *rowReader) startAt() []*Step {
 	x.p += 2
 	x.phrase("from|off|of", "[the|your]", "hook|hk")
 	return []*Step{{Op: OpSkip, Span: x.spanFrom(start), Target: Target{Which: Next, N: Num{N: n - 1}, Of: []Filter{{Kind: ChainStitch}}, said: true}}}
+}
+
+// bumpsOf passes over what of a chain is worked into, "back bump of", and is true.
+func (x *rowReader) bumpsOf() bool {
+	start := x.p
+	if !x.phrase("back|top|front|rear|bottom", "[horizontal]", "bump|bumps|ridge|bar|loop|hump", "of", "[the]") || x.peek().kind != tOrd {
+		x.p = start
+	}
+	return true
 }
 
 // control = turn | "do not turn" | join | "fasten off" | ring | colour | other side .
@@ -420,6 +429,9 @@ func (x *rowReader) ring() []*Step {
 		return nil
 	}
 	start := x.p
+	if x.coveredRing() {
+		return []*Step{{Op: OpRing, Span: x.spanFrom(start)}}
+	}
 	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work|in", "[with]", "[a|an]", "[in|into]")
 	x.phrase("[make|form]", "[a|an|the]")
 	n, ok := x.nounAt(0)
@@ -451,6 +463,31 @@ func (x *rowReader) ring() []*Step {
 		out = append(out, &Step{Op: OpWork, Stitch: x.mainStitch(), N: num, Span: x.spanFrom(start), Target: Target{Which: InRing, said: true}})
 	}
 	return out
+}
+
+// coveredRing takes a ring of wire or wood that a first round covers, where it is named
+// before the stitches: "Over a 20 cm wire ring, work 84 sc".
+func (x *rowReader) coveredRing() bool {
+	start := x.p
+	if x.worked || !x.accept("over", "around", "round", "onto", "on", "into", "in") || !x.accept("a", "an", "the", "your", "one") {
+		x.p = start
+		return false
+	}
+	if x.peek().kind == tNum && x.at(1).isAny("cm", "mm", "inch", "in", "\"") {
+		x.p += 2
+		x.accept("-", "wide", "round")
+	}
+	n, ok := x.nounAt(0)
+	if !ok || !n.ring || n.tokens == 1 && x.at(-1).is("the") && x.ts[start].isAny("in", "into") {
+		x.p = start
+		return false
+	}
+	x.p += n.tokens
+	if x.accept(","); !x.workFollows(0) && !x.peek().isAny("work", "make", "crochet", "do") {
+		x.p = start
+		return false
+	}
+	return true
 }
 
 // inColour passes over the yarn a ring is made with: "magic ring in cream,",

@@ -706,7 +706,7 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 			return nil, false
 		}
 		if sum && (part.Kind == PartStitches || part.Kind == PartStitch) {
-			out = slices.DeleteFunc(out, func(p TotalPart) bool { return p.Kind == PartStitches || p.Kind == PartStitch }) // "12 + 6 = 18"
+			out = slices.DeleteFunc(out, func(p TotalPart) bool { return p.Kind == PartStitches || p.Kind == PartStitch || p.Kind == PartChain }) // "12 + 6 = 18", "60 sc + 20 ch = 80"
 		}
 		if n := len(out); n > 0 && part.Kind == PartStitch && out[n-1].Kind == PartStitch && out[n-1].ID == part.ID && part.N.Sizes == nil && x.togBefore() {
 			// "8 dc2tog, 5 dc": both are dc to the fabric
