@@ -1048,7 +1048,7 @@ func (r *reader) alone(ln line) bool {
 	}
 	next, last := &r.toks[ln.end], &r.toks[ln.end-1]
 	apart := next.blank || termsAlone(r.toks, ln.end) != stitch.Unknown
-	if next.kind == tEnd || !apart || last.isMark(".,:;?") || int(last.end-r.toks[0].start) > longTitle {
+	if called := r.src.Text[last.start] == '!'; next.kind == tEnd || !apart || last.isMark(".,:;?") && !called || int(last.end-r.toks[0].start) > longTitle {
 		return false
 	}
 	named, counted, words := false, false, make([]token, 0, ln.end-ln.start)

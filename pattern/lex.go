@@ -78,6 +78,9 @@ func lexInto(toks []token, s string) []token {
 		default:
 			_, n := utf8.DecodeRuneInString(s[i:])
 			t.kind, t.text = tPunct, s[i:i+n]
+			if c == '!' && i > 0 && !followedBy(s, i+1, "[=") {
+				c, t.text = '.', "." // "30!": a sentence ends with it as with a stop
+			}
 			if c < utf8.RuneSelf {
 				t.opening, t.id = markOpens()[c], markIDs[c]
 			} else {
@@ -93,6 +96,11 @@ func lexInto(toks []token, s string) []token {
 		toks = joinNumber(append(toks, t))
 	}
 	return append(toks, token{kind: tEnd, start: int32(len(s)), end: int32(len(s)), head: true, blank: true})
+}
+
+// followedBy reports whether one of marks is the next byte of s at i.
+func followedBy(s string, i int, marks string) bool {
+	return i < len(s) && strings.IndexByte(marks, s[i]) >= 0
 }
 
 // wordRune reports whether s starts with a letter of any script.
