@@ -1048,7 +1048,7 @@ func (x *rowReader) each(t *Target) bool {
 		return true
 	}
 	// "in each across"
-	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along", "|", "/", "~", "-", "=", "(", "[", "{", "<", ":") || x.end()
+	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along", "|", "/", "~", "-", "=", "(", "[", "{", "<", ":", ")", "]", "}") || x.end()
 }
 
 // leftWords say of stitches that they were left, or stand side by side.

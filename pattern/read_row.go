@@ -19,6 +19,7 @@ func (x *rowReader) readRow() {
 	x.settleTotal()
 	x.settleEvery()
 	x.settleUntil()
+	x.settleLoneChange()
 	x.fillAlone(x.row.Steps)
 }
 

@@ -250,7 +250,7 @@ func (x *rowReader) plainRow() []*Step {
 // goesEven ends a row that says only that it goes on, which is the one before it again
 // where it is the same as that.
 func (x *rowReader) goesEven(s *Step, start int, same bool) []*Step {
-	if !x.end() && !x.peek().separator() && !x.peek().isMark("([{<") && !(x.peek().kind == tNum && x.end1()) && !x.peek().isAny("turn", "join", "and") {
+	if !x.end() && !x.peek().separator() && !x.peek().isMark("([{<)]") && !(x.peek().kind == tNum && x.end1()) && !x.peek().isAny("turn", "join", "and") {
 		x.p = start
 		return nil
 	}

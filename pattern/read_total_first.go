@@ -13,6 +13,9 @@ func (x *rowReader) totalFirst() {
 		x.p++
 	}
 	at := x.p
+	if x.changeBehind() {
+		return
+	}
 	total, delta, marked := x.countsFirst()
 	switch {
 	case total == nil && !delta.set, !x.workAhead(marked):
@@ -30,6 +33,80 @@ func (x *rowReader) totalFirst() {
 		x.p++
 	}
 }
+
+// changeBehind takes a total that stands before how its row differs from the one below,
+// which is all that is said: "Rnd 3 - 21 sc (inc 7)", "4) 48 hdc, inc in every 3rd", "R9: 60
+// dc (even)". Where no mark sets the change apart, "28 sc, 7 inc" may be worked as it
+// stands, and is.
+func (x *rowReader) changeBehind() bool {
+	start := x.p
+	p, ok := x.countPart()
+	if !ok || !x.afterRows || p.N.N <= fewCounted || p.Kind == PartStitch && stitch.Of(p.ID).Kind != stitch.Basic {
+		x.p = start
+		return false
+	}
+	sp := x.spanFrom(start)
+	x.phrase("[in]", "total|all|altogether|now")
+	mark := x.p
+	if x.accept("(", "["); x.p == mark && !x.accept(",", ";", ":", "-", "=", ".") || !x.changeAhead(x.ts[mark].isMark("([")) {
+		x.p = start
+		return false
+	}
+	if p.Kind == PartStitch && x.main == stitch.None {
+		x.main = p.ID
+	}
+	x.row.Total = &Total{Span: sp, Parts: []TotalPart{*p}, Text: x.src.Slice(sp), first: true}
+	return true
+}
+
+// changeAhead reports whether the words to the end of the row, or of a bracket, tell only
+// how the row changes: "inc 7", "7 inc", "no dec", "even", "inc in every 3rd st", "2 in each".
+// In a bracket the number may stand alone with the word of the change.
+func (x *rowReader) changeAhead(bracket bool) bool {
+	k := 0
+	for x.at(k).kind != tEnd && !x.at(k).isMark(")]") {
+		if k++; k > maxChangeWords {
+			return false
+		}
+	}
+	save := x.p
+	defer func() { x.p = save }()
+	ends := func() bool { return x.p == save+k || x.peek().isMark(".,;") && x.lastWords() }
+	change := "inc|incs|increase|increases|increasing|dec|decs|decrease|decreases|decreasing"
+	if x.phrase("no|without|with", "[no|any|further|more]", change+"|shaping|change|changes", "[or|and|,]", "[inc|incs|dec|decs|increases|decreases]") && ends() || x.phrase("even|straight|plain|work", "[even|straight|plain]") && ends() {
+		return true
+	}
+	x.p = save
+	if t := x.peek(); t.kind == tNum && (t.num == 2 || t.num == 3) {
+		if x.p++; x.phrase("in|into", "each|every|all", "[st|stitch|sc|dc|hdc|one]", "[around]") && ends() {
+			return true
+		}
+	}
+	x.p = save
+	if x.phrase(change, "[1|one|by]", "[in|on|at|by]", "[each|every|ea|all]") {
+		every := x.at(-1).isAny("each", "every", "ea", "all")
+		t := x.peek()
+		switch {
+		case every && (t.kind == tOrd || t.isAny("other", "alternate", "st", "stitch") || t.kind == tNum):
+			x.p++
+			x.phrase("[st|stitch|sts|sc|dc|hdc|stitches]", "[around]")
+			return ends()
+		case bracket && t.kind == tNum && !t.frac:
+			x.p++
+			x.phrase("[st|sts|stitches|times]", "[evenly]", "[around]")
+			return ends()
+		}
+		return false
+	}
+	if t := x.peek(); bracket && t.kind == tNum && !t.frac {
+		x.p++
+		return x.phrase("[st|sts|stitches]", change+"|increased|decreased", "[evenly]", "[around]") && ends()
+	}
+	return false
+}
+
+// maxChangeWords is how long such words may be.
+const maxChangeWords = 9
 
 // firstDelta is by how many a row is said to differ from the one below it.
 type firstDelta struct {

@@ -905,6 +905,9 @@ func (x *rowReader) delta() []*Step {
 		return nil
 	}
 	x.p++
+	if x.peek().is(".") && x.peek().glued && x.at(1).kind == tNum && !x.worked {
+		x.p++ // "Inc. 6 sts."
+	}
 	x.accept("by")
 	if x.peek().isAny("where", "when", "as", "enough", "sufficiently", "gradually", "occasionally", "to", "if") && x.ts[x.p-1].isAny("increasing", "decreasing") {
 		x.toClauseEnd()
@@ -916,13 +919,15 @@ func (x *rowReader) delta() []*Step {
 		return nil
 	}
 	n, _ := x.number()
-	x.accept("sts", "st", "stitches", "stitch", "times")
+	noun := x.accept("sts", "st", "stitches", "stitch")
+	x.accept("times")
 	if id, k := x.stitchAt(0); k > 0 && id != stitch.None {
 		x.p += k
 	}
 	even := x.phrase("[spaced]", "evenly|equally", "[spaced|distributed]", "[around|across|along]", "[the]", "[row|rnd|round]") || x.phrase("at", "even|equal", "intervals|distances")
+	alone := !x.worked && x.afterRows && x.depth == 1 && noun && x.endsClause() // "Decrease 6 sts. (18)"
 	told := x.ts[start].isAny("increasing", "decreasing") && x.worked && (x.end() || x.peek().isMark(".([{=<"))
-	if !even && !told && !x.phrase("around|across") && !x.phrase("over|in", "[the|this]", "row|rnd|round") {
+	if !even && !told && !alone && !x.phrase("around|across") && !x.phrase("over|in", "[the|this]", "row|rnd|round") {
 		x.p = start
 		return nil
 	}
@@ -933,7 +938,7 @@ func (x *rowReader) delta() []*Step {
 	}
 	n.N *= sign
 	x.phrase("around|across|in|over", "[this|the]", "row|rnd|round")
-	return []*Step{{Op: OpDelta, N: n, Stitch: x.main, Span: x.spanFrom(start), evenly: even}}
+	return []*Step{{Op: OpDelta, N: n, Stitch: x.main, Span: x.spanFrom(start), evenly: even || alone}}
 }
 
 // shape reads words that shape without naming stitches: "work even".
