@@ -52,6 +52,9 @@ func (x *rowReader) steps(closer string) []*Step {
 			x.remember(s)
 			continue
 		}
+		if t.opens(opensChain|opensNote) && x.chainBetween(out) {
+			continue
+		}
 		if t.separator() || x.spacedPlus() || t.opens(opensJoint) && x.connector() {
 			x.p++
 			continue
