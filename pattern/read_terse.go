@@ -237,6 +237,13 @@ func (x *rowReader) plainRow() []*Step {
 	case x.phrase("no", "change|changes|shaping|increases|decreases|inc|dec|incs|decs", "[or|and]", "[inc|dec|increases|decreases|incs|decs]"), x.phrase("without|with", "[any|no|further]", "[more|further]", "shaping|change|changes|increasing|increases|decreasing|decreases|inc|dec|incs|decs", "[or|and]", "[inc|dec|increases|decreases|increasing|decreasing]"):
 	case x.phrase("same|ditto|likewise|idem"), x.phrase("as", "above|before"), x.phrase("the", "same"):
 		same = true
+		after := x.p
+		if x.p = start; start == 0 {
+			if s := x.sameBetween(); s != nil {
+				return s // "As before, 3 sc between the increases"
+			}
+		}
+		x.p = after
 		x.phrase("again|here|thing|as|for", "[before|above|all]")
 	case x.phrase("around|across|round"):
 	default:

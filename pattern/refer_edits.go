@@ -81,10 +81,12 @@ func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 		out[i] = &c
 	}
 	if start {
+		out = withRuns(out, edits)
 		runs := runsOf(out, 0, nil)
 		for _, e := range edits {
 			e.changeRuns(runs)
 		}
+		out = withoutEmptied(out)
 	}
 	for _, e := range edits {
 		if start && e.End != nil && e.Row == 0 {
@@ -93,6 +95,52 @@ func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 		if start && e.Delta.N != 0 {
 			out = append(out, &Step{Op: OpDelta, N: e.Delta, Span: e.Span})
 		}
+	}
+	return out
+}
+
+// withRuns gives a row that only increases, "2 sc in each st around", room for plain
+// stitches between its increases: "As Rnd 2, with 1 more sc between the increases" is a
+// plain one and an increase, around.
+func withRuns(steps []*Step, edits []Edit) []*Step {
+	if !slices.ContainsFunc(edits, func(e Edit) bool { return e.At == EditBetween && e.Was == 0 && (e.More > 0 || e.Between > 0) }) || len(runsOf(steps, 0, nil)) > 0 {
+		return steps
+	}
+	s := loneStep(steps)
+	if s == nil {
+		return steps
+	}
+	times := Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
+	shape := s
+	switch n, sign := changesOf(s); {
+	case sign != 0:
+		times = Times{Kind: Exactly, N: Num{N: n.N, Sizes: n.Sizes}}
+		if s.Op == OpGroup {
+			shape = s.Body[0]
+		}
+	case s.Op == OpGroup && s.Times.Kind == Fill && s.special == nil && len(s.Body) == 1 && s.Body[0].shapes():
+		times, shape = s.Times, s.Body[0]
+	case s.Op != OpWork || s.Legs > 0 || s.N.N != 2 || s.Target.Which != Each || len(s.Target.Bound.N.Sizes) > 0 || s.Target.Bound.Kind != NoBound && s.Target.Bound.Kind != ToEnd:
+		return steps
+	}
+	one := *shape
+	one.Target = Target{Which: Next, N: Num{N: 1}}
+	plain := &Step{Op: OpWork, Stitch: shape.Stitch, N: Num{N: 1}, Target: Target{Which: Next}, Span: shape.Span, emptied: true}
+	*s = Step{Op: OpGroup, Body: []*Step{plain, &one}, Times: times, Span: s.Span}
+	return steps
+}
+
+// withoutEmptied leaves out the runs of plain stitches of which none is left.
+func withoutEmptied(steps []*Step) []*Step {
+	out := steps[:0]
+	for _, s := range steps {
+		if s.Op == OpWork && s.emptied {
+			continue
+		}
+		if s.special == nil {
+			s.Body = withoutEmptied(s.Body)
+		}
+		out = append(out, s)
 	}
 	return out
 }
@@ -110,7 +158,11 @@ func runsOf(steps []*Step, depth int, out []plainRun) []plainRun {
 		t := &s.Target
 		if s.Op == OpWork && s.Legs == 0 && s.N.N <= 1 && t.Row == nil && (t.Which == Next || (t.Which == First || t.Which == Last) && t.N.N > 1) {
 			alone := depth == 0 && i > 0 && i+1 < len(steps) && !s.shapes() && steps[i-1].shapes() && steps[i+1].shapes() // the one run between two increases
-			out = append(out, plainRun{s, max(1, t.N.N), alone || depth > 0})
+			told := max(1, t.N.N)
+			if s.emptied {
+				told = 0
+			}
+			out = append(out, plainRun{s, told, alone || depth > 0})
 		}
 		if len(s.Body) > 0 && s.special == nil && s.Op == OpGroup {
 			out = runsOf(s.Body, depth+1, out)
@@ -127,9 +179,9 @@ func (e *Edit) changeRuns(runs []plainRun) {
 	for _, r := range e.runsMeant(runs) {
 		n := e.Between
 		if e.More != 0 {
-			n = max(1, r.told+e.More)
+			n = max(0, r.told+e.More)
 		}
-		r.step.Target.N = Num{N: n}
+		r.step.Target.N, r.step.emptied = Num{N: n}, n == 0
 	}
 }
 

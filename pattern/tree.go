@@ -219,6 +219,7 @@ type Step struct {
 	bare     bool  // "2 sc": it may be two in one place
 	once     bool  // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
 	goesOn   bool  // OpDelta: by as many as the rows before it; N is then 1 for more, -1 for fewer, 0 for either
+	emptied  bool  // OpWork: plain stitches of a row told by another, of which none is left
 	evenly   bool  // OpDelta: they are to be spread over the whole row
 }
 
