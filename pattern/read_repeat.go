@@ -254,8 +254,8 @@ func (x *rowReader) repeatPhrase(mark string) int {
 	if x.at(k).isMark("]") {
 		k++
 	}
-	if x.at(k).is(mark) && x.at(k-2).isAny("between", "bet") {
-		k++ // "repeat between * * around"
+	if x.at(k).is(mark) && (x.at(k-2).isAny("between", "bet") || x.at(k-2).isAny("rep", "repeat", "rpt") && x.at(k+1).kind == tNum) {
+		k++ // "repeat between * * around", "repeat * * 7 times"
 	}
 	if x.at(k).isAny("to", "-", "and", "through") && x.at(k+1).isAny(mark, "**", "second", "next") {
 		k++
@@ -472,6 +472,9 @@ func (x *rowReader) times() (Times, bool) {
 		return Times{}, false
 	}
 	if tm, ok := x.sidesTold(); ok {
+		return tm, true
+	}
+	if tm, ok := x.timesUntilMade(); ok {
 		return tm, true
 	}
 	start := x.p
