@@ -682,6 +682,11 @@ func (x *rowReader) labelClose(l *label, start int) bool {
 			return true
 		}
 	}
+	if x.peek().is(",") && start > 0 && x.ts[start-1].is(".") && x.ts[start].kind == tOrd && x.capital(&x.ts[start]) && x.workFollows(1) {
+		x.p++ // "Ch 9. First row, sc in 2nd ch"
+		l.strong = true
+		return true
+	}
 	if x.peek().is("is") && x.ts[start].head {
 		if _, n := x.stitchAt(1); n > 0 {
 			x.p++ // "Row 1 is sc in 2nd ch"

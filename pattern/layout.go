@@ -415,9 +415,9 @@ func (r *reader) line(i int) {
 		r.words(k, ln.end)
 		return
 	}
-	if l, k := r.labelWithin(ln, 40); k > 0 && r.sec == noSection {
+	if k := r.workBehindTalk(i, 40); k > 0 && r.sec == noSection {
 		r.prose(line{ln.start, k})
-		r.startRow(l, k, ln.end)
+		r.wordsAfter(k, ln.end)
 		return
 	}
 	if k := r.edgingBehindTalk(ln); k > 0 {
@@ -468,11 +468,70 @@ func (r *reader) labelWithin(ln line, words int) (label, int) {
 		if !r.toks[k-1].isMark(".:!") && !r.afterDash(k) {
 			continue
 		}
-		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && !r.gaugeLike(l.end) && r.beginsStep(line{l.end, ln.end}) {
+		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && !r.gaugeLike(l.end) && (r.beginsStep(line{l.end, ln.end}) || l.numbers.First.N == 1 && r.hasStitches(line{l.end, min(ln.end, l.end+14)})) {
 			return l, k
 		}
 	}
 	return label{}, 0
+}
+
+// workBehindTalk finds where the work begins on line i that opens with a name or a
+// remark, as booklets print a paragraph: "Insertion No. 3. Ch 30. 1st row: ...". That is
+// the sentence that makes the chain, where there is one, or else the first label.
+func (r *reader) workBehindTalk(i, words int) int {
+	ln := r.lines[i]
+	_, labelled := r.labelWithin(ln, words)
+	end := labelled
+	if end == 0 {
+		if end = min(ln.end, ln.start+words); !r.firstRowTold(ln) && !(i+1 < len(r.lines) && r.toks[r.lines[i+1].start].kind != tEnd && r.labelled(r.lines[i+1].start)) {
+			return 0
+		}
+	}
+	for k := ln.start + 1; k < end && r.row == nil && len(r.setup) == 0; k++ {
+		if r.toks[k-1].isMark(".:!)") && r.chainSentence(k, ln.end) {
+			return k
+		}
+	}
+	return labelled
+}
+
+// chainSentence reports a sentence at a token that makes the chain of a foundation.
+func (r *reader) chainSentence(k, end int) bool {
+	x := r.scratch(k)
+	if x.peek().kind != tNum && !r.capital(k) {
+		return false
+	}
+	x.phrase("make|commence|begin|start|work", "[with|by]", "[a]", "[foundation]")
+	x.phrase("in|into", "a", "ring|circle|loop", "of")
+	if x.peek().isAny("ch", "chain") {
+		x.p++
+		x.phrase("[of]")
+		if x.peek().kind != tNum || x.peek().num < 2 {
+			return false
+		}
+		x.number()
+	} else if x.peek().kind == tNum && x.peek().num > 1 && x.at(1).isAny("ch", "chain", "chains") {
+		x.p += 2
+	} else {
+		return false
+	}
+	x.phrase("[st|sts|stitches|ch|chs|loosely]")
+	return x.p < end && (x.peek().isMark(".,;:(") || x.peek().isAny("and", "join", "to", "for", "in", "turn", "with", "loosely", "joined"))
+}
+
+// firstRowTold reports a line that names the work on it the first row behind it: "ch 20,
+// ... This is the 1st row."
+func (r *reader) firstRowTold(ln line) bool {
+	for k := ln.start + 3; k+1 < ln.end; k++ {
+		if t := &r.toks[k]; t.kind == tOrd && t.num == 1 && isRowWord(&r.toks[k+1]) {
+			for j := k - 1; j > max(k-4, ln.start); j-- {
+				if r.toks[j].isAny("is", "forms", "makes", "completes", "for") {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // beginsStep reports whether the words of a line begin with work, a stitch or
@@ -723,6 +782,9 @@ func (r *reader) extend(words []token, from, to int) []token {
 // other words.
 func (r *reader) mayLabel(i int) bool {
 	t := &r.toks[i]
+	if i > 0 && r.toks[i-1].is(",") {
+		return t.isAny("row", "rnd", "round") && r.toks[i+1].kind == tNum && r.toks[i+1].num == 1 && r.toks[min(i+2, len(r.toks)-1)].is(":") // "Ch 21, Row 1: ..."
+	}
 	return i > 0 && (r.toks[i-1].isMark(".)]};:") || r.afterDash(i)) && (isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging"))
 }
 

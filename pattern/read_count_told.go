@@ -44,7 +44,7 @@ func (x *rowReader) countTold(before []*Step) bool {
 	fail := func() bool { x.p = start; return false }
 	for ; x.at(k).kind != tNum; k++ {
 		t := x.at(k)
-		if k > maxCountTalk || !t.in(countTalk) && !(t.is(",") && k > 0 && x.at(k+1).in(countTalk)) {
+		if k > maxCountTalk || !t.in(countTalk) && !(k > 0 && (t.is(",") && x.at(k+1).in(countTalk) || t.kind == tOrd && isRowWord(x.at(k+1)))) {
 			return false
 		}
 		verb, hint = verb || t.in(countVerbs), hint || t.in(countHints)

@@ -17,6 +17,7 @@ func (x *rowReader) readRow() {
 		x.row.Steps = append(x.row.Steps, x.steps("")...)
 	}
 	x.settleTotal()
+	x.settleSides()
 	x.settleEvery()
 	x.settleUntil()
 	x.settleLoneChange()
@@ -599,6 +600,12 @@ func (x *rowReader) step(before []*Step) []*Step {
 	}
 	if t.isAny("work", "crochet") && x.at(1).kind == tNum && x.at(2).is("times") {
 		x.p++
+	}
+	if s := x.sidesAndCorners(); s != nil {
+		return s
+	}
+	if s := x.hostFirst(); s != nil {
+		return s
 	}
 	if s := x.timesBefore(before); s != nil {
 		return s

@@ -432,6 +432,13 @@ func (x *rowReader) ring() []*Step {
 	if x.coveredRing() {
 		return []*Step{{Op: OpRing, Span: x.spanFrom(start)}}
 	}
+	if x.phrase("make|start|begin|create|form|starting|with|into|working|work|in", "[in|into|with]", "a", "ring|circle|loop", "of") {
+		if n, ok := x.number(); ok && n.N > 1 && x.accept("ch", "chain", "chains", "chs") && (x.end() || x.peek().separator()) {
+			sp := x.spanFrom(start) // "Into a ring of 6 ch: ..."
+			return []*Step{{Op: OpChain, N: n, Span: sp}, {Op: OpRing, Span: sp, implicit: true}}
+		}
+		x.p = start
+	}
 	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work|in", "[with]", "[a|an]", "[in|into]")
 	x.phrase("[make|form]", "[a|an|the]")
 	n, ok := x.nounAt(0)

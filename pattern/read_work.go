@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // mainStitch is the stitch that inc and dec are worked in.
 func (x *rowReader) mainStitch() stitch.ID {
@@ -344,6 +348,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 		}
 	}
 	save := x.p
+	if counted && !x.afterRows && x.onHost(s, count) {
+		return x.free(start, s, true)
+	}
 	if x.peek().is(",") && x.at(1).is("all") && x.at(2).isAny("in", "into") {
 		x.p++
 	}
@@ -559,9 +566,9 @@ func (x *rowReader) emit(start int, s *Step, places []Target, counted bool) []*S
 		}
 		if c.Legs > 0 {
 			x.legs(c)
-		} else if t.Which == Next && c.N.N > 1 && c.N.N == t.N.N && !x.saidEach(t) {
-			c.bare = true // "6 sc in next 6 sts": one in each; "2 sc in next 2 sts" may be two
-			if c.N.N > 3 {
+		} else if (t.Which == Next || t.Which == Last) && c.N.N > 1 && c.N.N == t.N.N && !x.saidEach(t) {
+			c.bare = true                                                          // "6 sc in next 6 sts": one in each; "2 sc in next 2 sts" may be two
+			if c.N.N > 3 || strings.HasPrefix(x.src.Text[t.Span.Start:], "over") { // "3 dc over last 3"
 				c.N = Num{N: 1}
 				c.bare = false
 			}

@@ -9,6 +9,9 @@ func (w *rowWork) chain(s *Step, rest []*Step) bool {
 	if w.below == nil && !w.begun && w.ringAhead(rest) && !ringNext(rest) {
 		w.below = &fabric{ring: true, magic: true} // a magic ring that is named only later
 	}
+	if next := nextMaking(rest); w.below == nil && !w.begun && n <= 5 && next != nil && next.Op == OpFree && next.N.At(w.pr.size) > 0 {
+		w.below = &fabric{free: true} // "ch 3, 59 dc around the hem": it stands on what they are worked onto
+	}
 	if w.below == nil && !w.begun {
 		w.below = &fabric{chain: true}
 		w.below.add(place{kind: pChain}, n)
