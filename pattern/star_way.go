@@ -55,7 +55,7 @@ func (pr *prover) settleStars(p *Piece, w *pieceWork, found int, kept int64) *pi
 	w.countStars(all)
 	for _, bit := range [...]options{optStarInAll, optStarMore} {
 		switch c := all[bit]; {
-		case c.other > 0 && c.usual >= 2*c.other:
+		case c.other > 0 && c.usual >= c.other:
 			pr.barred |= bit
 		case c.usual > 0 && c.other >= 2*c.usual && c.other > 2:
 			pr.forced |= bit
