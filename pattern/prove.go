@@ -286,6 +286,7 @@ func (pr *prover) endPiece(p *Piece, w *pieceWork, found int, kept int64) {
 	pr.misread(w, found)
 	pr.firstAmiss(w, found)
 	pr.doubt(p, w, found)
+	pr.barred, pr.forced = 0, 0
 	pr.pieces = append(pr.pieces, w)
 	pr.register(w)
 }

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"fmt"
+	"math"
 
 	"crochet/tallyturn/pattern/stitch"
 )
@@ -281,7 +282,7 @@ func (rw *rowWork) leftOver() int64 {
 	if rw.named && rw.own == nil {
 		return 0
 	}
-	if rw.closing > 0 && n <= rw.closing+1 {
+	if rw.closing > 0 && n <= rw.closing+1 && n <= rw.spanned() {
 		return 0
 	}
 	if rw.kind == Round && rw.behind > 0 && n <= rw.behind && rw.joined {
@@ -289,6 +290,28 @@ func (rw *rowWork) leftOver() int64 {
 	}
 	if rw.slack > 0 && n <= 1 {
 		return 0
+	}
+	return n
+}
+
+// spanned is how many places the last loop of a round may close over: as many as the
+// widest skip of the row, for each loop of a round goes over the same. Where places are
+// found by name nobody can tell.
+func (rw *rowWork) spanned() int64 {
+	if rw.passed > 0 || rw.behind > 0 {
+		return math.MaxInt64
+	}
+	return widestSkip(rw.row.Steps, rw.pr.size)
+}
+
+// widestSkip is the largest number of places that one of the steps skips.
+func widestSkip(steps []*Step, size int) int64 {
+	n := int64(0)
+	for _, s := range steps {
+		if s.Op == OpSkip {
+			n = max(n, s.Target.N.At(size), 1)
+		}
+		n = max(n, widestSkip(s.Body, size))
 	}
 	return n
 }

@@ -67,7 +67,6 @@ func (pr *prover) settleStars(p *Piece, w *pieceWork, found int, kept int64) *pi
 	}
 	pr.out, pr.kept = pr.out[:found], kept
 	w = pr.workPiece(p)
-	pr.barred, pr.forced = 0, 0
 	if pr.stars == nil {
 		pr.stars = make(map[options]starCount)
 	}
