@@ -165,6 +165,12 @@ func (x *rowReader) countAtRow(before []*Step) bool {
 		part.Kind, part.ID = PartStitch, id
 	}
 	x.accept("sts", "st", "stitches")
+	if save := x.p; ok && x.phrase("[now]", "in|on", "[the|this]", "[whole]", "rnd|round|row") && (x.end() || x.peek().isMark(".;!([{") || x.peek().head) {
+		x.setTotal([]TotalPart{part}, x.spanFrom(start), before) // "30 sc in rnd.", "32 sc now on the round."
+		return true
+	} else {
+		x.p = save
+	}
 	if ok && x.accept("on", "at", "after", "by", "in") {
 		x.phrase("[the]", "[end]", "[of]", "[the]")
 		if x.row.Refer != nil && x.phrase("last|final", "row|rnd|round|one") && (x.end() || x.peek().isMark(".;!([{") || x.peek().head) {
