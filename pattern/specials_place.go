@@ -7,8 +7,11 @@ package pattern
 // leftOpen are words for a place that the row names.
 var leftOpen = newWordSet("indicated specified designated stated given named chosen noted called")
 
+// vaguePlaces are nouns that say no more than that the row names what it is.
+var vaguePlaces = newWordSet("place spot position location")
+
 // openPlaces are nouns that a definition may leave the choice of.
-var openPlaces = newWordSet("st sts stitch stitches ch chs chain chains sp sps space spaces loop loops lp lps place ring row")
+var openPlaces = newWordSet("st sts stitch stitches ch chs chain chains sp sps space spaces loop loops lp lps place spot position location ring row")
 
 // placeLeftOpen drops what leaves the place of a definition open: the words that say
 // so, and the nouns behind "or" that name another kind of place.
@@ -19,6 +22,11 @@ func placeLeftOpen(toks []token) []token {
 		t := &toks[k]
 		switch last := len(out) - 1; {
 		case t.in(leftOpen) && (at(k+1).in(openPlaces) || at(k-1).in(openPlaces)):
+			continue
+		case t.in(vaguePlaces) && last >= 0 && out[last].isAny("in", "into", "the", "a") && !at(k+1).is("of"):
+			st := *t // "in place indicated" is in whatever stitch it is
+			st.text, st.opening, st.id = "st", openingOf("st"), vocabulary()["st"].id
+			out = append(out, st)
 			continue
 		case t.is("or") && last >= 0 && out[last].in(openPlaces):
 			n := k + 1

@@ -273,6 +273,9 @@ func (w *rowWork) groupNamed(of []Filter) (start, end int, ok bool) {
 			for j < len(rs) && rs[j].in && !rs[j].first {
 				j++
 			}
+			if j == len(rs) && i > 0 && w.rotated && rs[0].in && !rs[0].first {
+				return 0, 0, false // the beginning of the group the round starts in
+			}
 			return i, j, true
 		}
 	}
