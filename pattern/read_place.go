@@ -1577,15 +1577,19 @@ func (x *rowReader) partOf(t *Target) bool {
 	if !x.accept("of", "on") {
 		return false
 	}
-	x.accept("the", "same", "each", "every", "a")
+	x.accept("the", "same", "each", "every", "a", "this", "that")
 	each := x.at(-1).isAny("each", "every")
+	here := !each && !x.at(-1).is("a")
 	if x.peek().isAny("missed", "skipped") && x.at(1).isAny("ch", "chain", "chs") {
 		x.p += 2
 		t.Which = TurnTop
 		return true
 	}
-	x.accept("next", "following", "last", "beg", "beginning", "every", "initial", "starting")
+	if x.accept("next", "following", "last", "beg", "beginning", "every", "initial", "starting") {
+		here = false
+	}
 	first := x.peek().kind == tOrd && x.peek().num == 1
+	here = here && x.peek().kind != tOrd
 	if x.peek().kind == tOrd {
 		x.p++
 	}
@@ -1622,6 +1626,7 @@ func (x *rowReader) partOf(t *Target) bool {
 		f := n.filter
 		t.Within = &f
 		t.first = first
+		t.here = here && f.Kind == NamedGroup
 		if each && t.Which == Next {
 			t.Which = Each
 		} else if each {

@@ -262,6 +262,7 @@ type Target struct {
 	foot     bool     // "at the foot of these ch": where the turning chain stands
 	orSpace  bool     // OpSkip: or else the space that lies there, "skip 2 dc or ch-2 sp"
 	first    bool     // "of first scallop": the group may be begun already
+	here     bool     // "of shell", "of same shell", with no "next": the group is the one begun, where it has such a place ahead
 	told     Num      // of corners, how many there are said to be, and of the spaces of the sides, how many each side has; 0 where unsaid
 }
 

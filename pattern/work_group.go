@@ -213,6 +213,11 @@ func (w *rowWork) groupTargets(s *Step, times int64, of []Filter) bool {
 	t := &s.Target
 	n := max(1, t.N.At(w.pr.size))
 	each := t.Which == Each
+	if !each && t.Which == Next && n == 1 && w.partAhead(t, of) {
+		w.take(1)
+		w.named = true
+		return w.inPlace(s, times)
+	}
 	for i := int64(0); each || i < n; i++ {
 		start, end, ok := w.groupNamed(of)
 		if t.Which == Last && ok {

@@ -496,6 +496,9 @@ func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 		return true
 	}
 	of := w.resolve(s, s.Target.Of)
+	if s.Target.here && s.Legs == 0 && w.partAhead(&s.Target, of) {
+		return w.within(s, p, per, of)
+	}
 	legs := int64(max(s.Legs, 1))
 	if s.Legs > 0 {
 		n = max(n, legs)
@@ -874,6 +877,11 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 		w.emitEach(s, p, per, 1)
 		return true
 	}
+	if w.partAhead(&s.Target, of) {
+		w.lastFresh = false
+		_, end := w.groupAt(w.cur.i)
+		return w.partOfGroup(s, p, per, end, of)
+	}
 	if !ok {
 		if _, _, found := w.seek(of); !found {
 			return w.overrun(s, 1, 1)
@@ -885,7 +893,7 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 	}
 	n := max(1, s.Target.N.At(w.pr.size))
 	nth := n
-	if s.Target.Which == Next && n >= 1 {
+	if s.Target.Which != Nth {
 		nth = 1
 	}
 	for i := start; i < end; i++ {
@@ -895,14 +903,7 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 		}
 		if nth <= r.n {
 			w.cur = cursor{i, nth - 1}
-			k := int64(1)
-			if s.Target.Which == Next {
-				k = min(n, r.n)
-			}
-			w.take(k)
-			w.named = true
-			w.emitEach(s, p, per, k)
-			return true
+			return w.partOfGroup(s, p, per, end, of)
 		}
 		nth -= r.n
 	}
@@ -914,6 +915,78 @@ func (w *rowWork) within(s *Step, p place, per int64, of []Filter) bool {
 	w.named = true
 	w.emitEach(s, p, per, 1)
 	return true
+}
+
+// partOfGroup works into as many places of a group as are told, from the one at the
+// cursor on and up to the run at end.
+func (w *rowWork) partOfGroup(s *Step, p place, per int64, end int, of []Filter) bool {
+	left := int64(1)
+	if s.Target.Which != Nth {
+		left = max(1, s.Target.N.At(w.pr.size))
+	}
+	made := int64(0)
+	for {
+		k := min(left, w.runLeft())
+		w.take(k)
+		made, left = made+k, left-k
+		for w.norm(); left > 0 && w.cur.i < end && !w.matches(&w.below.runs[w.cur.i].place, of); {
+			w.cur = cursor{i: w.cur.i + 1}
+		}
+		if left == 0 || w.cur.i >= end || w.ended() {
+			break
+		}
+	}
+	w.named = true
+	w.emitEach(s, p, per, made)
+	return true
+}
+
+// partAhead goes to the place that is part of the group the last stitch went into,
+// "of shell", "of same shell", and reports whether that has one ahead: where it has
+// none, or its first N places are meant, the next group is.
+func (w *rowWork) partAhead(t *Target, of []Filter) bool {
+	if w.norm(); !t.here || w.ended() || w.cur == (cursor{}) || t.Which == First {
+		return false
+	}
+	start, end := w.groupAt(w.cur.i)
+	if !w.below.runs[w.cur.i].in || start == w.cur.i && w.cur.off == 0 {
+		return false
+	}
+	n := max(1, t.N.At(w.pr.size))
+	nth := int64(1)
+	switch t.Which {
+	case Nth:
+		nth = n
+	case Last:
+		nth = 1 - n
+		for i := start; i < end; i++ {
+			if w.matches(&w.below.runs[i].place, of) {
+				nth += w.below.runs[i].n
+			}
+		}
+	case Next:
+		start = w.cur.i
+		nth += w.cur.off
+		if !w.matches(&w.below.runs[start].place, of) {
+			nth = 1
+		}
+	}
+	for i := start; i < end && nth > 0; i++ {
+		r := &w.below.runs[i]
+		if !w.matches(&r.place, of) {
+			continue
+		}
+		if nth <= r.n {
+			at := cursor{i, nth - 1}
+			if at.i < w.cur.i || at.i == w.cur.i && at.off < w.cur.off {
+				return false
+			}
+			w.cur = at
+			return true
+		}
+		nth -= r.n
+	}
+	return false
 }
 
 // midGroup reports whether a place that is meant lies still ahead in the group that
