@@ -606,7 +606,7 @@ func (w *pieceWork) continued(row *Row) *fabric {
 		return nil
 	}
 	if len(pr.pieces) == 0 {
-		if row.Numbers.First.At(pr.size) > 1 {
+		if row.Numbers.First.At(pr.size) > 1 || worksOnUnseen(row) {
 			return &fabric{free: true} // an excerpt: what comes before is not here
 		}
 		return nil
@@ -670,6 +670,42 @@ func startsAfresh(row *Row) bool {
 		case OpSkip:
 			return s.Target.Row != nil
 		}
+	}
+	return false
+}
+
+// worksOnUnseen reports a row that begins with a turning chain and goes on in stitches
+// which this chain does not have, "ch 1, sc in each sc across": what it is worked on
+// stands elsewhere, or before the first words.
+func worksOnUnseen(row *Row) bool {
+	for i, s := range row.Steps {
+		switch s.Op {
+		case OpNote, OpTurn, OpColour, OpStay:
+			continue
+		case OpChain:
+			next, chain := nextMaking(row.Steps[i+1:]), s.N.N
+			if i+1 < len(row.Steps) && row.Steps[i+1].Op == OpTurn {
+				chain = 0 // a chain that is turned with is no foundation
+			}
+			return s.N.N <= 3 && len(row.Setup) == 0 && next != nil && onStitches(next, chain)
+		}
+		return false
+	}
+	return false
+}
+
+// onStitches reports whether a step goes into stitches: ones it names, each one, or
+// more of them than the chain has that stands before it.
+func onStitches(s *Step, chain int64) bool {
+	t := &s.Target
+	if s.Op == OpInto || len(t.Of) > 0 && (t.Of[0].Kind == ChainStitch || t.Of[0].Kind == Space) || t.Row != nil {
+		return false
+	}
+	switch t.Which {
+	case Each:
+		return true
+	case Next, First:
+		return (t.said || chain <= 1) && t.N.N > chain || len(t.Of) > 0 && t.Of[0].Kind == OneStitch
 	}
 	return false
 }

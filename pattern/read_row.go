@@ -955,6 +955,9 @@ func (x *rowReader) chain() []*Step {
 		n, ok = x.number()
 		x.p++
 		x.accept("loosely", "sts", "st", "stitches")
+	case x.peek().kind == tNum && x.peek().num <= 5 && x.at(1).isAny("turning", "turn") && x.at(2).isAny("ch", "chain", "chains", "chs") && !x.at(3).isAny("sp", "space", "loop"):
+		n, ok = x.number() // "1 turning chain, sc 5"
+		x.p += 2
 	case !x.worked && x.startsClause() && x.at(2).kind == tNum && (x.at(3).kind == tEnd || x.at(3).separator() || x.at(3).isMark("([")) && x.phrase("turning|beginning|starting|beg", "ch|chain"):
 		n, ok = x.number() // "turning chain 1, sc 25"
 	case !x.worked && !x.afterRows && x.overFoundation(&n):

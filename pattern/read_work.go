@@ -640,7 +640,9 @@ func (x *rowReader) repeated(start int, steps []*Step) []*Step {
 // incDec = [ number ] ( "inc" | "dec" ) [ place ] [ times ] .
 func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 	theNext := x.peek().is("the") && x.at(1).is("next")
-	if !x.peek().opens(opensIncDec) && !(counted && x.togetherAt(0)) && !theNext {
+	// "crochet all 3 sts together", "crochet the last 2 sts together"
+	all := x.peek().is("all") && x.at(1).kind == tNum || x.peek().is("the") && x.at(1).isAny("first", "last", "following", "rem", "remaining") && x.at(2).kind == tNum
+	if !x.peek().opens(opensIncDec) && !(counted && x.togetherAt(0)) && !theNext && !all {
 		return nil
 	}
 	save := x.p
@@ -690,13 +692,13 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 			count, counted = x.number() // "dec 3": three of them
 		}
 		return x.finish(start, s, count, counted)
-	case t.isAny("work", "crochet", "next", "draw", "working", "off", "take", "taking"):
+	case t.isAny("work", "crochet", "next", "draw", "working", "off", "take", "taking", "all", "the"):
 		// "work next 2 sts tog", "take next 2 sts together", "work off next 2 sc as 1 sc"
 		k := 1
 		if t.is("next") {
 			k = 0
 		}
-		for x.at(k).isAny("off", "the", "next", "last", "first", "over") {
+		for x.at(k).isAny("off", "all", "the", "these", "next", "following", "last", "first", "rem", "remaining", "over") {
 			k++
 		}
 		if n := x.at(k); n.kind == tNum && !n.frac && n.num >= 2 && n.num < 12 {

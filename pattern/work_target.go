@@ -176,6 +176,11 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 				n--
 				continue
 			}
+			if w.edged && w.kind == Round && t.Bound.Kind == NoBound {
+				w.below = &fabric{free: true} // the edges of the piece are not all in the row below
+				w.emit(s, p, mul(per, n))
+				return true
+			}
 			return w.overrun(s, n, legs)
 		}
 		w.emitEach(s, p, per, got)
