@@ -88,7 +88,7 @@ func (r *reader) startSection(sec section, after int, ln line) {
 			return
 		}
 		r.header(sec, after, ln.end)
-		if sec == secAbbreviations || sec == secSpecial {
+		if sec == secAbbreviations || sec == secSpecial || sec == secNotes {
 			r.specialLine(line{after, ln.end})
 		}
 		if sec == secSize || sec == secYarn || sec == secHook || sec == secTerms || sec == secSkill {

@@ -346,6 +346,12 @@ func (x *rowReader) place() []Target {
 			last.Span.End = int(x.ts[x.p-1].end)
 			continue
 		}
+		if n, ok := x.nounAt(0); ok && last.Which == Next && n.filter.Kind == Space && n.chain == 0 && x.at(n.tokens-1).kind == tWord {
+			from := x.p
+			x.p += n.tokens // "sl st in next 2 dc and ch-2 sp"
+			out = append(out, Target{Span: x.spanFrom(from), Which: Next, N: Num{N: 1}, Of: []Filter{n.filter}, said: true, plain: true})
+			continue
+		}
 		t, ok := x.core(false)
 		if !ok {
 			if b, ok := x.bound(); ok && b.Kind != NoBound && (x.at(-1).kind == tWord) {

@@ -122,8 +122,11 @@ func (r *reader) define(from, to int) {
 	for k < to && r.toks[k].isMark("^-\"'") {
 		k++ // a bullet, or quotes about the name
 	}
+	if k+2 < to && r.toks[k].isAny("a", "an", "each", "every", "the") && r.toks[k+1].kind == tWord {
+		k++ // "Each corner = (2 dc, ch 2, 2 dc)"
+	}
 	start := k
-	for k < to && k-start < 6 && !r.toks[k].isAny("means", "mean") && (r.toks[k].kind == tWord || r.toks[k].word || r.toks[k].kind == tNum && k > start || r.toks[k].is("-") && r.toks[k].glued && k+1 < to && r.toks[k+1].glued && r.toks[k+1].kind == tWord && k > start || r.toks[k].is("/")) {
+	for k < to && k-start < 6 && !r.toks[k].isAny("means", "mean") && !(k > start && r.isMadeOf(k, to)) && (r.toks[k].kind == tWord || r.toks[k].word || r.toks[k].kind == tNum && k > start || r.toks[k].is("-") && r.toks[k].glued && k+1 < to && r.toks[k+1].glued && r.toks[k+1].kind == tWord && k > start || r.toks[k].is("/")) {
 		k++
 	}
 	if k == start || k >= to {
@@ -149,7 +152,9 @@ func (r *reader) define(from, to int) {
 	if k+1 < to && r.toks[k].is(".") && r.toks[k].glued && r.toks[k+1].isMark(":=-") {
 		k++ // "B. - bobble"
 	}
-	if m := r.saysMeans(k, to); m > 0 {
+	if r.isMadeOf(k, to) {
+		k++
+	} else if m := r.saysMeans(k, to); m > 0 {
 		k = m
 	} else if k >= to || !r.toks[k].isMark(":=-") {
 		return
@@ -189,6 +194,12 @@ func (r *reader) define(from, to int) {
 	sp.toks = body
 	r.pat.Specials = append(r.pat.Specials, sp)
 	r.name(sp)
+}
+
+// isMadeOf reports "is" before the stitches that a name stands for: "a corner is (2 dc,
+// ch 2, 2 dc) in one space".
+func (r *reader) isMadeOf(k, to int) bool {
+	return k+2 < to && r.toks[k].is("is") && r.toks[k+1].isMark("([") && (r.toks[k+2].kind == tNum || r.toks[k+2].isAny("dc", "tr", "htr", "hdc", "sc"))
 }
 
 // saysMeans is where a definition begins that is told in a sentence: "Corner" in Rnds
