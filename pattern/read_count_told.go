@@ -42,18 +42,19 @@ func (x *rowReader) countTold(before []*Step) bool {
 	}
 	start, k, verb, hint := x.p, 0, false, false
 	fail := func() bool { x.p = start; return false }
+	x.withTheChain()
 	for ; x.at(k).kind != tNum; k++ {
 		t := x.at(k)
 		if k > maxCountTalk || !t.in(countTalk) && !(k > 0 && (t.is(",") && x.at(k+1).in(countTalk) || t.kind == tOrd && isRowWord(x.at(k+1)))) {
-			return false
+			return fail()
 		}
 		verb, hint = verb || t.in(countVerbs), hint || t.in(countHints)
 	}
 	if x.at(k).frac || k > 0 && x.at(k-1).isAny("row", "rnd", "round", "rd", "by", "make", "hook", "needle", "last", "these", "those", "first") || x.at(0).is("make") && !x.at(1).isAny("sure", "certain") || x.at(0).isAny("increase", "decrease", "leave", "keep", "end", "finish", "drop", "reduce", "take", "bring", "give", "work") {
-		return false // an instruction
+		return fail() // an instruction
 	}
 	if x.peek().in(countChanges) && !x.at(k-1).isAny("to", "with", "of", "at") {
-		return false // "increasing 2 sts": by so many, and not to so many
+		return fail() // "increasing 2 sts": by so many, and not to so many
 	}
 	if k == 0 { // "10 are left", "20 of them"
 		j := 1
@@ -63,7 +64,7 @@ func (x *rowReader) countTold(before []*Step) bool {
 			j += n.tokens
 		}
 		if !x.at(j).in(countTalk) || x.at(j).is(",") {
-			return false
+			return fail()
 		}
 	}
 	x.p += k
@@ -88,7 +89,7 @@ func (x *rowReader) countTold(before []*Step) bool {
 		x.p++
 	}
 	named := parts[0].Kind != PartStitches
-	if !verb && !(hint && !named && (x.bounded || parts[0].Name != "" && x.lastWords())) || named && !verb && !x.bounded {
+	if !verb && !(hint && !named && (x.bounded || x.ts[from-1].is("so") && x.lastWords() || parts[0].Name != "" && x.lastWords())) || named && !verb && !x.bounded {
 		return fail()
 	}
 	if x.at(-1).isAny("and", "but", "then", "with", "for", "so") && x.p > from+1 {
@@ -120,6 +121,25 @@ func (x *rowReader) countedBefore() bool {
 	}
 	x.p = start
 	return false
+}
+
+// withTheChain passes over what is counted in, where it leads up to a count: "With the
+// first 3 ch that's 26 dc".
+func (x *rowReader) withTheChain() {
+	start := x.p
+	if x.phrase("with|counting|including", "the|your|that", "[first|turning|beginning|starting|beg|skipped|missed|initial]", "[first]") {
+		if x.peek().kind == tNum {
+			x.p++
+		}
+		if x.phrase("ch|chs|chain|chains|tch", "[as|-]") {
+			if x.peek().kind == tNum && x.peek().glued {
+				x.p++
+			}
+			x.accept(",")
+			return
+		}
+	}
+	x.p = start
 }
 
 // otherCount reports a sentence of what a wrong count tells, "If you get 13, you missed

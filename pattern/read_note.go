@@ -74,6 +74,9 @@ func (x *rowReader) note() []*Step {
 	if x.otherCount() {
 		return sentence()
 	}
+	if x.stitchesTold() {
+		return take()
+	}
 	if x.finishedLike() || x.patternGoesOn() {
 		return take()
 	}
@@ -218,6 +221,10 @@ func (x *rowReader) note() []*Step {
 			}
 		}
 	case "so":
+		if (x.at(1).isMark("*([") || x.at(1).kind == tNum && x.stitchFollows(2)) && x.at(-1).separator() {
+			x.p++ // "so *dc, sc* 20 times"
+			return take()
+		}
 		if x.phrase("so", "[that]", "you|there|that|it|the|we|this") {
 			// "so you increase 8 sts on every row - at the end of row 6 you have 94 dc"
 			for !x.end() && !x.peek().isMark(",;.)]}*{=(") && !(x.peek().is("-") && !x.peek().glued) {
@@ -385,6 +392,25 @@ func (x *rowReader) prosePlace() bool {
 			return false
 		}
 	}
+	return false
+}
+
+// stitchesTold takes a clause that tells which stitches come over which, before the work
+// that does it: "now put dc on the sc and sc on the dc, so *dc, sc* 20 times".
+func (x *rowReader) stitchesTold() bool {
+	start := x.p
+	if x.phrase("[now]", "put|place", "[a|an]") && x.stitchFollows(0) {
+		for k := 0; k < 16; k++ {
+			if t := x.at(k); t.kind != tWord || t.isAny("in", "next") {
+				if t.is(",") && x.at(k+1).isAny("so", "thus") && x.at(k+2).isMark("*([") {
+					x.p += k
+					return true
+				}
+				break
+			}
+		}
+	}
+	x.p = start
 	return false
 }
 

@@ -331,6 +331,10 @@ func (x *rowReader) place() []Target {
 		save := x.p
 		x.placeRemark(t.Which == FromHook)
 		comma := x.accept(",")
+		if end, ok := x.onToEnd(); ok && (t.Which == FromHook || t.Which == Nth) {
+			out = append(out, end)
+			break
+		}
 		if !x.accept("and", "&", "then", "+") && !(comma && x.peek().isAny("in", "into") && !x.makesThere()) && !x.slipsOverInto(start) {
 			x.p = save
 			break
@@ -614,6 +618,11 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		return t, true
 	}
 	t := Target{said: true}
+	if x.phrase("at|in|into", "its|the", "base|foot") && (x.end() || x.peek().separator() || x.peek().isMark("([)]")) {
+		t.Which, t.Span = Same, x.spanFrom(start) // "ch 3, 1 dc at its base"
+		return t, true
+	}
+	x.p = start
 	prep := x.preposition()
 	done := func(ok bool) (Target, bool) {
 		if !ok {
@@ -930,6 +939,16 @@ func (x *rowReader) otherPart2() (Target, bool) {
 	}
 	x.p = start
 	return Target{}, false
+}
+
+// onToEnd is all that follows the first chain, "dc in the 4th ch and on to the end".
+func (x *rowReader) onToEnd() (Target, bool) {
+	start := x.p
+	if !x.phrase("and|&|then", "[so|right]", "on|onwards|onward", "to|till|until", "[the]", "[very]", "end", "[of]", "[the]", "[row|chain|ch]") {
+		return Target{}, false
+	}
+	sp := x.spanFrom(start)
+	return Target{Which: Each, Bound: Bound{Kind: ToEnd, Span: sp}, said: true, Span: sp}, true
 }
 
 // ofTheChain passes over the foundation named once more behind a place counted from the
@@ -1584,7 +1603,7 @@ func (x *rowReader) partOf(t *Target) bool {
 		return false
 	}
 	x.accept("the", "same", "each", "every", "a", "this", "that")
-	each := x.at(-1).isAny("each", "every")
+	each, same := x.at(-1).isAny("each", "every"), x.at(-1).is("same")
 	here := !each && !x.at(-1).is("a")
 	if x.peek().isAny("missed", "skipped") && x.at(1).isAny("ch", "chain", "chs") {
 		x.p += 2
@@ -1628,6 +1647,8 @@ func (x *rowReader) partOf(t *Target) bool {
 			t.Within = &Filter{Kind: Space, Size: n.chain}
 		}
 	case t.Which == Same || t.Which == Anywhere:
+	case same && t.Which == Nth && n.filter.Kind == Space:
+		t.Which, t.N, t.Of = Same, Num{N: 1}, []Filter{n.filter} // "in 5th ch of same loop"
 	default:
 		f := n.filter
 		t.Within = &f

@@ -555,6 +555,11 @@ func (w *rowWork) nth(s *Step, p place, per int64) bool {
 	if s.Target.Within != nil && s.Target.Within.Kind == NamedGroup {
 		return w.within(s, p, per, of)
 	}
+	if in := s.Target.Within; in != nil && in.Kind == Space && w.below.has(Filter{Kind: Space}) {
+		c := *s // a chain of the next loop: the loop is what it takes
+		c.Target = Target{Which: Next, N: Num{N: 1}, Of: []Filter{*in}, said: true, Span: s.Target.Span}
+		return w.next(&c, p, per)
+	}
 	if w.below.chain && !w.begun {
 		return w.fromHook(s, nil) // "in 2nd ch", the hook understood
 	}
