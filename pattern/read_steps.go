@@ -548,6 +548,47 @@ func (x *rowReader) swingsRound() bool {
 	return true
 }
 
+// turnsOver takes "turn work upside down", "flip the chain round", in the row that is
+// worked into the foundation chain, where a mark or a stitch follows at once: the other
+// side of the chain is not named, and is all that there is to work.
+func (x *rowReader) turnsOver() bool {
+	if !x.worked || x.above != nil {
+		return false
+	}
+	start := x.p
+	x.accept("now", "then")
+	over := false
+	if x.phrase("turn|flip|rotate|spin|pivot", "[the|your|it|this]", "[work|piece|chain|ch]") {
+		chain := x.at(-1).isAny("chain", "ch")
+		over = x.phrase("upside", "[-]", "down") || chain && x.phrase("around|round|over")
+	}
+	if over && x.peek().is("so") { // "so you can work the other loops"
+		for k := 0; k < 12 && !x.end() && !x.peek().separator() && x.peek().kind != tNum; k++ {
+			x.p++
+		}
+	}
+	mark := x.p
+	x.accept(",", ";", ":")
+	x.accept("and", "then")
+	x.accept("then", "work", "crochet", "do")
+	if x.accept(":"); !over || x.peek().kind != tNum && !x.stitchFollows(0) || x.sideNamed() {
+		x.p = start
+		return false
+	}
+	x.p = mark
+	return true
+}
+
+// sideNamed reports whether the clause ahead names the side that it is worked along.
+func (x *rowReader) sideNamed() bool {
+	for k := 0; x.at(k).kind != tEnd && !x.at(k).separator(); k++ {
+		if x.at(k).isAny("side", "underside", "bottom", "opposite") {
+			return true
+		}
+	}
+	return false
+}
+
 // goesBefore reports the other side of the chain named behind what is worked along it,
 // "sc in next 5 ch along other side of ch", with no mark between.
 func (x *rowReader) goesBefore(side, work *Step, from int) bool {
@@ -597,6 +638,9 @@ func (x *rowReader) otherSide() []*Step {
 		}
 	}
 	x.p = start
+	if x.turnsOver() {
+		return []*Step{{Op: OpOtherSide, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+	}
 	x.accept("now")
 	x.phrase("pivot|turn|rotate|spin|flip", "[the]", "[work|piece]", "[upside]", "[down|around]", "[and|to|,]", "[then]")
 	x.phrase("carry|carrying|swing|swinging|move|go|come|keep", "on|round|around|back|over|going", "[and]", "[work|working]")
