@@ -479,13 +479,18 @@ func (x *rowReader) spend(n int) bool {
 	return false
 }
 
+// finishingVerbs are, beside the closingWords, what is done with scissors, a needle or an
+// iron once the yarn is fastened off.
+var finishingVerbs = newWordSet("cut snip trim knot weave block steam iron stuff run glue wash darn brush starch stretch tack")
+
 // worksAgain reports whether the words from a token to here speak of any work.
 func (x *rowReader) worksAgain(from int) bool {
 	here := x.p
 	defer func() { x.p = here }()
+	finishing := x.at(from-here).in(finishingVerbs) || x.at(from-here).in(closingWords)
 	for x.p = from; x.p < here; x.p++ {
 		if _, n := x.stitchAt(0); n > 0 || x.peek().kind == tOrd || isRowWord(x.peek()) ||
-			x.peek().isAny("ch", "chs", "chain", "st", "sts", "stitch", "stitches", "rejoin", "join", "attach", "skip", "sk", "miss", "rep", "repeat", "inc", "dec", "times", "twice", "each", "every", "next", "sp", "loop", "loops", "edge", "side") {
+			x.peek().isAny("ch", "chs", "chain", "st", "sts", "stitch", "stitches", "rejoin", "join", "attach", "skip", "sk", "miss", "rep", "repeat", "inc", "dec") || !finishing && x.peek().isAny("times", "twice", "each", "every", "next", "sp", "loop", "loops", "edge", "side") {
 			return true
 		}
 	}
