@@ -858,6 +858,9 @@ func (w *pieceWork) leftSeverity(row, label *Row, number int, o outcome, total *
 			return Error
 		}
 	}
+	if row == label && row.reachesTop && row.Kind == FlatRow && o.status != Agrees {
+		return Error
+	}
 	few := o.left <= 2 && 4*o.left <= o.rw.taken && !turnsShort(row.Steps)
 	if b := o.rw.below; b != nil && b.chain {
 		few = o.left <= doubtBy && o.left < o.rw.taken

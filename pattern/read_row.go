@@ -460,6 +460,7 @@ func (x *rowReader) lastWhere() *Step {
 	if x.peek().is("-") && x.peek().glued && !(x.longDash(0) && x.totalLike()) {
 		x.p += 2 // "top of ch-3", but no total behind a dash of print
 	}
+	x.row.reachesTop = true
 	return x.noteStep(start)
 }
 

@@ -160,6 +160,9 @@ func chainsFor(toks []token, i int) int {
 	case toks[k].kind == tNum && !toks[k].frac:
 		n, k = toks[k].num, k+1
 	}
+	if n == 2 && doublesInFirst(toks, k) {
+		return -1
+	}
 	if n < 3 || k+4 >= len(toks) {
 		return 0
 	}
@@ -199,6 +202,26 @@ func chainsFor(toks []token, i int) int {
 		return 1
 	}
 	return 0
+}
+
+// doublesInFirst reports "2 ch, 6 dc into first ch" behind the two chains: a ring that is
+// low enough for a British double alone (common practice, no source).
+func doublesInFirst(toks []token, k int) bool {
+	for k < len(toks) && (toks[k].isMark(",;.") || toks[k].isAny("work", "make", "and", "then", "chs", "ch")) {
+		k++
+	}
+	if k+1 >= len(toks) || toks[k].kind != tNum || !toks[k+1].is("dc") && !spaced(toks, k+1, "d", "c") {
+		return false
+	}
+	for k++; k < len(toks) && (toks[k].isAny("dc", "d", "c") || toks[k].is(".")); k++ {
+	}
+	if k+3 >= len(toks) || !toks[k].isAny("in", "into") {
+		return false
+	}
+	if k++; toks[k].is("the") {
+		k++
+	}
+	return (toks[k].is("first") || toks[k].kind == tOrd && toks[k].num == 1) && toks[k+1].isAny("ch", "chain", "of")
 }
 
 // saidToStand is chainsFor for n chains that a sentence speaks of: "The ch 3 at the

@@ -24,6 +24,7 @@ func TestChainsTellTerms(t *testing.T) {
 		"Rnd 1: Ch 3 (counts as tr), 11 sc in ring, join. Rnd 2: skip 1, sc in each st around.": stitch.US,
 		"Rnd 1: 1 d c in 8th ch from hook, *ch 2, miss 2 ch, 1 d c in next ch; rep from *.":     stitch.US,
 		"Rnd 1: Dc into the 6th ch, (1 ch, miss 1, dc in next ch) 10 times.":                    stitch.US,
+		"Tip: 2 ch., 6 d.c. into first ch. made.":                                               stitch.UK,
 		"Rnd 1: 1 tr in 8th ch from hook, *2 ch, miss 2 ch, 1 tr in next ch; rep from *.":       stitch.UK,
 		"Rnd 1: 1 dc in 10th ch from hook, *5 ch, miss 4 ch, 1 dc in next ch; rep from *.":      stitch.UK,
 	} {

@@ -134,6 +134,7 @@ type Row struct {
 	noLabel   bool
 
 	bothLayers bool // worked through both layers of the piece
+	reachesTop bool // its last stitch is told to go on the turning chain: it leaves nothing
 	folds      bool // and the piece is laid flat for it
 
 	only  []bool // by size, which of them work it; nil for all
