@@ -122,11 +122,21 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 		}
 		return t.is("keep") && r.scratch(i).keepsOn() && (t.head && !t.blank || repeatsRows(body))
 	case t.isAny("carry", "go", "and", "so", "just"):
-		return r.scratch(i).keepsOn() && (t.head && !t.blank || repeatsRows(body))
+		return r.scratch(i).keepsOn() && (t.head && (!t.blank || r.untilTold(i)) || repeatsRows(body))
 	case t.isAny("all", "every", "each", "the"):
 		return t.head && r.scratch(i).otherRows()
 	case t.isAny("rep", "repeat"):
 		return r.namesRows(i+1) && (t.head && !t.blank || repeatsRows(body))
+	}
+	return false
+}
+
+// untilTold reports whether the sentence at token i says how long to go on.
+func (r *reader) untilTold(i int) bool {
+	for k := i; k < len(r.toks) && !r.toks[k].isMark(".;"); k++ {
+		if r.toks[k].isAny("until", "till", "til") {
+			return true
+		}
 	}
 	return false
 }
