@@ -167,6 +167,8 @@ func (r *reader) beginsWork(ln line) bool {
 		return x.at(1).kind == tNum && !x.at(2).is("=") && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end)
 	case t.isAny("magic", "mr", "mc", "adjustable", "fasten", "fo", "break", "join", "turn", "skip", "sk", "miss", "rep", "repeat", "cut", "attach", "rejoin", "fsc", "fhdc", "fdc", "ftr"):
 		return !t.isAny("join") || !x.at(1).isAny("the", "pieces", "motifs", "squares", "all", "both") || r.hasStitches(ln)
+	case x.phraseAt(0, "in|into", "a", "ring|circle|loop", "of") > 0:
+		return r.hasStitches(ln)
 	case r.equates(ln):
 		return false
 	case t.isAny("cast", "commence", "commencing", "with", "using", "in", "over", "work", "make", "beg", "begin", "beginning", "start", "starting", "change", "switch", "now", "working", "for", "leave", "leaving", "finish", "end", "do"):

@@ -783,7 +783,7 @@ func (r *reader) extend(words []token, from, to int) []token {
 func (r *reader) mayLabel(i int) bool {
 	t := &r.toks[i]
 	if i > 0 && r.toks[i-1].is(",") {
-		return t.isAny("row", "rnd", "round") && r.toks[i+1].kind == tNum && r.toks[i+1].num == 1 && r.toks[min(i+2, len(r.toks)-1)].is(":") // "Ch 21, Row 1: ..."
+		return t.isAny("row", "rnd", "round", "r") && r.toks[i+1].kind == tNum && r.toks[i+1].num == 1 && r.toks[min(i+2, len(r.toks)-1)].is(":") // "Ch 21, Row 1: ..."
 	}
 	return i > 0 && (r.toks[i-1].isMark(".)]};:") || r.afterDash(i)) && (isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging"))
 }

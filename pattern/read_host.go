@@ -5,7 +5,7 @@ import "crochet/tallyturn/pattern/stitch"
 // hostNouns are things that crochet is worked onto and that have no stitches to count:
 // cloth, and what is made of it. Booklets of edgings have them all (common practice, no
 // source).
-var hostNouns = newWordSet("hem hems linen cloth fabric material handkerchief hanky towel napkin pillowcase case sheet crown leg sole ankle wrist yoke neck neckline collar tape braid cord wire binding ribbon scallop scallops square circle selvage selvedge felt canvas muslin voile net lawn organdy leather holes perforations corner brim mold mould curtain curtains blanket jar bottle hanger slipper goods")
+var hostNouns = newWordSet("hem hems linen cloth fabric material handkerchief hanky towel napkin pillowcase case sheet crown leg sole ankle wrist yoke neck neckline collar tape braid cord wire binding ribbon scallop scallops selvage selvedge felt canvas muslin voile net lawn organdy leather holes perforations corner brim mold mould curtain curtains blanket jar bottle hanger slipper goods")
 
 // onHost reads on where a count of stitches goes on something that has no row below to
 // prove it by: "132 sc in hem", "work 120 dc into the hem of the linen circle", "59 dc

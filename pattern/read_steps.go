@@ -435,7 +435,7 @@ func (x *rowReader) ring() []*Step {
 	if x.phrase("make|start|begin|create|form|starting|with|into|working|work|in", "[in|into|with]", "a", "ring|circle|loop", "of") {
 		if n, ok := x.number(); ok && n.N > 1 && x.accept("ch", "chain", "chains", "chs") && (x.end() || x.peek().separator()) {
 			sp := x.spanFrom(start) // "Into a ring of 6 ch: ..."
-			return []*Step{{Op: OpChain, N: n, Span: sp}, {Op: OpRing, Span: sp, implicit: true}}
+			return []*Step{{Op: OpChain, N: n, Span: sp}, {Op: OpRing, Span: sp}}
 		}
 		x.p = start
 	}
