@@ -161,7 +161,7 @@ func (r *reader) beginsWork(ln line) bool {
 	switch {
 	case t.isAny("*", "**", "(", "["):
 		return t.isAny("*", "**") || r.hasStitches(ln)
-	case t.isAny("foundation", "base", "starting", "beginning") && x.at(1).isAny("ch", "chain") && x.at(2).kind == tNum:
+	case t.isAny("foundation", "base", "starting", "beginning") && x.at(1).isAny("ch", "chain") && x.at(2).kind == tNum, x.leadIn():
 		return true
 	case t.isAny("ch", "chain", "chs"):
 		return x.at(1).kind == tNum && !x.at(2).is("=") && !x.countsSoonBefore(ln.end) || x.at(1).isAny("-", "a", "loosely", ".") && !x.countsSoon(ln.end)

@@ -847,6 +847,9 @@ func (x *rowReader) prosy(from int) bool {
 // yarnFirst passes over the yarn that a chain is made with, where it is named
 // before it: "With stone commence with 44 ch".
 func (x *rowReader) yarnFirst() {
+	if x.leadIn() {
+		return
+	}
 	if x.whereBegun() {
 		return
 	}
@@ -867,6 +870,20 @@ func (x *rowReader) yarnFirst() {
 			return
 		}
 	}
+}
+
+// leadIn passes over what opens the sentence of a foundation: "To begin, ch 12", "First of
+// all chain 20".
+func (x *rowReader) leadIn() bool {
+	start := x.p
+	if !x.worked && !x.afterRows && (x.phrase("to", "begin|start|commence", "[off]", "[with]") || x.phrase("first|firstly|okay|ok|so", "[of|off]", "[all]", "[you|we|i]")) {
+		x.accept(",", ":")
+		if x.peek().isAny("ch", "chain") && x.at(1).kind == tNum && x.at(1).num > 1 || x.peek().kind == tNum && x.peek().num > 1 && x.at(1).isAny("ch", "chain", "chains") {
+			return true
+		}
+	}
+	x.p = start
+	return false
 }
 
 // hookSize reports whether the token k further on is a number that tells of the hook or the

@@ -902,6 +902,11 @@ func (x *rowReader) totalTail(end int) bool {
 		}
 		x.p = from
 	}
+	if k := x.phraseAt(0, "[and|but]", "not|never|instead", "[of|the]"); k > 0 && x.at(k).kind == tNum {
+		x.p += k + 1 // "17 sc, not 20!"
+		x.nounDrop()
+		return x.p >= end
+	}
 	if x.phrase("i", "[.]", "e", "[.]") || x.phrase("so", "far") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
 		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "every", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {
 			x.p = save
