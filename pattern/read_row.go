@@ -1170,10 +1170,11 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 		}
 	}
 	first := x.joinTarget()
-	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isMark(",.;") || x.peek().is("to") && x.at(1).isAny("form", "make", "close", "beginning", "start", "beg") || x.untwistedAhead() || x.end())) {
+	if !ring && !(first && x.firstInRow(s)) && !(x.firstInRow(s) && !x.worked && (x.peek().isMark(",.;") || x.peek().is("to") && x.at(1).isAny("form", "make", "close", "join", "connect", "beginning", "start", "beg") || x.untwistedAhead() || x.end())) {
 		x.p = start
 		return nil
 	}
+	x.phrase("to", "join|connect", "in|into", "[a|the]", "ring|circle|loop|round")
 	x.phrase("[to]", "form|make|forming|making|for", "[a|the]", "[ch|chain]", "ring|circle|loop|round")
 	x.phrase("to", "[the]", "ring")
 	x.phrase("[in|into]", "a", "ring|circle")
