@@ -740,6 +740,12 @@ func (x *rowReader) step(before []*Step) []*Step {
 			return s
 		}
 	}
+	if s := x.restTold(); s != nil {
+		return s
+	}
+	if s := x.partTold(); s != nil {
+		return s
+	}
 	if s := x.note(); s != nil {
 		return s
 	}

@@ -211,7 +211,7 @@ func (x *rowReader) leave() []*Step {
 	}
 	lastOne := x.peek().isAny("last", "next", "final") && x.at(1).kind != tNum
 	nextSaid := x.peek().isAny("next", "following", "first")
-	x.accept("rem", "remaining", "rest", "last", "next", "following", "first", "remainder", "other", "final")
+	others := x.accept("rem", "remaining", "rest", "last", "next", "following", "first", "remainder", "other", "final") && x.at(-1).isAny("rem", "remaining", "other")
 	x.accept("of", "the")
 	if x.peek().kind == tNum {
 		s.Target.N, _ = x.number()
@@ -223,7 +223,7 @@ func (x *rowReader) leave() []*Step {
 		if lastOne && !plural(x.at(-1)) {
 			s.Target.N = Num{N: 1}
 		}
-	} else if !x.phrase("row|rnd|round") && !x.peek().isAny("unworked", "free", "alone", "unused", "undone", "for", "be") {
+	} else if !x.phrase("row|rnd|round") && !x.peek().isAny("unworked", "free", "alone", "unused", "undone", "for", "be") && !(others && s.Target.N.N > 0 && x.restEnds()) {
 		x.p = start
 		return nil
 	}

@@ -49,8 +49,16 @@ func (w *rowWork) leaves(s *Step, rest []*Step) {
 	if there == n || w.left(nil) == n || w.left(w.resolve(s, s.Target.Of)) == n {
 		return
 	}
-	w.problems = append(w.problems, problem{code: CodeRest, sev: Error, step: s, msg: fmt.Sprintf("%s here, and the row says %d", countWords(there, "stitch is left", "stitches are left"), n)})
+	sev := Error
+	if there == 0 && n > maxRestAmiss {
+		sev = Warning
+	}
+	w.problems = append(w.problems, problem{code: CodeRest, sev: sev, step: s, msg: fmt.Sprintf("%s here, and the row says %d", countWords(there, "stitch is left", "stitches are left"), n)})
 }
+
+// maxRestAmiss is how many stitches a row with nothing left may say it leaves for that
+// to be a slip. Where it says more, its work was read amiss before.
+const maxRestAmiss = 4
 
 // countable reports whether the places to the end of the row below are known,
 // and are stitches.
