@@ -82,7 +82,7 @@ func namesCorners(s *Step) bool {
 }
 
 func namesSides(s *Step) bool {
-	return eachStep(s) && len(s.Target.Of) == 1 && s.Target.Of[0].Kind == Space && (s.Target.Of[0].Name == sideSpace || s.Target.Of[0].Name == "gap")
+	return eachStep(s) && len(s.Target.Of) == 1 && s.Target.Of[0].Kind == Space && (s.Target.Of[0].Name == sideSpace || s.Target.Of[0].Name == "gap" || s.Target.Of[0] == Filter{Kind: Space})
 }
 
 // cornersAndSides reports two steps of which one goes into the corners of a round and

@@ -139,22 +139,32 @@ func (w *rowWork) toCorner(s *Step) int64 {
 	return mid.off - w.cur.off
 }
 
-// chooseStep gives the step for a place: one that names its kind before one
-// that takes any. The step for the middles of the corners goes nowhere else.
+// chooseStep gives the step for a place: the one that names it most exactly, and of two
+// that name it alike the first. The step for the middles of the corners goes nowhere else.
 func chooseStep(w *rowWork, body []*Step, of [][]Filter, corner *Step, p *place) *Step {
 	var found *Step
+	best := -1
 	for i, b := range body {
 		if b == corner && corner.Target.Which == Centre || !w.matches(p, of[i]) {
 			continue
 		}
-		if len(of[i]) > 0 && of[i][0].Kind != AnyStitch {
-			return b
-		}
-		if found == nil {
-			found = b
+		if e := exactness(of[i]); e > best {
+			found, best = b, e
 		}
 	}
 	return found
+}
+
+// exactness ranks how a step names its places: any stitch, any space (a corner is told
+// from the other spaces by what is said of those), or places of one kind and size.
+func exactness(of []Filter) int {
+	switch {
+	case len(of) == 0 || of[0].Kind == AnyStitch:
+		return 0
+	case of[0].Kind == Space && of[0].Size == 0:
+		return 1
+	}
+	return 2
 }
 
 // alongTake works one step into n places at the cursor.
