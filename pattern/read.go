@@ -288,6 +288,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	x.main = r.main // "inc" at the start of a row is worked as the row before it was
 	x.above = r.before
 	x.afterRows = r.before != nil || len(row.Setup) > 0
+	x.ringLoop = r.before == nil && loopNamesRing(d.setup, d.body)
 	x.afterShaping = r.before != nil && shapes(r.before.Steps)
 	if x.afterShaping && r.before.Total != nil && len(r.before.Total.Parts) == 1 {
 		x.totalBefore = r.before.Total.Parts[0].N.N
@@ -298,9 +299,6 @@ func (r *reader) readDraft(d *rowDraft) {
 		row.Kind = Round
 	}
 	x.readRow()
-	if r.before == nil && len(d.setup) == 0 {
-		loopIsRing(row.Steps)
-	}
 	row.Kind = called
 	r.lists = x.regroup(r.lists) && len(row.bad) == 0 || r.lists
 	r.main, r.before = x.main, row

@@ -82,6 +82,9 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 	case "sp", "sps", "space", "spaces", "spc", "hole", "holes", "arch", "arches", "mesh", "meshes", "gap", "gaps", "opening":
 		return noun{filter: Filter{Kind: Space}, tokens: 1}, true
 	case "loop", "loops", "lp", "lps":
+		if x.ringLoop {
+			return noun{ring: true, tokens: 1}, true
+		}
 		return noun{filter: Filter{Kind: Space, Name: "loop"}, tokens: 1}, true
 	case "corner", "corners":
 		n := 1

@@ -1171,7 +1171,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 		if t.isMark(",") && !x.at(k+1).isAny("being", "taking", "making", "careful", "without", "form", "to", "forming") {
 			break
 		}
-		if t.isAny("ring", "circle") && (k > 0 && !x.at(k-1).isAny("in", "into") || k == 1 && x.ts[at].isAny("join", "close", "connect") && x.p == at+1) {
+		if (t.isAny("ring", "circle") || t.is("loop") && (k == 1 || x.at(k-1).isAny("a", "form"))) && (k > 0 && !x.at(k-1).isAny("in", "into") || k == 1 && x.ts[at].isAny("join", "close", "connect") && x.p == at+1) {
 			ring = true
 		}
 	}
@@ -1183,9 +1183,9 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	x.phrase("to", "join|connect", "in|into", "[a|the]", "ring|circle|loop|round")
 	x.phrase("[to]", "form|make|forming|making|for", "[a|the]", "[ch|chain]", "ring|circle|loop|round")
 	x.phrase("to", "[the]", "ring")
-	x.phrase("[in|into]", "a", "ring|circle")
+	x.phrase("[in|into]", "a", "ring|circle|loop")
 	if x.at(-1).isAny("join", "close", "connect") {
-		x.phrase("in|into", "[a|the]", "ring|circle")
+		x.phrase("in|into", "[a|the]", "ring|circle|loop")
 	}
 	if !x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]") {
 		x.phrase("with|by|using", "[a|an]", "s", "[.]", "s", "[.]")

@@ -38,6 +38,7 @@ type rowReader struct {
 	bareAt       Span      // a number by itself that was taken for stitches
 	bareIn       stitch.ID // and for which
 	afterRows    bool      // the row stands on another, or on a foundation
+	ringLoop     bool      // "the loop" of this first round is the ring
 	above        *Row      // the one read before it in its piece, or nil
 	afterShaping bool      // and that one increases or decreases
 	totalBefore  int64     // what that one states, of a single number
