@@ -172,8 +172,8 @@ func (x *rowReader) note() []*Step {
 		"stuff", "sew", "weave", "pull", "insert", "attach", "weaving", "sewing", "stuffing", "add", "embroider", "glue", "fill", "tighten", "block", "steam", "whipstitch", "whip", "fold", "flatten", "pin", "hide", "tie", "trim", "wrap", "gather", "cinch", "darn", "close", "rotate", "flip", "press", "shape", "tack", "stitch":
 		switch {
 		case t.text == "attach" || t.text == "tie" && !x.at(1).isAny("off") || t.text == "close":
-			if t.text == "attach" {
-				if s := x.attach(); s != nil && s[0].Target.said && s[0].Target.Which != Anywhere {
+			if t.text == "attach" || t.text == "tie" {
+				if s := x.attach(); s != nil && s[0].Target.said {
 					x.p = start
 					return nil
 				}
