@@ -308,6 +308,16 @@ func (x *rowReader) sizedSpace(k int) (noun, bool) {
 	return noun{}, false
 }
 
+// severalBefore reports whether more than one stitch goes in the place that begins at a
+// token: a number above one stands before its stitch.
+func (x *rowReader) severalBefore(place int) bool {
+	k := place - 1
+	for k > max(0, place-4) && x.ts[k].kind == tWord && !x.ts[k].isAny("and", "then") {
+		k--
+	}
+	return k >= 0 && x.ts[k].kind == tNum && x.ts[k].num > 1 && k < place-1
+}
+
 // place = [ preposition ] core { "and" [ preposition ] core } [ bound ] .
 //
 // It gives nil where no place is named. With each the second core of "in each
@@ -344,6 +354,10 @@ func (x *rowReader) place() []Target {
 		}
 		x.accept("then", "also", "of")
 		if t := x.peek(); t.kind == tNum && t.num == 1 && x.at(1).isAny("in", "into") {
+			if x.severalBefore(start) {
+				x.p = save // "2 sc in the first st and 1 in each of the others": a step of its own
+				break
+			}
 			x.p++ // "in next ch and one in each ch to the end"
 		}
 		last := &out[len(out)-1]
