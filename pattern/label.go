@@ -18,6 +18,7 @@ type label struct {
 	total   Span // a total that rides in the label
 	colour  bool
 	inOrder bool // weak, and only where it counts on from the one before: "(3)", "#3"
+	name    Span // the tokens that name the row, where the label is part of a sentence
 }
 
 // roundWords are what a round is called in a label.
@@ -190,9 +191,10 @@ func (r *reader) labelAt(i int) (label, bool) {
 			return l, false
 		}
 	}
-	if x.toldOf() {
-		l.end = x.p
-		return l, x.ts[start].head
+	if named := x.p; x.toldOf() {
+		l.name, l.end = Span{start, named}, x.p
+		l.strong = !x.ts[start].head && start > 0 && x.ts[start-1].isMark(".:!") // "Lovely. Round 2 is 2 hdc in each"
+		return l, x.ts[start].head || l.strong && (x.ts[start-1].is(":") || r.capital(start))
 	}
 	if x.peek().in(rowVerbs) {
 		return l, false

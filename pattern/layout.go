@@ -280,11 +280,22 @@ func (r *reader) surveyLabels() {
 				}
 			} else {
 				strong++
+				r.number(&l.numbers)
 			}
 		}
 	}
 	r.hasLabel = strong > 0
 	r.weakOK = (weak >= 2 || len(r.counted) > 0) && strong == 0 || longest >= 4 && longest > int64(strong)
+}
+
+// number keeps which rows have labels at the heads of lines.
+func (r *reader) number(n *Numbering) {
+	if r.numbered == nil {
+		r.numbered = map[int64]bool{}
+	}
+	for v := n.First.N; v <= n.Last.N && v < n.First.N+1000; v++ {
+		r.numbered[v] = true
+	}
 }
 
 // line gives one line its part.
@@ -301,6 +312,10 @@ func (r *reader) line(i int) {
 		return
 	}
 	if l, ok := r.labelAt(ln.start); ok && r.isLabel(l, ln.start) {
+		r.startRow(l, ln.start, ln.end)
+		return
+	}
+	if l, ok := r.toldAt(ln.start); ok && r.sec == noSection {
 		r.startRow(l, ln.start, ln.end)
 		return
 	}
@@ -467,6 +482,9 @@ func (r *reader) labelWithin(ln line, words int) (label, int) {
 	for k := ln.start + 1; k < min(ln.end, ln.start+words); k++ {
 		if !r.toks[k-1].isMark(".:!") && !r.afterDash(k) {
 			continue
+		}
+		if l, ok := r.toldAt(k); ok {
+			return l, k
 		}
 		if l, ok := r.labelAt(k); ok && l.strong && !l.weak && !r.gaugeLike(l.end) && (r.beginsStep(line{l.end, ln.end}) || l.numbers.First.N == 1 && r.hasStitches(line{l.end, min(ln.end, l.end+14)})) {
 			return l, k
@@ -675,6 +693,9 @@ func (r *reader) startNamedRow(l label, from, start, end int) {
 	d.row.labelSpan = Span{int(r.toks[from].start), int(r.toks[l.end-1].end)}
 	d.row.Span = d.row.labelSpan
 	d.row.Label = tidyLabel(r.src.Slice(d.row.labelSpan))
+	if l.told() {
+		d.row.Label = r.text(l.name.Start, l.name.End)
+	}
 	d.row.only = r.onlyFor(&l, start)
 	d.setup, r.setup = r.setup, nil
 	r.row = d
@@ -708,6 +729,12 @@ func (r *reader) gather(from, to int) {
 				r.startRow(l, i, to)
 				return
 			}
+		}
+		if l, ok := r.toldAt(i); ok && l.end <= to {
+			r.row.body = r.extend(r.row.body, from, i)
+			r.row.row.Span.End = int(r.toks[i-1].end)
+			r.startRow(l, i, to)
+			return
 		}
 		if r.sizedWords(i, to) {
 			r.row.body = r.extend(r.row.body, from, i)
@@ -839,6 +866,11 @@ func (r *reader) words(from, to int) {
 				return
 			}
 		}
+		if l, ok := r.toldAt(i); ok && l.end <= to {
+			r.setup = r.extend(r.setup, from, i)
+			r.startRow(l, i, to)
+			return
+		}
 		if i > from+1 && r.piece != nil && r.startsAlone(i, r.toks[from:i]) {
 			r.setup = r.extend(r.setup, from, i)
 			r.flushSetup(false)
@@ -858,6 +890,10 @@ func (r *reader) wordsAfter(from, to int) {
 			r.startRow(l, from, to)
 			return
 		}
+	}
+	if l, ok := r.toldAt(from); ok && l.end <= to {
+		r.startRow(l, from, to)
+		return
 	}
 	r.words(from, to)
 }
