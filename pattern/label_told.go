@@ -129,7 +129,7 @@ func (r *reader) toldCounts(l *label) bool {
 	}
 	n := l.numbers.First.N
 	switch {
-	case r.numbered[n]:
+	case n > maxTold || r.numbered[n]:
 		return false
 	case r.row == nil:
 		return n == 1 || len(r.setup) > 0

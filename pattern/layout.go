@@ -288,12 +288,15 @@ func (r *reader) surveyLabels() {
 	r.weakOK = (weak >= 2 || len(r.counted) > 0) && strong == 0 || longest >= 4 && longest > int64(strong)
 }
 
+// maxTold is the highest number of a row that a sentence may tell of.
+const maxTold = 999
+
 // number keeps which rows have labels at the heads of lines.
 func (r *reader) number(n *Numbering) {
 	if r.numbered == nil {
 		r.numbered = map[int64]bool{}
 	}
-	for v := n.First.N; v <= n.Last.N && v < n.First.N+1000; v++ {
+	for v := n.First.N; v <= min(n.Last.N, maxTold); v++ {
 		r.numbered[v] = true
 	}
 }
