@@ -23,8 +23,8 @@ func (x *rowReader) settleLoneChange() {
 	if sign < 0 {
 		takes, makes = makes, takes
 	}
-	if x.countBefore == takes {
-		return
+	if x.countBefore == takes || x.turns() && x.countBefore == takes+1 {
+		return // as it stands: the changes fill the row, beside a turning chain that may count
 	}
 	round := x.row.Kind == Round
 	if t := x.row.Total; t != nil {
@@ -40,6 +40,16 @@ func (x *rowReader) settleLoneChange() {
 	}
 	times.N *= int64(sign)
 	*only = Step{Op: OpDelta, N: times, Stitch: only.Stitch, Span: only.Span, evenly: true}
+}
+
+// turns reports whether a chain begins the row.
+func (x *rowReader) turns() bool {
+	for _, s := range x.row.Steps {
+		if s.Op == OpChain {
+			return true
+		}
+	}
+	return false
 }
 
 // loneStep is the one step of a row that makes stitches, where it is at the top of it and
