@@ -6,7 +6,7 @@ package pattern
 
 // toldWork are the verbs behind "we" and "you" that say no more than that stitches are
 // worked: the stitches follow them.
-var toldWork = newWordSet("work worked make made place placed put crochet crocheted do did go work")
+var toldWork = newWordSet("work worked make made place placed put crochet crocheted do did go")
 
 // toldSteps are the verbs that tell what is worked, and stay with the row.
 var toldSteps = newWordSet("ch chain chained turn increase inc decrease dec double skip miss join slip slst")

@@ -721,19 +721,23 @@ func tidyLabel(s string) string {
 	return strings.TrimRight(strings.TrimSpace(strings.TrimRight(s, ":.-=*_ \u2013\u2014")), " ")
 }
 
+// labelInLine gives the label of a row that begins at token i of a line that ends at to,
+// behind other words.
+func (r *reader) labelInLine(i, to int) (label, bool) {
+	if r.mayLabel(i) {
+		if l, ok := r.labelAt(i); ok && l.strong && !l.weak && l.end <= to && r.labelFits(l, i) {
+			return l, true
+		}
+	}
+	l, ok := r.toldAt(i)
+	return l, ok && l.end <= to
+}
+
 // gather adds words to the row being read, and begins another where a label
 // stands in mid-line.
 func (r *reader) gather(from, to int) {
 	for i := from + 1; i < to; i++ {
-		if r.mayLabel(i) {
-			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && l.end <= to && r.labelFits(l, i) {
-				r.row.body = r.extend(r.row.body, from, i)
-				r.row.row.Span.End = int(r.toks[i-1].end)
-				r.startRow(l, i, to)
-				return
-			}
-		}
-		if l, ok := r.toldAt(i); ok && l.end <= to {
+		if l, ok := r.labelInLine(i, to); ok {
 			r.row.body = r.extend(r.row.body, from, i)
 			r.row.row.Span.End = int(r.toks[i-1].end)
 			r.startRow(l, i, to)
@@ -862,14 +866,7 @@ func (r *reader) words(from, to int) {
 		r.flushSetup(false)
 	}
 	for i := from + 1; i < to; i++ {
-		if r.mayLabel(i) {
-			if l, ok := r.labelAt(i); ok && l.strong && !l.weak && r.labelFits(l, i) {
-				r.setup = r.extend(r.setup, from, i)
-				r.startRow(l, i, to)
-				return
-			}
-		}
-		if l, ok := r.toldAt(i); ok && l.end <= to {
+		if l, ok := r.labelInLine(i, to); ok {
 			r.setup = r.extend(r.setup, from, i)
 			r.startRow(l, i, to)
 			return

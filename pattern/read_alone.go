@@ -133,13 +133,16 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 
 // untilTold reports whether the sentence at token i says how long to go on.
 func (r *reader) untilTold(i int) bool {
-	for k := i; k < len(r.toks) && !r.toks[k].isMark(".;"); k++ {
+	for k := i; k < min(i+maxUntilWords, len(r.toks)) && !r.toks[k].isMark(".;"); k++ {
 		if r.toks[k].isAny("until", "till", "til") {
 			return true
 		}
 	}
 	return false
 }
+
+// maxUntilWords is how far such a sentence is looked through: a page may have no stop.
+const maxUntilWords = 40
 
 // worksAgain reports rows to repeat where no word says "repeat", "Work Rows 6-10 eleven
 // more times", "Continue working 2nd and 3rd rows until ...": how often stands behind them.

@@ -635,7 +635,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		return t, true
 	}
 	t := Target{said: true}
-	if x.phrase("at|in|into", "its|the", "base|foot") && (x.end() || x.peek().separator() || x.peek().isMark("([)]")) {
+	if x.phrase("at|in|into", "its|the", "base|foot") && x.restEnds() {
 		t.Which, t.Span = Same, x.spanFrom(start) // "ch 3, 1 dc at its base"
 		return t, true
 	}

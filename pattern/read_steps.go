@@ -258,7 +258,11 @@ func (x *rowReader) startAt() []*Step {
 		return nil
 	}
 	start := x.p
-	if !(x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]") && x.bumpsOf()) && !(x.p == 0 && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") && x.at(2).is("from") && x.at(4).isMark(":,")) || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from", "of")) {
+	led := x.phrase("[beginning|starting|begin|start]", "[off]", "in|into|with|at|from", "[the]")
+	if led {
+		x.bumpsOf()
+	}
+	if !led && !(x.p == 0 && x.peek().kind == tOrd && x.at(1).isAny("ch", "chain") && x.at(2).is("from") && x.at(4).isMark(":,")) || x.peek().kind != tOrd || x.worked || !x.at(1).isAny("ch", "chain") && !(x.at(1).isAny("loop", "lp") && x.at(2).isAny(":", ",", "from", "of")) {
 		x.p = start
 		return nil
 	}
@@ -272,13 +276,12 @@ func (x *rowReader) startAt() []*Step {
 	return []*Step{{Op: OpSkip, Span: x.spanFrom(start), Target: Target{Which: Next, N: Num{N: n - 1}, Of: []Filter{{Kind: ChainStitch}}, said: true}}}
 }
 
-// bumpsOf passes over what of a chain is worked into, "back bump of", and is true.
-func (x *rowReader) bumpsOf() bool {
+// bumpsOf passes over what of a chain is worked into, "back bump of".
+func (x *rowReader) bumpsOf() {
 	start := x.p
 	if !x.phrase("back|top|front|rear|bottom", "[horizontal]", "bump|bumps|ridge|bar|loop|hump", "of", "[the]") || x.peek().kind != tOrd {
 		x.p = start
 	}
-	return true
 }
 
 // control = turn | "do not turn" | join | "fasten off" | ring | colour | other side .

@@ -197,6 +197,13 @@ func (s *Step) shapes() bool { return s.Op == OpWork && (s.Legs > 1 || s.N.N > 1
 // stitches: "(6 dec) 3 times".
 func (s *Step) plainFirst() bool { return s.bare && !s.Target.said && s.shapes() }
 
+// usedByNumber reports whether a number of places written out, "in next 5 sts", took the
+// last place that was worked: what is told for that place has none.
+func (w *rowWork) usedByNumber() bool {
+	b := w.by
+	return b != nil && b.Op == OpWork && b.Target.Which == Next && b.Target.said && b.Target.N.At(w.pr.size) > 1 && w.slack == 0
+}
+
 // turnCounted reports whether the turning chain of the row below stands in it as a stitch.
 func (w *rowWork) turnCounted() bool {
 	n := len(w.below.runs)
@@ -520,7 +527,7 @@ func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 		if w.left(of) == 0 && w.begun && n == 1 && s.Legs == 0 {
 			// more into the place that was worked last, unless a number of
 			// places written out has used it up
-			if b := w.by; b != nil && b.Op == OpWork && b.Target.Which == Next && b.Target.said && b.Target.N.At(w.pr.size) > 1 && w.slack == 0 {
+			if w.usedByNumber() {
 				return w.overrun(s, n, 1)
 			}
 			w.slack = max(0, w.slack-1)
@@ -639,8 +646,8 @@ func (w *rowWork) turnTop(s *Step, p place, per int64) bool {
 		w.emit(s, p, per)
 		return true
 	}
-	if b := w.by; w.turnCounted() && b != nil && b.Op == OpWork && b.Target.Which == Next && b.Target.said && b.Target.N.At(w.pr.size) > 1 && w.slack == 0 {
-		return w.overrun(s, 1, 1) // a number of places written out has used it up
+	if w.turnCounted() && w.usedByNumber() {
+		return w.overrun(s, 1, 1)
 	}
 	w.warn(CodeNoPlace, s, "the turning chain of the row below does not count as a stitch, and is worked into")
 	w.problems[len(w.problems)-1].hint = "if it counts, say so where it is made: \"(counts as a st)\""
