@@ -71,15 +71,7 @@ func (w *pieceWork) otherAgrees(rw *rowWork, total *Total) bool {
 	if agrees, known := w.compareGroups(rw, total); known {
 		return agrees
 	}
-	t := tallyOf(&rw.out)
-	n := total.Parts[0].N.At(w.pr.size)
-	clusters := int64(0)
-	for id, v := range t.byID {
-		if isCompound(id) {
-			clusters += v
-		}
-	}
-	return n > 0 && (n == t.groups || n == t.whole || n == t.clumps || n == t.spaces || n == t.spaces-t.between || n == clusters || n == t.picots)
+	return slices.Contains(ownWays(rw), total.Parts[0].N.At(w.pr.size))
 }
 
 // tally is what a row made, sorted for comparing.

@@ -197,6 +197,7 @@ type pieceWork struct {
 	trial       *trial
 	links       *linking      // nil where nobody asks for links
 	told        map[*Row]bool // rows whose words not understood were told of
+	own         []ownUnit     // what rows state in units of the author's own
 
 	wrong  map[*Row]bool // rows with an error where they are written
 	onward map[*Row]edit // wrong rows, and how they are mended for those after them
@@ -286,6 +287,7 @@ func (pr *prover) endPiece(p *Piece, w *pieceWork, found int, kept int64) {
 	pr.misread(w, found)
 	pr.firstAmiss(w, found)
 	pr.doubt(p, w, found)
+	pr.ownUnits(w, found)
 	pr.barred, pr.forced = 0, 0
 	pr.pieces = append(pr.pieces, w)
 	pr.register(w)

@@ -507,6 +507,9 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		}
 		return rp
 	}
+	if total == nil {
+		total = w.ownTotal(label)
+	}
 	if total == nil && label.changes.deltaSet && below != nil && !below.free {
 		total = deltaTotal(label, countOf(below), pr.size)
 	}
@@ -591,6 +594,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		w.trial.note(label, number, best, chosen)
 	}
 	w.finish(rp, row, best, below, total)
+	w.noteOwn(rp, best, total)
 	if best.left > 0 || best.rw.leave {
 		w.leaves(best.rw)
 	}

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -69,6 +70,9 @@ func (w *pieceWork) remarkOnly(row *Row, bad []Span, talk bool, below *fabric, o
 	}
 	if o.status == Agrees || len(bad) == 0 {
 		return true // as it did where its words stand
+	}
+	if o.status == Unstated && !slices.ContainsFunc(bad, func(sp Span) bool { _, count := w.pr.pat.ownCounts[sp]; return !count }) {
+		return below == nil || !below.free
 	}
 	if o.status != Unstated || below == nil || below.free || below.ring || o.rw.taken == 0 {
 		return false
@@ -165,6 +169,17 @@ func holdsNumber(s string) bool {
 	return false
 }
 
+// ownTotal is the total that a row states in a unit of the author's own, in words that
+// were not understood and without which it comes out; nil for none.
+func (w *pieceWork) ownTotal(row *Row) *Total {
+	for _, sp := range row.bad {
+		if part, ok := w.pr.pat.ownCounts[sp]; ok {
+			return &Total{Span: sp, Text: w.pr.pat.Source.Slice(sp), Parts: []TotalPart{part}}
+		}
+	}
+	return nil
+}
+
 // lookPast says which words of a row were not understood and that it comes out
 // without them.
 func (w *pieceWork) lookPast(row *Row, bad []Span) {
@@ -180,6 +195,10 @@ func (w *pieceWork) lookPast(row *Row, bad []Span) {
 	}
 	w.told[row] = true
 	for _, sp := range bad {
+		if part, count := w.pr.pat.ownCounts[sp]; count {
+			w.pr.say(Note, CodeReading, sp, fmt.Sprintf("%q is taken for a count in a unit of the author's own, of which there are %d", oneLine(w.pr.pat.Source.Slice(sp)), part.N.N), "")
+			continue
+		}
 		w.pr.say(Note, CodeReading, sp, fmt.Sprintf("%q is not understood; the row comes out without it", oneLine(w.pr.pat.Source.Slice(sp))), "")
 	}
 }

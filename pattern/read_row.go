@@ -815,6 +815,7 @@ func (x *rowReader) unknown() []*Step {
 		hard = false // "pompom 8 cm", once the yarn is fastened off
 	}
 	if hard && !x.at(-1).is("apart") && !x.prosy(start) {
+		x.ownCount(start)
 		x.row.bad = append(x.row.bad, sp)
 		x.worked, x.bounded = true, true // so that the total after it is seen as one
 	}

@@ -27,6 +27,8 @@ type Pattern struct {
 	meshes    map[string]bool   // the author's own letters for the meshes of filet; true for a filled one
 	findings  []Finding         // what reading alone had to say
 	claims    []claim           // what it says of itself beside the instructions
+
+	ownCounts map[Span]TotalPart // words not understood that may count a row in the author's own unit
 }
 
 // HeaderKind says what a line outside the rows is about.

@@ -1,0 +1,85 @@
+package pattern
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// ownWays lists what an author may count in a row under a name of her own: its groups,
+// its spaces, its clusters. Each stands at a place of its own, and one that the row has
+// none of is -1.
+func ownWays(rw *rowWork) []int64 {
+	t := tallyOf(&rw.out)
+	clusters := int64(0)
+	for id, v := range t.byID {
+		if isCompound(id) {
+			clusters += v
+		}
+	}
+	out := []int64{t.stitches, t.groups, t.whole, t.clumps, t.spaces, t.spaces - t.between, clusters, t.picots}
+	for i, n := range out {
+		if n <= 0 {
+			out[i] = -1
+		}
+	}
+	return out
+}
+
+// ownUnit is a row's count in the author's own unit, beside what the row has that the
+// unit may be.
+type ownUnit struct {
+	row  *Row
+	part TotalPart
+	has  []int64 // see ownWays
+}
+
+// noteOwn keeps what a row states in a unit of the author's own.
+func (w *pieceWork) noteOwn(rp *RowProof, o outcome, total *Total) {
+	if total == nil || len(total.Parts) != 1 || total.Parts[0].Kind != PartOther || total.Parts[0].share || total.Parts[0].per > 0 || o.fatal != nil || o.left > 0 || rp.Status != Agrees && rp.Status != Unstated {
+		return
+	}
+	w.own = append(w.own, ownUnit{rp.Row, total.Parts[0], ownWays(o.rw)})
+}
+
+// noun is what a unit is called, in the singular.
+func (u *ownUnit) noun() string {
+	f := strings.Fields(strings.ToLower(u.part.Name))
+	if len(f) == 0 {
+		return ""
+	}
+	return strings.TrimSuffix(strings.Trim(f[0], ".,;:()"), "s")
+}
+
+// ownUnits holds the counts in one unit of the author's own against one another. What
+// such a unit is, another row of the piece shows, whose count is what it has; then a row
+// that has one or two more or fewer of them than it says is wrong.
+func (pr *prover) ownUnits(w *pieceWork, found int) {
+	for i := range w.own {
+		u := &w.own[i]
+		n := u.part.N.At(pr.size)
+		if u.noun() == "" || slices.Contains(u.has, n) {
+			continue
+		}
+		if has := pr.ownAsElsewhere(w, u, n); has > 0 && !pr.errsIn(u.row, found) {
+			pr.say(Error, CodeTotal, u.part.Span, fmt.Sprintf("the row states %d %s, and has %d, counted as in the other rows", n, u.part.Name, has), fmt.Sprintf("the total should read %d", has))
+		}
+	}
+}
+
+// ownAsElsewhere is how many of a unit a row has, counted as the rows are that agree; 0
+// where none shows how, or where it is further from what the row says than a slip is.
+func (pr *prover) ownAsElsewhere(w *pieceWork, u *ownUnit, n int64) int64 {
+	for i := range w.own {
+		v := &w.own[i]
+		if v.row == u.row || v.noun() != u.noun() {
+			continue
+		}
+		for way, has := range v.has {
+			if has == v.part.N.At(pr.size) && u.has[way] > 0 && max(n-u.has[way], u.has[way]-n) <= doubtBy {
+				return u.has[way]
+			}
+		}
+	}
+	return 0
+}
