@@ -105,6 +105,7 @@ type RowProof struct {
 	Trace *Trace
 
 	reading options // how its words were read
+	on      ground  // what it was worked on
 }
 
 // Count is how many rows this proof stands for.

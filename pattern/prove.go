@@ -192,6 +192,7 @@ type pieceWork struct {
 	counted     bool           // the total of the row below counts its chains as stitches
 	other       *fabric        // what the row would have left had its stated total been right
 	otherMade   int64
+	guess       *fabric // what a row that was not understood may have left; below is free then
 	mends       *mending
 	flips       map[turnKey]bool
 	trial       *trial

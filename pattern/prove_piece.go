@@ -457,7 +457,7 @@ func countOf(f *fabric) int64 {
 // fixed reports whether the row just worked offers what it was offered, with
 // the same chain carried over, so that the next one like it is its equal.
 func (w *pieceWork) fixed(row *Row, before *fabric) bool {
-	if before == nil || w.below == nil {
+	if before == nil || w.below == nil || w.guess != nil {
 		return false
 	}
 	carry := w.carry
@@ -517,7 +517,7 @@ func (w *pieceWork) fold(rp *RowProof) {
 // alike reports whether two proofs of neighbouring rows say the same.
 func alike(a, b *RowProof) bool {
 	if a.Row != b.Row || a.Label != b.Label || a.Line != b.Line || a.Available != b.Available || a.Taken != b.Taken || a.Skipped != b.Skipped ||
-		a.Left != b.Left || a.Made != b.Made || a.Status != b.Status || len(a.ByKind) != len(b.ByKind) || (a.Stated == nil) != (b.Stated == nil) {
+		a.Left != b.Left || a.Made != b.Made || a.Status != b.Status || a.on != b.on || len(a.ByKind) != len(b.ByKind) || (a.Stated == nil) != (b.Stated == nil) {
 		return false
 	}
 	for i := range a.ByKind {

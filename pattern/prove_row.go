@@ -500,6 +500,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 	if below == nil && w.carry == nil && row.Refer == nil {
 		below = w.continued(row)
 	}
+	below, guessed := w.guessed(row, label, below, total)
 	if (len(row.bad) > 0 || len(label.bad) > 0 && label != row) && !w.comesOutWithout(row, label, below, total) {
 		w.unread(rp, row, label, below, total)
 		if w.trial != nil {
@@ -599,6 +600,9 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		w.leaves(best.rw)
 	}
 	w.links.row(rp, best.rw)
+	if guessed {
+		w.onGuessed(rp, label, total)
+	}
 	return rp
 }
 
@@ -756,6 +760,10 @@ func (w *pieceWork) unread(rp *RowProof, row, label *Row, below *fabric, total *
 	w.below = &fabric{free: true}
 	if n := w.meshesStated(total); n > 0 {
 		w.below = uniform(3*n+1, stitch.DC)
+		return
+	}
+	if label == row {
+		w.guessLeft(row, below)
 	}
 }
 
