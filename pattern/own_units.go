@@ -62,7 +62,7 @@ func (pr *prover) ownUnits(w *pieceWork, found int) {
 			continue
 		}
 		if has := pr.ownAsElsewhere(w, u, n); has > 0 && !pr.errsIn(u.row, found) {
-			pr.say(Error, CodeTotal, u.part.Span, fmt.Sprintf("the row states %d %s, and has %d, counted as in the other rows", n, u.part.Name, has), fmt.Sprintf("the total should read %d", has))
+			pr.say(Error, CodeTotal, u.part.Span, fmt.Sprintf("the row states %d %s, and has %d, counted as in the other rows", n, u.part.Name, has), strings.TrimSpace(fmt.Sprintf("the total should read %d %s", has, u.part.Name)))
 		}
 	}
 }

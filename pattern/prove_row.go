@@ -501,7 +501,11 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		below = w.continued(row)
 	}
 	below, guessed := w.guessed(row, label, below, total)
-	if (len(row.bad) > 0 || len(label.bad) > 0 && label != row) && !w.comesOutWithout(row, label, below, total) {
+	switch {
+	case len(row.bad) == 0 && (label == row || len(label.bad) == 0), w.comesOutWithout(row, label, below, total):
+	case w.slipBeside(row, label, below, total):
+		w.lookPast(row, row.bad)
+	default:
 		w.unread(rp, row, label, below, total)
 		if w.trial != nil {
 			w.trial.stop()

@@ -1,0 +1,63 @@
+package pattern
+
+import "strings"
+
+// A row that comes out but for its words that are not understood is taken to come out
+// without them. Where it does not, they may be to blame, or a slip of the author's.
+
+// slipBeside reports whether a row with words that are not understood misses its stated
+// total, or the row below, by one number that is out by one or two, and the words are
+// none that could make up for it: then it is the number that is wrong.
+func (w *pieceWork) slipBeside(row, label *Row, below *fabric, total *Total) bool {
+	if label != row || w.trial != nil || row.Refer != nil || len(row.Steps) == 0 || below != nil && (below.free || below.bare) ||
+		total == nil || total.delta || total.rows || !checkable(total) {
+		return false
+	}
+	src := w.pr.pat.Source
+	for _, sp := range row.bad {
+		_, count := w.pr.pat.ownCounts[sp]
+		if !count && (sp.Len() > maxRemark || holdsNumber(src.Slice(sp)) || !placeOnly(src.Slice(sp)) && (asksForWork(src.Slice(sp)) || !src.apart(sp))) {
+			return false
+		}
+	}
+	asked, save, quiet := len(w.pr.asked), *w, w.pr.quiet
+	w.pr.quiet = true
+	defer func() {
+		*w = save
+		w.pr.quiet, w.pr.asked = quiet, w.pr.asked[:asked]
+	}()
+	found, tries := false, 0
+	readings := append([]options{w.usual(row)}, w.readings(row, below)...)
+	try := func(r *Row) {
+		for _, o := range readings {
+			if tries++; tries > maxBeside || found || r.Total != row.Total {
+				return
+			}
+			w.carry, w.host = save.carry, save.host
+			out := w.judge(w.attempt(r, below, o), total)
+			found = out.trouble < 2 && out.status == Agrees
+		}
+	}
+	for _, by := range []int64{-1, 1, -2, 2} {
+		w.pr.nearRows(row, by, try)
+	}
+	return found
+}
+
+// maxBeside is how often the row is worked with a number changed.
+const maxBeside = 300
+
+// placeOnly reports whether words tell where a stitch goes and nothing more, "in any
+// st", "in first foundation ch".
+func placeOnly(s string) bool {
+	f := strings.Fields(strings.ToLower(s))
+	if len(f) < 2 || len(f) > 9 || !strings.Contains(" in into on at to of around under behind through over ", " "+f[0]+" ") {
+		return false
+	}
+	for _, word := range f[1:] {
+		if strings.Contains(" and then each every both next last twice times more work rep repeat skip inc dec ", " "+strings.Trim(word, ".,;:()")+" ") {
+			return false
+		}
+	}
+	return true
+}
