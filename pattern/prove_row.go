@@ -829,7 +829,7 @@ func (w *pieceWork) report(rp *RowProof, row, label *Row, o outcome, chosen opti
 			}
 			pr.say(p.sev, p.code, at, p.msg, hint)
 		}
-		if o.left > 0 && !said && o.status == Agrees && turnsShort(row.Steps) {
+		if o.left > 0 && !said && o.status == Agrees && turnsShort(row.Steps) && !(o.rw.below != nil && o.rw.below.chain) {
 			pr.say(Note, CodeLeft, sp, countWords(o.left, "stitch of the row below is", "stitches of the row below are")+" left unworked: the row turns before them", "")
 		} else if o.left > 0 && !said {
 			plain := "if that is meant, write \"leave remaining sts unworked\""

@@ -1,43 +1,56 @@
 package pattern
 
-// firstAmiss makes an error of the first warning in a piece that is one of
-// count: a repeat that does not come out, stitches passed over that nobody
-// skips. All before it came out to the stitch, so that it is no reading gone
-// astray that they show, and nothing can be meant by them but that a number is
-// wrong. Where something was amiss before, in words or in number, they stay
-// warnings: they may only follow from it.
+import (
+	"cmp"
+	"slices"
+)
+
+// firstAmiss makes an error of a warning that is one of count, a repeat that does not
+// come out, stitches passed over that nobody skips, where all before it came out to the
+// stitch, or has since a row that agrees with its total: so it is no reading gone
+// astray that it shows, and nothing can be meant by it but that a number is
+// wrong. Where something was amiss just before, in words or in number, it stays a
+// warning: it may only follow from that.
 func (pr *prover) firstAmiss(w *pieceWork, found int) {
-	first := -1
+	var order []int
 	for i := found; i < len(pr.out); i++ {
 		f := &pr.out[i]
-		if f.Severity == Note && f.Code != CodeTrusted && f.Code != CodeUnread && f.Code != CodeMeasure {
+		if f.Severity > Note || f.Code == CodeTrusted || f.Code == CodeUnread || f.Code == CodeMeasure {
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(pr.out[a].Span.Start, pr.out[b].Span.Start) })
+	for k, i := range order {
+		f := &pr.out[i]
+		if f.Severity != Warning || f.Code != CodeMisfit && f.Code != CodeStepped {
 			continue
 		}
-		if first < 0 || f.Span.Start < pr.out[first].Span.Start {
-			first = i
+		if k == 0 && pr.undefinedBefore(w, f.Span.Start) || k > 0 && !w.agreedBetween(pr.out[order[k-1]].Span.Start, f.Span.Start) {
+			continue
 		}
+		pr.countError(w, f)
 	}
-	if first < 0 || pr.out[first].Severity != Warning {
-		return
-	}
-	for i := range pr.out {
-		// what was taken for a stitch that is nowhere defined is a guess
-		if o := &pr.out[i]; o.Code == CodeUndefined && w.piece.Rows[0].Span.Start <= o.Span.Start && o.Span.Start <= pr.out[first].Span.Start {
+}
+
+// undefinedBefore reports whether something of a piece before a place was taken for a
+// stitch that is nowhere defined, which is a guess.
+func (pr *prover) undefinedBefore(w *pieceWork, at int) bool {
+	return slices.ContainsFunc(pr.out, func(f Finding) bool {
+		return f.Code == CodeUndefined && w.piece.Rows[0].Span.Start <= f.Span.Start && f.Span.Start <= at
+	})
+}
+
+// countError makes an error of a warning, but where the row has the number that it states.
+func (pr *prover) countError(w *pieceWork, f *Finding) {
+	for _, r := range w.proof.Rows {
+		if r.Row.Span.Contains(f.Span) && r.Status == Agrees {
 			return
 		}
 	}
-	switch f := &pr.out[first]; f.Code {
-	case CodeMisfit, CodeStepped:
-		for _, r := range w.proof.Rows {
-			if r.Row.Span.Contains(f.Span) && r.Status == Agrees {
-				return // it has the number that it states
-			}
-		}
-		f.Severity = Error
-		for _, r := range w.proof.Rows {
-			if r.Row.Span.Contains(f.Span) && r.Status == Unstated {
-				r.Status = Differs
-			}
+	f.Severity = Error
+	for _, r := range w.proof.Rows {
+		if r.Row.Span.Contains(f.Span) && r.Status == Unstated {
+			r.Status = Differs
 		}
 	}
 }
