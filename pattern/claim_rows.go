@@ -255,6 +255,9 @@ func namesOthers(words []string, i, from, to int) bool {
 		found = found || err == nil
 		return err != nil || n < from || n > to
 	}
+	if i > 1 && words[i-1] == "of" && (words[i-2] == "end" || words[i-2] == "start" || words[i-2] == "beginning") {
+		return true // "at the end of Row 8" tells nothing of how it is worked
+	}
 	for k := i - 1; k <= min(i+3, len(words)-1); k++ {
 		if !other(k) {
 			return false

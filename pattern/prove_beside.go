@@ -16,6 +16,9 @@ func (w *pieceWork) slipBeside(row, label *Row, below *fabric, total *Total) boo
 	src := w.pr.pat.Source
 	for _, sp := range row.bad {
 		_, count := w.pr.pat.ownCounts[sp]
+		if sp.Start >= total.Span.End && !total.first && strings.Contains(src.Slice(Span{total.Span.End, sp.Start}), "\n") {
+			continue // it was counted before
+		}
 		if !count && (sp.Len() > maxRemark || holdsNumber(src.Slice(sp)) || !placeOnly(src.Slice(sp)) && (asksForWork(src.Slice(sp)) || !src.apart(sp))) {
 			return false
 		}
