@@ -599,6 +599,12 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		w.trial.note(label, number, best, chosen)
 	}
 	w.finish(rp, row, best, below, total)
+	if best.status == Trusted && row == label {
+		if msg := w.noMultiple(row, total); msg != "" {
+			pr.say(Error, CodeTotal, total.Span, msg, "")
+			rp.Status = Differs
+		}
+	}
 	w.noteOwn(rp, best, total)
 	if best.left > 0 || best.rw.leave {
 		w.leaves(best.rw)
