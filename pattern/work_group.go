@@ -534,7 +534,7 @@ func (w *rowWork) times(s *Step, n int64, rest []*Step) (bool, int64) {
 		m := w.mark()
 		if !w.pass(s, body, i+1) {
 			problems := append([]problem(nil), w.problems...)
-			if w.wraps(s, m, i+1, i == n-1) {
+			if w.wraps(s, m, i+1, i == n-1 && !chainsNext(rest)) {
 				return true, n
 			}
 			w.problems = problems // what went wrong is still to be said
@@ -894,6 +894,17 @@ func (f *fabric) hasTurn() bool {
 	for i := range f.runs {
 		if f.runs[i].turn {
 			return true
+		}
+	}
+	return false
+}
+
+// chainsNext reports whether the next thing worked is a chain: then a loop stands
+// before the join already, "repeat from * 15 times more, 5 ch, sl st to first dc".
+func chainsNext(rest []*Step) bool {
+	for _, s := range rest {
+		if s.Op != OpNote && s.Op != OpColour {
+			return s.Op == OpChain
 		}
 	}
 	return false
