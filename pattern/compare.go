@@ -71,7 +71,8 @@ func (w *pieceWork) otherAgrees(rw *rowWork, total *Total) bool {
 	if agrees, known := w.compareGroups(rw, total); known {
 		return agrees
 	}
-	return slices.Contains(ownWays(rw), total.Parts[0].N.At(w.pr.size))
+	n := total.Parts[0].N.At(w.pr.size)
+	return slices.Contains(ownWays(rw), n) || total.Parts[0].Name == "" && n == countOf(&rw.out)
 }
 
 // tally is what a row made, sorted for comparing.

@@ -17,7 +17,7 @@ func ownWays(rw *rowWork) []int64 {
 			clusters += v
 		}
 	}
-	out := []int64{t.stitches, t.groups, t.whole, t.clumps, t.spaces, t.spaces - t.between, clusters, t.picots}
+	out := []int64{t.groups, t.whole, t.clumps, t.spaces, t.spaces - t.between, clusters, t.picots}
 	for i, n := range out {
 		if n <= 0 {
 			out[i] = -1
@@ -44,11 +44,17 @@ func (w *pieceWork) noteOwn(rp *RowProof, o outcome, total *Total) {
 
 // noun is what a unit is called, in the singular.
 func (u *ownUnit) noun() string {
-	f := strings.Fields(strings.ToLower(u.part.Name))
-	if len(f) == 0 {
-		return ""
+	first := ""
+	for _, word := range strings.Fields(strings.ToLower(u.part.Name)) {
+		word = strings.Trim(word, ".,;:()")
+		if one := strings.TrimSuffix(word, "s"); one != word {
+			return one // "31 little boxes"
+		}
+		if first == "" {
+			first = word
+		}
 	}
-	return strings.TrimSuffix(strings.Trim(f[0], ".,;:()"), "s")
+	return first
 }
 
 // ownUnits holds the counts in one unit of the author's own against one another. What

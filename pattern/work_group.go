@@ -1390,10 +1390,23 @@ func endsAlike(body, end []*Step) bool {
 		return nil
 	}
 	a, b := last(body), last(end)
+	if x, y := skips(body), skips(end); b == nil && x > 1 && y > 1 && x != y {
+		return false // "*ch 5, skip 4, sc in next; rep from *, ending with ch 5, skip last 3"
+	}
 	if a != nil && b != nil && a.Op == OpInto && b.Op == OpInto && a.special != b.special {
 		return false // shells, and half a shell to end with
 	}
 	return a == nil || b == nil || a.Op != OpWork || b.Op != OpWork || a.Stitch == b.Stitch && a.N.N == b.N.N
+}
+
+// skips is how many places the last skip among some steps passes over, or 0.
+func skips(steps []*Step) int64 {
+	for i := len(steps) - 1; i >= 0; i-- {
+		if steps[i].Op == OpSkip {
+			return steps[i].Target.N.N
+		}
+	}
+	return 0
 }
 
 // closesLoop reports whether an ending makes the last loop of a round in
