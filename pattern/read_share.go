@@ -21,6 +21,11 @@ func (x *rowReader) part(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		p.figures = p.Kind != PartStitches && p.Kind != PartStitch
 		p.Kind, p.Name, p.share = PartOther, oneLine(x.src.Slice(Span{p.N.Span.End, p.Span.End})), true
+		return p, ok
+	}
+	if n := x.eachRowAhead(0); ok && n > 0 && (p.Kind == PartStitches || p.Kind == PartStitch) {
+		x.p += n
+		p.Span, p.eachRow = x.spanFrom(start), true
 	}
 	return p, ok
 }
@@ -58,10 +63,10 @@ func onlyShares(parts []TotalPart) bool {
 	return true
 }
 
-// inShare reports whether a word is part of a share.
+// inShare reports whether a word is part of a share, or tells that the count is that of each row.
 func inShare(parts []TotalPart, t *token) bool {
 	for i := range parts {
-		if p := &parts[i]; p.share && p.Span.Contains(t.span()) {
+		if p := &parts[i]; (p.share || p.eachRow) && p.Span.Contains(t.span()) {
 			return true
 		}
 	}

@@ -456,7 +456,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	if bare && (mark == "." || mark == ";" || mark == ":") && x.depth == 1 && x.lastWords() {
 		certain = true // "..., turn. 12", "sc2tog, sc in 5, sc2tog: 7"
 	}
-	if f := flowOf(before, x.countBefore); mark == "," && generic && !x.peek().isMark("([{") && x.lastWords() && x.at(-1).isAny("st", "sts", "stitches") && !f.unknown && f.makes == parts[0].N.N && f.makes > 1 && len(parts) == 1 {
+	if f := flowOf(before, x.countBefore); parts[0].eachRow {
+		certain = true // "12 each time"
+	} else if mark == "," && generic && !x.peek().isMark("([{") && x.lastWords() && x.at(-1).isAny("st", "sts", "stitches") && !f.unknown && f.makes == parts[0].N.N && f.makes > 1 && len(parts) == 1 {
 		certain = true // "3 sc in 2nd ch from hook, 3 sts"
 	} else if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && (x.bounded || x.loneStitch(before))) {
 		certain = true // "inc x 6, 12", "sc, 21"
@@ -996,7 +998,7 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
-	if t.separator() || t.in(afterNumber) {
+	if t.separator() || t.in(afterNumber) || x.eachRowAhead(0) > 0 {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}

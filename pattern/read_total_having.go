@@ -17,9 +17,12 @@ func (x *rowReader) havingAtEnd() bool {
 		k += n
 	} else if n, ok := x.nounAt(k); ok && n.chain == 0 {
 		k += n.tokens
-	} else {
+	} else if x.eachRowAhead(k) == 0 {
 		x.p = start
 		return false
+	}
+	if x.eachRowAhead(k) > 0 {
+		return true // "with 12 sts each time"
 	}
 	if n := x.phraseAt(k, "[left|remaining|now]", "at|on|in", "[the]", "end", "of"); n > 0 {
 		k += n

@@ -456,6 +456,7 @@ type TotalPart struct {
 	share   bool   // it tells of a part of the row, "11 per side", and not of all of it
 	figures bool   // a share that counts groups or spaces, and no stitches: "2 groups along each side"
 	per     int64  // how many stitches each of what is counted has, "12 groups of 7 dc", or 0
+	eachRow bool   // it is said to be that of each of several rows: "40 each time"
 	ends    int64  // how many more may stand at the ends of the row, told apart: "and a half loop at either end"
 }
 

@@ -1,0 +1,27 @@
+package pattern
+
+// eachRowAhead is the length of words, k tokens on, that tell of a count that it is that of
+// each of the rows told together: "40 each time", "28 sts a round", "12 every row". It is 0
+// where more of the clause follows them.
+func (x *rowReader) eachRowAhead(k int) int {
+	t := x.at(k)
+	if t.kind != tWord && t.kind != tNum {
+		return 0
+	}
+	n := max(0, x.phraseAt(k, "each|every", "time|row|rnd|round|rd"),
+		x.phraseAt(k, "in|on|at|for|after", "[the]", "[end]", "[of]", "each|every|all", "[of]", "[these|the|those]", "time|row|rnd|round|rd|one|rows|rnds|rounds"),
+		x.phraseAt(k, "a|per", "row|rnd|round|rd"),
+		x.phraseAt(k, "both|all", "times|rows|rounds|rnds"),
+		x.phraseAt(k, "throughout"),
+		x.phraseAt(k, "all", "the", "way", "[through|along|up]"))
+	if each := x.at(k); n == 0 && each.is("each") && x.rowsToTell() > 1 {
+		n = 1 // "24 each"
+	}
+	if n == 0 {
+		return 0
+	}
+	if after := x.at(k + n); after.kind != tEnd && !after.separator() && !after.isMark("([{)]}?") && !after.head {
+		return 0
+	}
+	return n
+}
