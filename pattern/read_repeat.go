@@ -84,6 +84,11 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		x.endings(g)
 		return
 	}
+	if tm, ok := x.timesOfStar(); ok && !closed {
+		g.Times = tm
+		x.endings(g)
+		return
+	}
 	x.p = save
 	if closed {
 		comma := x.accept(",")
@@ -303,7 +308,7 @@ func (x *rowReader) closesMark(closer string, out []*Step) bool {
 	if closer != top.text {
 		return false
 	}
-	if x.repeatOn() {
+	if x.repeatOn() || len(out) > 0 && x.closesStar() {
 		return true
 	}
 	for i := len(x.marks) - 1; i >= 0; i-- {

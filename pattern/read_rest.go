@@ -9,14 +9,17 @@ func (x *rowReader) again(before []*Step) []*Step {
 		return nil
 	}
 	t := x.peek()
-	if t.kind != tNum && !t.isAny("x", "twice", "thrice", "do", "all", "around", "round", "across", "right", "along", "to", "until", "till") {
+	if t.kind != tNum && !t.isAny("x", "twice", "thrice", "do", "make", "all", "around", "round", "across", "right", "along", "to", "until", "till") {
 		return nil
 	}
 	start := x.p
 	fail := func() []*Step { x.p = start; return nil }
 	last := before[len(before)-1]
-	x.phrase("do", "that|this|it|these", "[all]")
+	x.phrase("do|make", "that|this|it|these|the", "[all|same]")
 	asked := x.p > start
+	if t.is("make") && !asked {
+		return fail()
+	}
 	x.phrase("a", "total", "of")
 	var tm Times
 	if u := x.peek(); u.isAny("all", "around", "round", "across", "right", "along", "to", "until", "till") {

@@ -624,6 +624,9 @@ func (x *rowReader) repeated(start int, steps []*Step) []*Step {
 	if x.peek().is(",") && x.at(1).kind == tNum && x.at(2).isAny("times") && !x.at(3).isAny("more") && !(x.worked && x.depth == 1 && x.lastWordsAfter(3)) {
 		x.p++
 	}
+	if x.peek().isAny("do", "work", "repeat", "make") && x.at(1).isAny("this", "that", "it", "these", "all") {
+		return steps // "sc in next 3 sts, inc. Do this 6 times": all of it
+	}
 	tm, ok := x.times()
 	if !ok || tm.Kind == Fill && last.Target.said {
 		x.p = save
