@@ -53,6 +53,16 @@ func (x *rowReader) timesOfStar() (Times, bool) {
 	if tm, ok := x.doneAgain(); ok {
 		return tm, true
 	}
+	x.accept("and", "then")
+	if x.accept("rep", "repeat", "rpt") {
+		if tm, ok := x.times(); ok && (tm.Kind == Exactly || tm.Kind == More) {
+			if tm.Kind == Exactly && !tm.sure {
+				tm.Kind, tm.star = More, true // "*sc in next 3 sts, inc, repeat 6 times"
+			}
+			return tm, true
+		}
+	}
+	x.p = start
 	if x.p > 0 && x.at(-1).separator() && (x.peek().kind == tNum || x.peek().isAny("twice")) {
 		if tm, ok := x.times(); ok && (tm.Kind == Exactly || tm.Kind == More) && x.lastWords() {
 			return tm, true
@@ -62,10 +72,14 @@ func (x *rowReader) timesOfStar() (Times, bool) {
 	return Times{}, false
 }
 
-// closesStar reports whether such words stand here.
-func (x *rowReader) closesStar() bool {
+// closesStar reports whether such words stand here, and none further on that go back to the
+// mark.
+func (x *rowReader) closesStar(mark string) bool {
 	start := x.p
 	_, ok := x.timesOfStar()
 	x.p = start
+	for k := 1; ok && k < maxTotal && x.at(k).kind != tEnd; k++ {
+		ok = !x.at(k).is(mark)
+	}
 	return ok
 }

@@ -308,7 +308,7 @@ func (x *rowReader) closesMark(closer string, out []*Step) bool {
 	if closer != top.text {
 		return false
 	}
-	if x.repeatOn() || len(out) > 0 && x.closesStar() {
+	if x.repeatOn() || len(out) > 0 && x.closesStar(top.text) {
 		return true
 	}
 	for i := len(x.marks) - 1; i >= 0; i-- {
