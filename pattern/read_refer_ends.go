@@ -1,31 +1,45 @@
 package pattern
 
+import "slices"
+
 // endingEdit reads how rows that are repeated end otherwise: "as 2nd row, ending with
 // 2 tr in last dc", "Rep Row 2, the 9th row ending with 2 tr in last dc". What it ends
 // with is worked instead of the last thing the row makes.
 //
-//	endingEdit = [ [ "the" ] row ] ( "ending" | "finishing" ) "with" step .
+//	endingEdit = [ [ "the" ] row ] ( "ending" | "finishing" ) [ [ "the" ] row ] "with" step .
+//
+// Old leaflets turn with a chain at the end of each row, and one row ends with another
+// chain: "Rows 3 and 4: Work as for Row 2, ending Row 4 with ch 1, turn". It is the chain
+// of that row which is another then.
 func (x *rowReader) endingEdit(r *Refer) bool {
 	save := x.p
 	x.accept(",", ";")
 	x.accept("and", "but", "only")
 	x.accept("on", "in")
 	start := x.p
-	x.accept("the")
-	e := Edit{}
-	if n, ok := x.rowName(); ok {
-		e.Row = n.N
+	e := Edit{Row: x.rowOfLabel()}
+	if e.Row > 0 {
 		x.accept(",")
 	} else {
 		x.p = start
 	}
-	if !x.phrase("ending|end|ends|finishing|finish", "[off]", "[each|every|the|this]", "[row|rnd|round]", "[however]", "with|by", "[working|making]") {
+	verb := x.phrase("ending|end|ends|finishing|finish", "[off]")
+	if verb && e.Row == 0 {
+		e.Row = x.rowOfLabel()
+	}
+	if !verb || !x.phrase("[each|every|the|this]", "[row|rnd|round]", "[however]", "with|by", "[working|making|a]") {
 		x.p = save
 		return false
 	}
 	worked, last := x.worked, x.lastStep
 	made := x.step(nil)
 	x.worked, x.lastStep = worked, last
+	if len(made) == 1 && made[0].Op == OpChain && e.Row > 0 && (x.end() || x.peek().isMark(",;.") || x.peek().isAny("and", "to", "turn")) {
+		x.phrase("to", "turn")
+		e.End, e.Span = made[0], x.spanFrom(start)
+		r.Edits = append(r.Edits, e)
+		return true
+	}
 	if len(made) != 1 || made[0].Op != OpWork && made[0].Op != OpInto || !made[0].Target.said || made[0].Target.Which == Each || !x.end() && !x.peek().separator() && !x.peek().isMark("([{=-") {
 		x.p = save
 		return false
@@ -33,6 +47,21 @@ func (x *rowReader) endingEdit(r *Refer) bool {
 	e.End, e.Span = made[0], x.spanFrom(start)
 	r.Edits = append(r.Edits, e)
 	return true
+}
+
+// rowOfLabel takes the row that ends otherwise, by its number or as the last of those that
+// the label stands for, and gives its number; 0 where none is named.
+func (x *rowReader) rowOfLabel() int64 {
+	start := x.p
+	x.accept("the")
+	if n, ok := x.rowName(); ok {
+		return n.N
+	}
+	if x.phrase("last|final", "row|rnd|round|one") && x.rowsToTell() > 1 {
+		return x.row.Numbers.Last.N
+	}
+	x.p = start
+	return 0
 }
 
 // inShade takes the colour that rows are repeated in, "As 2nd row in Medium": one
@@ -88,6 +117,9 @@ func (x *rowReader) coloursVaried() bool {
 // endingOtherwise gives steps whose last work is another: a repeat that is the last of
 // them keeps its passes, and the ending stands behind it.
 func endingOtherwise(steps []*Step, end *Step) []*Step {
+	if end.Op == OpChain {
+		return turningOtherwise(steps, end)
+	}
 	for i := len(steps) - 1; i >= 0; i-- {
 		s := steps[i]
 		if !makesStitches(s) {
@@ -103,6 +135,22 @@ func endingOtherwise(steps []*Step, end *Step) []*Step {
 		return append(append(out, &e), steps[i+1:]...)
 	}
 	return steps
+}
+
+// turningOtherwise gives steps with another chain at their end, behind all that is worked.
+func turningOtherwise(steps []*Step, chain *Step) []*Step {
+	out, e := append([]*Step(nil), steps...), *chain
+	at := len(out)
+	for i := len(out) - 1; i >= 0 && !makesStitches(out[i]); i-- {
+		switch out[i].Op {
+		case OpChain:
+			out[i] = &e
+			return out
+		case OpTurn:
+			at = i
+		}
+	}
+	return slices.Insert(out, at, &e)
 }
 
 // rowsEnding gives the rows of "9th to 12th rows: As 2nd row, the 9th row ending with

@@ -925,6 +925,9 @@ func (x *rowReader) ending() []*Step {
 		}
 		x.p = start
 	}
+	if x.worked && x.endsPlainly() { // "dc in each tr, ending 1 dc in top of tch"
+		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
+	}
 	if x.phrase("end|ending|ends|finish|finishing", "[the|each]", "[row|rnd|round|last]", "[rep]", "with|by|in") {
 		x.accept("a")
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}

@@ -67,7 +67,7 @@ func editSteps(steps []*Step, edits []Edit, start bool) []*Step {
 		c := *s
 		if c.Op == OpChain && begun && !c.Counts.Said {
 			for _, e := range edits {
-				if e.From == c.N.N || e.From == 0 && c.N.N > 1 {
+				if e.To > 0 && (e.From == c.N.N || e.From == 0 && c.N.N > 1) {
 					c.N = Num{N: e.To}
 				}
 			}

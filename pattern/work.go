@@ -598,6 +598,9 @@ func (w *rowWork) skip(s *Step) bool {
 				return w.fail(CodeOverrun, s, n, "%s to skip here, and the row below is used up (it has %s)", countWords(n, "stitch", "stitches"), w.offers())
 			}
 		}
+		if w.tchApart && w.below.runs[w.cur.i].turn {
+			w.reached0 += beyond // it is worked into by its name
+		}
 		k := min(n, w.runLeft())
 		if r := &w.below.runs[w.cur.i]; r.kind == pSpace && r.size > 1 && len(t.Of) > 0 && t.Of[0].Kind == ChainStitch {
 			// "ch 2, sk 2 ch": the chains of a space are passed with it

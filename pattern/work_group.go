@@ -1130,7 +1130,7 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	after := func() (bool, int64) {
 		ok, n := w.fill(&plain, append(append([]*Step(nil), e.Body...), rest...))
 		first := e.Body[0]
-		used := first.Target.Which == Last && w.left(w.resolve(first, first.Target.Of)) == 0 || first.Target.Which == TurnTop && first.Target.Within == nil && w.left(nil) == 0
+		used := first.Target.Which == Last && w.left(w.resolve(first, first.Target.Of)) == 0 || first.Target.Which == TurnTop && first.Target.Within == nil && w.left(nil) == 0 && !w.turnAhead()
 		if ok && used && !w.below.free && first.Stitch != stitch.Slip {
 			return false, n // its place is used: the last pass must end otherwise
 		}

@@ -655,6 +655,12 @@ func (w *rowWork) turnTop(s *Step, p place, per int64) bool {
 	return true
 }
 
+// turnAhead reports whether a turning chain that the row names apart is still to be worked.
+func (w *rowWork) turnAhead() bool {
+	last := len(w.below.runs) - 1
+	return w.tchApart && last >= w.cur.i && w.below.runs[last].turn && !(last == w.cur.i && w.cur.off >= w.below.runs[last].n)
+}
+
 // between works into the gap before the next place.
 func (w *rowWork) between(s *Step, p place, per int64) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
