@@ -38,6 +38,10 @@ func (pr *prover) sharesClaimed() {
 			if rp.Stated != nil && !onlyShares(rp.Stated.Parts) {
 				all, ok = onlyCount(rp.Stated, pr.size)
 			}
+			if ok && per.halves && !per.figures {
+				pr.halvesClaimed(rp, per, all)
+				continue
+			}
 			if ok && per.N.At(pr.size) > 1 && ofSides(per.Name) && !per.figures {
 				rows = append(rows, sided{rp, per, all})
 			}
@@ -64,6 +68,17 @@ func (pr *prover) sharesClaimed() {
 			r.rp.Status = Differs
 		}
 	}
+}
+
+// halvesClaimed holds what is said of either side of a space in the middle of a row against
+// the whole of it. One stitch more or fewer is let pass: it may be the turning chain.
+func (pr *prover) halvesClaimed(rp *RowProof, per TotalPart, all int64) {
+	n := per.N.At(pr.size)
+	if by := all - 2*n; by >= -1 && by <= 1 {
+		return
+	}
+	pr.say(Error, CodeTotal, per.Span, fmt.Sprintf("%s says %d on each side of the middle, and has %d in all", rp.Label, n, all), "one of the two numbers, or a row before")
+	rp.Status = Differs
 }
 
 // sayingShares are the rows of a piece that are told to be like others and say what
@@ -100,7 +115,7 @@ func sidesNamed(text string) []int64 {
 	for _, s := range [...]struct {
 		sides int64
 		words string
-	}{{3, "triang/three sides/3 sides/three corners/3 corners"}, {5, "pentag/five sides/5 sides/star/5 corners/five corners"}, {6, "hexag/six sides/6 sides/six corners/6 corners/star"}, {8, "octag/eight sides/8 sides/star"}} {
+	}{{2, "shawl/spine/wing/each side of/either side of/both sides of"}, {3, "triang/three sides/3 sides/three corners/3 corners"}, {5, "pentag/five sides/5 sides/star/5 corners/five corners"}, {6, "hexag/six sides/6 sides/six corners/6 corners/star"}, {8, "octag/eight sides/8 sides/star"}} {
 		for _, w := range strings.Split(s.words, "/") {
 			if strings.Contains(text, w) {
 				out = append(out, s.sides)

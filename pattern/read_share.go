@@ -11,14 +11,15 @@ var sharedBy = newWordSet("side sides edge edges corner corners end ends petal p
 func (x *rowReader) part(end int) (TotalPart, bool) {
 	start := x.p
 	if n, ok := x.number(); ok {
-		if x.shareOf(end) { // "28 sts, 7 on each side"
-			return TotalPart{N: n, Kind: PartOther, Name: oneLine(x.src.Slice(Span{n.Span.End, x.spanFrom(start).End})), Span: x.spanFrom(start), share: true}, true
+		if half := x.sidesOfMiddle(); half || x.shareOf(end) { // "28 sts, 7 on each side"
+			return TotalPart{N: n, Kind: PartOther, Name: oneLine(x.src.Slice(Span{n.Span.End, x.spanFrom(start).End})), Span: x.spanFrom(start), share: true, halves: half}, true
 		}
 		x.p = start
 	}
 	p, ok := x.plainPart(end)
-	if ok && x.shareOf(end) { // "11 tr per side"
+	if half := ok && x.sidesOfMiddle(); half || ok && x.shareOf(end) { // "11 tr per side"
 		p.Span = x.spanFrom(start)
+		p.halves = half
 		p.figures = p.Kind != PartStitches && p.Kind != PartStitch
 		p.Kind, p.Name, p.share = PartOther, oneLine(x.src.Slice(Span{p.N.Span.End, p.Span.End})), true
 		return p, ok
@@ -51,6 +52,31 @@ func (x *rowReader) shareOf(end int) bool {
 	x.phrase("of", "[the]", "square|motif|piece|work")
 	x.phrase("between", "[the]", "corners|corner", "[sps|spaces|sp]")
 	return true
+}
+
+// middles are what the two halves of a row lie on either side of.
+var middles = newWordSet("sp space gap hole loop middle center centre")
+
+// sidesOfMiddle takes "on each side of the ch-2 space", "before and after the gap": of the
+// two halves of the row as many are told, and the space in the middle is no stitch.
+func (x *rowReader) sidesOfMiddle() bool {
+	start := x.p
+	if !x.phrase("[on|at|to]", "each|either|both", "[of|the]", "side|sides", "of", "[the|that|your]") && !x.phrase("before|left", "and", "after|right", "[of]", "[the|that|your]") {
+		x.p = start
+		return false
+	}
+	x.phrase("center|centre|middle|central|increase|corner")
+	if x.phrase("ch|chain", "[-]") && x.peek().kind == tNum {
+		x.p++
+	}
+	if x.acceptIn(middles) {
+		return true
+	}
+	if x.at(-1).isAny("center", "centre", "middle") && (x.peek().separator() || x.peek().isMark(")]") || x.end() || x.peek().isAny("now", "by")) {
+		return true
+	}
+	x.p = start
+	return false
 }
 
 // onlyShares reports whether a total tells of shares and of nothing else.

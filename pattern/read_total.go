@@ -348,7 +348,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	x.phrase("in|for", "every|each|all", "size|sizes")
 	x.phrase("[in]", "[total|all|altogether]")
 	x.phrase("[told|again]")
-	x.phrase("now|still|again") // "that's 16 now"
+	x.phrase("[by]", "now|still|again") // "that's 16 now"
 	x.phrase("every|each", "time|row|rnd|round")
 	x.phrase("on|at|in", "[the|this|your]", "[last|end]", "[of]", "[the]", "[row|rnd|round|hook|of]")
 	if isRowWord(x.at(-1)) && x.peek().kind == tNum {
@@ -909,7 +909,7 @@ func (x *rowReader) totalTail(end int) bool {
 		x.nounDrop()
 		return x.p >= end
 	}
-	if x.phrase("i", "[.]", "e", "[.]") || x.phrase("so", "far") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
+	if x.phrase("i", "[.]", "e", "[.]") || x.phrase("so", "far") || x.phrase("by", "now") || x.peek().isAny("total", "in", "at", "not", "made", "each", "per", "on", "around", "counting", "including", "now", "all", "every", "to", "altogether", "across", "rem", "remain", "remaining", "left", "increased", "inc", "dec", "decreased", "for", "worked", "completed", "complete", "excluding", "if", "st", "after", "x", "and", "join", "turn") {
 		if x.peek().isAny("in", "to") && !x.at(1).isAny("total", "all", "each", "every", "rnd", "round", "row", "this", "a", "the", "ring") && x.at(-1).kind != tNum {
 			x.p = save
 			return false
@@ -1233,7 +1233,7 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 			break
 		}
 	}
-	if t == nil || x.depth > 1 {
+	if t == nil || x.depth > 1 || onlyShares(parts) && parts[0].halves {
 		return
 	}
 	if was := x.row.Total; was != nil && checkable(was) {
