@@ -11,10 +11,19 @@ import (
 // sectionAt finds a section heading at the start of a line, and where its
 // text begins.
 func (r *reader) sectionAt(ln line) (section, int, bool) {
-	name := ""
-	best, after := noSection, 0
+	name, joint := "", 0
+	first, best, after := noSection, noSection, 0 // first is the one before a joint: "Tension/gauge:"
 	for k := ln.start; k < min(ln.end, ln.start+5); k++ {
 		t := &r.toks[k]
+		if t.isAny("/", "&", "and", "+") && first == noSection && k > ln.start && k+1 < ln.end {
+			if sec, ok := sectionNames[name]; ok {
+				first, joint = sec, len(name)+len(t.text)+2
+				if !t.isAny("and") {
+					name += " " + t.text
+					continue
+				}
+			}
+		}
 		if t.kind != tWord && !t.word || t.is("-") {
 			break
 		}
@@ -39,6 +48,11 @@ func (r *reader) sectionAt(ln line) (section, int, bool) {
 		}
 		if !ok && colon {
 			sec, ok = sectionNames[name+":"]
+		}
+		if !ok && first != noSection && len(name) > joint && colon {
+			if _, ok = sectionNames[name[joint:]]; ok {
+				sec = first
+			}
 		}
 		if ok {
 			best, after = sec, min(end+1, ln.end)

@@ -28,11 +28,12 @@ func (x *rowReader) fold() []*Step {
 	return x.noteFrom(start)
 }
 
-// seamedAfter takes a sentence that closes the piece behind rows that only repeat others,
-// "Rows 4-61: rep Rows 2 and 3. Hold the short ends together and sl st through both
+// seamedAfter takes a sentence that closes the piece, on a line of its own behind what is
+// worked or behind rows that only repeat others,
+// "Hold the first and last rows together and slip stitch the 10 sts to make a tube", "Rows 4-61: rep Rows 2 and 3. Hold the short ends together and sl st through both
 // thicknesses": it is no work of those rows.
 func (x *rowReader) seamedAfter() bool {
-	if x.row.Refer == nil || x.p == 0 || !x.at(-1).isMark(".!)") {
+	if x.row.Refer == nil && !(x.worked && x.peek().head) || x.p == 0 || !x.at(-1).isMark(".!)") {
 		return false
 	}
 	k := 0
@@ -52,7 +53,7 @@ func (x *rowReader) seamedAfter() bool {
 			return false
 		}
 		together = together || t.is("together")
-		both = both || t.isAny("both", "layers", "thicknesses")
+		both = both || t.isAny("both", "layers", "thicknesses", "tube", "cylinder")
 	}
 	if !together || !both || k == maxSeamWords {
 		return false

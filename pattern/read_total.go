@@ -66,6 +66,10 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 		if x.totalOfRows(start, before) {
 			return true
 		}
+		if x.evenlyGloss(end) {
+			x.p = start
+			return false
+		}
 		last := end
 		if x.ts[end-1].is(".") {
 			last-- // "(10 spaces.)"

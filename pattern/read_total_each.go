@@ -25,3 +25,17 @@ func (x *rowReader) eachRowAhead(k int) int {
 	}
 	return n
 }
+
+// evenlyGloss reports whether a bracket from here on tells how stitches are spread that the
+// row before it counts, "(one sc in each row)", "(2 sts in every row end)": no total of one row.
+func (x *rowReader) evenlyGloss(end int) bool {
+	if n := x.peek(); n.kind != tNum || n.frac || n.num > 4 || x.rowsToTell() > 1 {
+		return false
+	}
+	for k := 1; x.p+k+1 < end; k++ {
+		if x.at(k).isAny("in", "into", "per", "for", "to", "at", "on") && (x.at(k).is("per") || x.at(k+1).isAny("each", "every")) {
+			return true
+		}
+	}
+	return false
+}
