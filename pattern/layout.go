@@ -341,6 +341,10 @@ func (r *reader) line(i int) {
 		r.foundationLine(ln, k)
 		return
 	}
+	if r.row == nil && len(r.pat.Pieces) == 0 && len(r.setup) == 0 && r.gaugeLine(ln) {
+		r.header(secGauge, ln.start, ln.end)
+		return
+	}
 	if r.row == nil && len(r.setup) == 0 && r.legend(ln) != stitch.None && !r.foundation(ln) {
 		r.prose(ln)
 		return
