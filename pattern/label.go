@@ -150,6 +150,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 		}
 	case t.head && t.kind == tWord && !t.in(rowTalk) && x.at(1).isAny("row", "rows", "rnd", "rnds", "round", "rounds") && !x.at(1).head && x.at(2).kind == tNum && x.ownNumbers(&l, r.underHeading(t.text)):
 		// "Rib Rnds 2-3:": a part of the piece that counts by itself
+	case t.head && x.dottedNumbers(&l):
 	case t.kind == tNum && !t.frac && !t.word && t.head && (x.at(1).isMark(".):") && x.at(1).glued || x.at(1).isMark("-") && x.at(2).kind == tNum && (x.at(3).isMark(".):") || isRowWord(x.at(3)) && x.at(4).isMark(":-.")) || isRowWord(x.at(1)) && x.at(2).isMark(":-.")):
 		l.weak = true
 		l.numbers.First = Num{N: t.num, Span: t.span()}
