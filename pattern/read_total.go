@@ -86,6 +86,8 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 		x.p = end + 1
 		x.setTotal(parts, x.spanFrom(start), before)
 		return true
+	case t.isMark("-~/|") && x.betweenMarks(before):
+		return true
 	case t.isMark("-=:.;,/~|>"):
 		if !x.worked || x.at(1).kind == tWord && !x.at(1).opens(opensTotal) {
 			return false

@@ -39,3 +39,31 @@ func (x *rowReader) evenlyGloss(end int) bool {
 	}
 	return false
 }
+
+// betweenMarks takes a total that stands between two marks at the end of its line, "-14-",
+// "~ 20 sc ~", as typed notes set it off.
+func (x *rowReader) betweenMarks(before []*Step) bool {
+	n := x.at(1)
+	if !x.worked || x.depth > 1 || n.kind != tNum || n.frac {
+		return false
+	}
+	start, k := x.p, 2
+	part := TotalPart{Kind: PartStitches}
+	if id, w := x.stitchAt(k); w > 0 {
+		part.Kind, part.ID, k = PartStitch, id, k+w
+	} else if x.at(k).isAny("st", "sts", "stitches") {
+		k++
+	}
+	if end := x.at(k + 1); !x.at(k).is(x.peek().text) || end.kind != tEnd && !end.head {
+		return false
+	}
+	x.p++
+	part.N, _ = x.number()
+	x.p = start + k + 1
+	part.Span, part.Name = x.spanFrom(start), x.ts[start+k-1].text
+	if k == 2 {
+		part.Name = ""
+	}
+	x.setTotal([]TotalPart{part}, x.spanFrom(start), before)
+	return true
+}
