@@ -33,8 +33,11 @@ func (x *rowReader) evenlyGloss(end int) bool {
 		return false
 	}
 	for k := 1; x.p+k+1 < end; k++ {
-		if x.at(k).isAny("in", "into", "per", "for", "to", "at", "on") && (x.at(k).is("per") || x.at(k+1).isAny("each", "every")) {
-			return true
+		if x.at(k).isAny("in", "into", "for", "to", "at", "on") && x.at(k+1).isAny("each", "every") {
+			return !x.at(k + 2).in(sharedBy)
+		}
+		if x.at(k).separator() {
+			return false
 		}
 	}
 	return false
