@@ -526,6 +526,7 @@ func (r *reader) chainSentence(k, end int) bool {
 	if x.peek().kind != tNum && !r.capital(k) {
 		return false
 	}
+	x.yarnFirst() // "Starting at neck edge, ch 74", "With white make 20 ch."
 	x.phrase("make|commence|begin|start|work", "[with|by]", "[a]", "[foundation]")
 	x.phrase("in|into", "a", "ring|circle|loop", "of")
 	if x.peek().isAny("ch", "chain") {

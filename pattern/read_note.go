@@ -128,7 +128,7 @@ func (x *rowReader) note() []*Step {
 		return clause() // "omitting the turning ch at the end of the last row"
 	}
 	x.p = start
-	if x.phrase("[always]", "counting|including") && (x.worked || x.row.Total != nil) && x.clauseHas("ch", "chs", "chain", "chains", "turning") {
+	if x.phrase("[always|and]", "counting|including|count|include|reckon") && (x.worked || x.row.Total != nil) && x.clauseHas("ch", "chs", "chain", "chains", "turning") {
 		return clause()
 	}
 	x.p = start

@@ -903,18 +903,18 @@ func (x *rowReader) hookSize(k int) bool {
 // whereBegun passes over where on the piece a chain begins it: "Commence at the
 // toe with 10 ch.", "Starting at lower edge, ch 54".
 func (x *rowReader) whereBegun() bool {
-	if !x.peek().isAny("begin", "start", "beginning", "starting", "commence", "commencing") || !x.at(1).isAny("at", "from", "on") || x.worked {
+	if !x.peek().isAny("begin", "start", "beginning", "starting", "commence", "commencing") || !x.at(1).isAny("at", "from", "on", "in") || x.worked {
 		return false
 	}
 	for k := 2; k < 9; k++ {
 		t := x.at(k)
 		switch {
-		case t.isAny("with", "by", ",") && k > 2:
+		case t.isAny("with", "by", ",", "make", "work") && k > 2:
 			n := k + 1
-			for x.at(n).isAny("with", "by", "a", "chaining", "make", "making", "work") {
+			for x.at(n).isAny("with", "by", "a", "the", "chaining", "make", "making", "work") {
 				n++
 			}
-			if x.at(n).isAny("ch", "chain") && x.at(n+1).kind == tNum || x.at(n).kind == tNum && x.at(n+1).isAny("ch", "chain", "chains", "chs") {
+			if x.at(n).isAny("ch", "chain") && (x.at(n+1).kind == tNum || x.at(n+1).is("of") && x.at(n+2).kind == tNum) || x.at(n).kind == tNum && x.at(n+1).isAny("ch", "chain", "chains", "chs") {
 				x.p += n
 				return true
 			}
@@ -1166,7 +1166,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	ring := false
 	for k := 0; k < 24; k++ {
 		t := x.at(k)
-		if t.kind == tEnd || t.isMark(";") || t.isMark(".") && x.at(k+1).kind != tPunct && !x.at(k+1).isAny("to", "in") {
+		if t.kind == tEnd || t.isMark(";") || t.isMark(".") && x.at(k+1).kind != tPunct && !x.at(k+1).isAny("to", "in", "into", "s") {
 			break
 		}
 		if t.isMark(",") && !x.at(k+1).isAny("being", "taking", "making", "careful", "without", "form", "to", "forming") {
@@ -1188,9 +1188,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 	if x.at(-1).isAny("join", "close", "connect") {
 		x.phrase("in|into", "[a|the]", "ring|circle|loop")
 	}
-	if !x.phrase("with|by|using", "[a|an]", "sl|slip|ss|slst", "[-]", "[st|stitch]") {
-		x.phrase("with|by|using", "[a|an]", "s", "[.]", "s", "[.]")
-	}
+	x.bySlip()
 	x.untwisted()
 	r := &Step{Op: OpRing, N: s.N, Span: x.spanFrom(at)}
 	return []*Step{s, r}
@@ -1198,8 +1196,7 @@ func (x *rowReader) ringClose(s *Step) []*Step {
 
 // joinTarget passes over where a join goes, and says if it is the first chain.
 func (x *rowReader) joinTarget() bool {
-	x.phrase("with", "[a]", "sl|slip|ss|slst|slpst", "[-]", "[st|stitch]")
-	x.phrase("by", "[a]", "[working]", "[a]", "sl|slip|ss", "[st|stitch]")
+	x.bySlip()
 	x.phrase("the", "ends")
 	first := false
 	save := x.p
@@ -1226,6 +1223,13 @@ func (x *rowReader) joinTarget() bool {
 	}
 	x.p = save
 	return first
+}
+
+// bySlip passes over what a join is made with: "with a sl st", "by working a slip
+// stitch", "with a s.s.".
+func (x *rowReader) bySlip() bool {
+	return x.phrase("with|by|using", "[a|an]", "[working]", "[a|an]", "sl|slip|ss|slst|slpst", "[-]", "[st|stitch]") ||
+		x.phrase("with|by|using", "[a|an]", "s", "[.]", "s", "[.]")
 }
 
 // firstInRow reports whether nothing came before s in its row but notes.
