@@ -2,7 +2,8 @@ package pattern
 
 // countingTail passes over what a total is said to count or to leave out, behind its
 // numbers: "18 tr including turning ch", "14 dc with the beginning chain", "30 sc, ch-1 not
-// included", "17 hdc, not counting the ch 2". How the chain counts shows in the number.
+// included", "67 tr., the turning ch. being the first", "20 dc, ch 3 standing for one". How
+// the chain counts shows in the number.
 func (x *rowReader) countingTail() bool {
 	start := x.p
 	for x.peek().isMark(",;-") || x.peek().isAny("and", "all") {
@@ -17,13 +18,16 @@ func (x *rowReader) countingTail() bool {
 			break
 		}
 		chain = chain || t.isAny("ch", "chs", "chain", "chains", "tch", "turning", "tc")
-		led = led || t.isAny("included", "counted", "counting", "counts", "count", "incl", "including")
+		led = led || t.isAny("included", "counted", "counting", "counts", "count", "incl", "including") || chain && t.in(countingVerbs)
 		_, stitch := x.stitchAt(0)
 		if !t.in(countingWords) && t.kind != tNum && t.kind != tOrd && stitch == 0 {
 			x.p = start
 			return false
 		}
 		x.p += max(1, stitch)
+		if x.peek().is(".") && x.at(-1).isAny("ch", "chs") && x.at(1).kind == tWord && !x.at(1).head {
+			x.p++ // "the turning ch. being the first"
+		}
 	}
 	if !led || !chain || bracket && !x.accept(")") {
 		x.p = start
@@ -35,5 +39,6 @@ func (x *rowReader) countingTail() bool {
 // countingLeads begin such words, and countingWords are the others of them.
 var (
 	countingLeads = newWordSet("with without excluding exclude plus less incl including counting")
-	countingWords = newWordSet("the a an as one first turning beginning beg starting initial skipped missed ch chs chain chains tch tc st sts stitch stitches - not is are isn't aren't doesn't does do don't included including counted counting counts count incl it for each at start beginning")
+	countingWords = newWordSet("the a an as one first turning beginning beg starting initial skipped missed ch chs chain chains tch tc st sts stitch stitches - not is are isn't aren't doesn't does do don't included including counted counting counts count incl it for each at start beginning in place of being standing stands taken reckoned")
+	countingVerbs = newWordSet("being standing stands taken reckoned is")
 )

@@ -150,6 +150,9 @@ func (w *rowWork) exec(s *Step, rest []*Step) bool {
 		if s.Name == meshEnd {
 			return w.skipMeshes(s)
 		}
+		if w.skipsAtHook(s, rest) {
+			return true
+		}
 		ok := w.skip(s)
 		if w.below == nil {
 			return ok // nothing is known of what is skipped

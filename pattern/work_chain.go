@@ -454,6 +454,57 @@ func (w *rowWork) hookStart(s *Step, k int64, id stitch.ID, rest []*Step) {
 	w.pending = c.Space
 }
 
+// skipsAtHook begins a row along a bare chain by the chains it says to skip: "miss 3 ch,
+// 1 tr in each ch" is "1 tr in 4th ch from hook", and what the skipped chains stand for is
+// settled in the same way. It reports whether they stand for a stitch; else they are
+// skipped as any are.
+func (w *rowWork) skipsAtHook(s *Step, rest []*Step) bool {
+	n := s.Target.N.At(w.pr.size)
+	if w.below == nil || !w.below.chain || w.below.ring || w.begun || w.cur != (cursor{}) || s.Counts.Said || s.Target.Which != Next && s.Target.Which != First || n < 2 || n >= w.below.size() {
+		return false
+	}
+	first, after := firstWorked(rest)
+	if first == nil || first.Stitch == stitch.Special || stitch.Of(first.Stitch.Base()).Turn < 2 {
+		return false
+	}
+	c := w.skippedCounts(first, n+1, first.Stitch.Base(), after)
+	if c.As == stitch.None {
+		return false
+	}
+	w.lastSet = true
+	w.pc.hook, w.pc.foundation = n+1, w.below.size()
+	w.cur.off += n
+	w.skipped += n
+	w.norm()
+	p := place{stitch: c.As, turn: true, size: int32(min(n, 1<<20))}
+	w.make(p, max(c.N, 1))
+	w.begun = true
+	w.stands = false
+	w.leaf(s, p.worth(max(c.N, 1)))
+	w.pending = c.Space
+	return true
+}
+
+// firstWorked is the first stitch of a row that goes into the row below, if the row
+// begins with one, and what follows it.
+func firstWorked(steps []*Step) (first *Step, after []*Step) {
+	for i, s := range steps {
+		switch s.Op {
+		case OpNote, OpColour:
+		case OpWork:
+			if s.Target.Which == Next || s.Target.Which == Each || s.Target.Which == First {
+				return s, steps[i+1:]
+			}
+			return nil, nil
+		case OpGroup:
+			return firstWorked(s.Body)
+		default:
+			return nil, nil
+		}
+	}
+	return nil, nil
+}
+
 // skippedCounts is what the chains skipped at the hook stand for.
 func (w *rowWork) skippedCounts(s *Step, k int64, base stitch.ID, rest []*Step) Counts {
 	if c := s.Counts; c.Said {
