@@ -16,11 +16,35 @@ func (x *rowReader) lengthWanted() []*Step {
 		return nil
 	}
 	x.p++
-	if !x.phrase("for|to", "[the]", "desired|required|wanted|needed", "length|size|width|height") && !x.phrase("for|to", "[the]", "length|size|width|height", "desired|required|wanted|needed|wished") ||
-		!x.end() && !x.peek().isMark(".,;(") {
+	wanted := x.phrase("for|to", "[the]", "desired|required|wanted|needed", "length|size|width|height") || x.phrase("for|to", "[the]", "length|size|width|height", "desired|required|wanted|needed|wished") ||
+		x.measured() || x.lengthOf()
+	if !wanted || !x.end() && !x.peek().isMark(".,;(") {
 		x.p = start
 		return nil
 	}
 	x.endingRow()
 	return x.remarkFrom(start)
+}
+
+// lengthOf = [ "for" | "to" ] [ "the" | "a" ] ( "length" | "depth" | ... ) [ "of" | "required" ... ] { word } .
+//
+// It is how far rows that are repeated go, told by what they are for: "for length of
+// shelf", "to the width of the cloth", "the length of the scarf".
+func (x *rowReader) lengthOf() bool {
+	start := x.p
+	x.accept("for", "to", "through", "throughout")
+	x.accept("the", "a", "any", "whole", "entire")
+	x.accept("full", "whole", "entire", "required", "desired")
+	if !x.accept("length", "depth", "width", "height", "size", "strip") || !x.end() && !x.peek().isMark(".,;(") && !x.peek().isAny("of", "for", "required", "desired", "wanted", "needed", "you", "that", "to") {
+		x.p = start
+		return false
+	}
+	for x.peek().kind == tWord && !x.peek().head && !x.stitchFollows(0) {
+		x.p++
+	}
+	if !x.end() && !x.peek().isMark(".,;(") {
+		x.p = start
+		return false
+	}
+	return true
 }

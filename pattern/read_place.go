@@ -1120,6 +1120,9 @@ func (x *rowReader) counted(t *Target, nounOptional bool) bool {
 	if x.acceptIn(leftWords) && x.at(-1).isAny("rem", "remaining") && t.Which == Next && t.N.N > 1 && t.Bound.Kind == NoBound && (x.at(-3).is("the") && x.at(-5).isAny("each", "all") || x.at(-3).is("all")) {
 		t.Bound = Bound{Kind: ToEnd} // "each of the 11 remaining": they are all there are
 	}
+	if t.N.N > 0 && t.Which == Next && x.peek().isAny("more", "further", "other", "others", "additional") && x.nounFollows(1) {
+		x.p++ // "in 2nd ch from hook and in 7 more ch"
+	}
 	if t.N.N > 1 && t.Which == Next && x.peek().in(middleWords) && x.nounFollows(1) {
 		x.p++ // "miss the 7 centre d.c.": those that the sides leave between them
 	}

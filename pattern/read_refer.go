@@ -628,7 +628,7 @@ func (x *rowReader) referTimes(r *Refer) {
 			x.endingRow()
 			continue
 		}
-		if x.phrase("and|&", "over", "[again]") {
+		if x.phrase("and|&", "over", "[again]") || x.measured() || x.lengthOf() {
 			r.Measure = true
 			continue
 		}
