@@ -59,7 +59,7 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 		if isRowWord(after) && !after.is("r") && !after.head || after.is("more") && isRowWord(&x.ts[end+2]) {
 			return false // "one (two) more rounds"
 		}
-		if x.ts[end-1].isAny("made", "worked", "formed") && x.partMade(end) {
+		if x.ts[end-1].isAny("made", "worked", "formed") && x.partMade(end) || x.oneMeshIn(end) {
 			return false
 		}
 		x.p++
@@ -141,6 +141,54 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 func (x *rowReader) partMade(end int) bool {
 	for i := x.p - 1; i > 0; i-- {
 		if x.ts[i].isMark(")]") && x.ts[i-1].text == x.ts[end-1].text {
+			return true
+		}
+	}
+	return false
+}
+
+// oneAt reports by its closing mark a bracket that holds "1" and the name of a thing, no
+// stitch: "(1 sp)", "(1 bl.)".
+func (x *rowReader) oneAt(end int) bool {
+	for end > 3 && x.ts[end-1].is(".") {
+		end-- // "(1 bl.)"
+	}
+	if end < 3 || !x.ts[end-3].isMark("([") || x.ts[end-2].kind != tNum || x.ts[end-2].num != 1 || x.ts[end-1].kind != tWord {
+		return false
+	}
+	return !x.ts[end-1].plainStitch() && !x.ts[end-1].isAny("st", "sts", "stitch", "dec", "inc")
+}
+
+// listFollows reports whether a number begins what goes into one place together, "2 dc, ch
+// 2 and 2 dc in last corner sp", and not what a row has come to.
+func (x *rowReader) listFollows() bool {
+	chain := false
+	for k := 0; k < 24; {
+		switch t := x.at(k); {
+		case t.isMark(",") || t.isAny("and", "&", "then"):
+			k++
+			continue
+		case t.isAny("ch", "chain") && x.at(k+1).kind == tNum:
+			chain = true
+			k += 2
+			continue
+		case t.kind == tNum && x.at(k+1).isAny("ch", "chain", "chs", "chains"):
+			chain = true
+			k += 2
+			continue
+		case t.kind != tNum || t.frac || k == 0 && x.at(k+1).isAny("st", "sts", "stitches"):
+			return false
+		}
+		_, n := x.stitchAt(k + 1)
+		if n == 0 {
+			return false
+		}
+		joined := k > 0 && x.at(k-1).isAny("and", "&")
+		k += 1 + n
+		if x.at(k).is(".") && x.at(k+1).kind == tWord && !x.at(k+1).head {
+			k++ // "2 d.c. in corner"
+		}
+		if chain && (joined && x.at(k).isAny("in", "into") || x.at(k).is("all") && x.at(k+1).isAny("in", "into")) {
 			return true
 		}
 	}
@@ -424,6 +472,10 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	if x.at(2).kind == tNum && x.at(4).kind == tNum && x.at(1).is(",") && x.at(3).is(",") {
 		x.p = start // "3, 2, 4": stitches in a row
+		return false
+	}
+	if (mark == ";" || mark == "," || mark == ".") && x.listFollows() {
+		x.p = start
 		return false
 	}
 	parts, ok := x.parts(x.clauseEnd())
