@@ -58,6 +58,10 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 		return []*Step{{Op: OpNote, Span: sp}}
 	}
 	x.nameMade(before, end)
+	if x.oneMeshIn(end) {
+		x.p = end + 1
+		return x.noteFrom(start)
+	}
 	if x.remark(before, end) {
 		return x.noteFrom(start)
 	}

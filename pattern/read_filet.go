@@ -213,6 +213,29 @@ func (x *rowReader) meshGloss() []*Step {
 	return nil
 }
 
+// oneMeshIn reports a bracket up to a token that calls the stitches before it one mesh:
+// "d c in next 3 d c (1 bl), * ch 2, skip 2 d c, d c in next d c (1 sp.)". Behind all the
+// work of a row, with no other before it, it is the total, "dc in next 2 ch. (1 block)".
+func (x *rowReader) oneMeshIn(end int) bool {
+	l := x.lastStep
+	if !x.worked || l == nil || l.isMesh() || end < 0 || !x.oneAt(end) {
+		return false
+	}
+	if !x.at(2).in(blockWords) && !x.at(2).in(meshWords) {
+		return false
+	}
+	for i := x.p - 1; i > 0; i-- {
+		if x.ts[i].isMark(")]") && x.oneAt(i) {
+			return true
+		}
+	}
+	k := end + 1 - x.p
+	for x.at(k).separator() || x.at(k).isAny("and", "then") {
+		k++
+	}
+	return x.at(k).is("*") || x.at(k).isAny("ch", "rep", "repeat", "skip", "miss") || x.stitchFollows(k) || x.at(k).kind == tNum && x.stitchFollows(k+1)
+}
+
 // overMeshes takes what a mesh stands over, which its place in the row says.
 func (x *rowReader) overMeshes() {
 	save := x.p
