@@ -330,6 +330,8 @@ func (x *rowReader) control() []*Step {
 			x.toClauseEnd() // "but carry a thread up between last and first sc"
 		}
 		return one(OpStay)
+	case x.fastensOn():
+		return x.attach()
 	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("f", ".", "o", "[.]"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"):
 		x.phrase("and|&", "weave|secure|fasten|hide", "[in]", "[off|the|all]", "[end|ends|off]")
 		if save := x.p; x.phrase("[,]", "leaving|leave|with|keeping|keep", "[a|an|enough]") && x.clauseHas("tail", "end", "length", "yarn") {
@@ -1047,6 +1049,22 @@ func (x *rowReader) attach() []*Step {
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
 	return []*Step{s}
+}
+
+// fastensOn reports yarn that is fastened to where the work begins, "fasten thread at
+// right-hand corner", "tie cotton to the edge", and not cut.
+func (x *rowReader) fastensOn() bool {
+	if !x.peek().isAny("fasten", "tie") || x.at(1).is("off") {
+		return false
+	}
+	k := 1
+	for k < 4 && x.wordsOnly(k, k+1) && !x.at(k).isAny("in", "into", "to", "at", "on", "and") {
+		k++
+	}
+	if k == 1 || !x.at(k).isAny("in", "into", "to", "at") {
+		return false
+	}
+	return !x.worked || x.at(k+1).isAny("any", "first", "next", "last", "same", "right-hand") || x.at(k+1).kind == tOrd
 }
 
 // yarnPlaced reports "with C in any corner sp:", "with cream in any st": yarn

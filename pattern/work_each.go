@@ -18,6 +18,10 @@ func (w *rowWork) eachAs(step, s *Step, rest []*Step) bool {
 			w.emit(step, p, per) // "3 sc in the chs", between two legs
 			return true
 		}
+		if n := w.toldAlong(s); n > 0 {
+			w.emit(step, p, n)
+			return true
+		}
 		w.free = true
 		w.begun = true
 		w.leaf(step, 0)
@@ -84,6 +88,20 @@ func (w *rowWork) eachAs(step, s *Step, rest []*Step) bool {
 	w.named = len(of) > 0 && (of[0].Kind == Space || of[0].Kind == NamedGroup || of[0].Kind == OneStitch || of[0].Kind == AnyCluster || of[0].Kind == PicotPlace)
 	return true
 }
+
+// toldAlong is how many stitches go along an edge of which nothing is known, where the
+// step says it: "61 s c across to next corner"; 0 where it does not. So many would not go
+// into one stitch.
+func (w *rowWork) toldAlong(s *Step) int64 {
+	if n := max(s.N.At(w.pr.size), s.Target.N.At(w.pr.size)); n > maxInOne && len(s.Target.Of) == 0 {
+		return n
+	}
+	return 0
+}
+
+// maxInOne is how many stitches are at most told to go into each of many places (common
+// practice, no source): a shell of nine is large.
+const maxInOne = 12
 
 // takeEach takes places for up to n stitches; chains of a space one by one.
 func (w *rowWork) takeEach(of []Filter, legs, n int64) int64 {
