@@ -373,6 +373,10 @@ func (x *rowReader) place() []Target {
 			out = append(out, Target{Span: x.spanFrom(from), Which: Next, N: Num{N: 1}, Of: []Filter{n.filter}, said: true, plain: true})
 			continue
 		}
+		if x.otherSideBegins() {
+			x.p = save
+			break
+		}
 		t, ok := x.core(false)
 		if !ok {
 			if b, ok := x.bound(); ok && b.Kind != NoBound && (x.at(-1).kind == tWord) {
@@ -956,6 +960,19 @@ func (x *rowReader) otherPart2() (Target, bool) {
 	}
 	x.p = start
 	return Target{}, false
+}
+
+// otherSideBegins reports "on the other side of the chain 10 d c" behind a place: what is
+// worked there is told next, and it is no further place of what came before.
+func (x *rowReader) otherSideBegins() bool {
+	k := x.phraseAt(0, "on|along|down|up|over|across", "[the]", "other|opposite|second", "side|edge", "[of]", "[the|your]", "[foundation|starting|base]", "[ch|chain|loop]")
+	if k <= 0 {
+		return false
+	}
+	for x.at(k).isAny("work", "make", ",") {
+		k++
+	}
+	return x.at(k).kind == tNum || x.stitchFollows(k)
 }
 
 // onToEnd is all that follows the first chain, "dc in the 4th ch and on to the end".

@@ -13,6 +13,9 @@ var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by aft
 // totalAhead takes a stated total if one stands here, or what is told of the count in
 // words, and says so.
 func (x *rowReader) totalAhead(before []*Step) bool {
+	if n := len(before); n > 0 && before[n-1].Op == OpOtherSide && !x.peek().isMark("([{=") {
+		return false // "along other side of chain, 10 s c"
+	}
 	if t := x.peek(); !t.opens(opensTotal) {
 		return false
 	}
