@@ -12,7 +12,8 @@ var (
 // each of them and the next: "3 dc in each ch-1 sp, ch 1 between", "... with 2 ch between
 // the clusters", "... separated by ch 1". The step before it then makes a chain after each.
 //
-//	chainBetween = [ "with" | "working" | ... ] chain ( "between" | "in" "between" ) [ "each" | "all" | ... ] [ groups ] | "separated by" chain .
+//	chainBetween = [ "with" | "working" | ... ] chain ( "between" | "in" "between" ) [ "each" | "all" | ... ] [ groups ]
+//	             | [ "with" | "working" | ... ] chain "after" "each" groups | "separated by" chain .
 //
 // The round closes, so that there are as many chains as groups; a row that ends has one
 // fewer, and is left to the other readings. Two stitches in each place with a chain between
@@ -38,12 +39,13 @@ func (x *rowReader) chainBetween(before []*Step) bool {
 	groups := apart
 	if !apart {
 		x.accept("in")
-		if !x.acceptIn(betweenWords) && !x.phrase("along|across|on|for", "[each|every|all|the]", "[of]", "[the]", "side|sides") {
+		if x.phraseAt(0, "after", "each|every", "[of]", "[the|these|those]") <= 0 && !x.acceptIn(betweenWords) && !x.phrase("along|across|on|for", "[each|every|all|the]", "[of]", "[the]", "side|sides") {
 			return fail()
 		}
+		after := x.accept("after")
 		if sides := x.at(-1).isAny("side", "sides"); sides {
 			groups = true
-		} else if groups, ok = x.betweenWhich(); !ok {
+		} else if groups, ok = x.betweenWhich(); !ok || after && !groups {
 			return fail()
 		}
 	}

@@ -35,14 +35,14 @@ func (x *rowReader) note() []*Step {
 	if x.peek().kind == tNum && x.peek().word && x.nounFollows(1) && x.at(2).isAny("remains", "remain", "is", "are", "left") && !x.at(3).isAny("unworked") {
 		return sentence()
 	}
-	if x.phrase("holding|keeping|leaving", "[back]", "[on]", "[the]", "[hook]", "[the]", "last", "loop|loops", "[of]", "[each]", "[st|sc|dc|tr|stitch|dtr|hdc]", "[on]", "[the]", "[hook]") {
+	if x.phrase("holding|keeping|leaving|retaining|hold|keep|leave|retain", "[back]", "[on]", "[the]", "[hook]", "[the]", "last", "loop|loops|lp|lps", "[of]", "[each]", "[st|sc|dc|tr|stitch|dtr|hdc]", "[on]", "[the]", "[hook]") {
 		if x.p-start >= 4 {
 			if id, n := x.stitchAt(0); n > 0 && id != 0 && !x.at(n).isAny("in", "into") {
 				x.p += n
 			}
 			x.accept("on")
 			x.accept("hook")
-			x.holdBack = true
+			x.holdBack = !x.heldBack()
 			return take()
 		}
 		x.p = start

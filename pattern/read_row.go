@@ -675,6 +675,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.meshGloss(); s != nil {
 		return s
 	}
+	if s := x.popped(); s != nil {
+		return s
+	}
 	if s := x.ringAfter(before); s != nil {
 		return s
 	}

@@ -532,9 +532,11 @@ func (x *rowReader) emit(start int, s *Step, places []Target, counted bool) []*S
 		x.holdBack = false
 		s.Stitch, s.N = stitch.Cluster, Num{N: 1}
 		counted = false
+		x.drawnOff()
 	} else if x.holdBack && len(places) == 1 && places[0].Which == Next && places[0].N.N >= 2 {
 		x.holdBack = false
 		s.Stitch, s.Legs = stitch.Cluster, int(places[0].N.N)
+		x.drawnOff()
 	}
 	if len(places) == 0 {
 		// "7 sc", "sc": as many plain ones
