@@ -135,13 +135,17 @@ func (x *rowReader) work() []*Step {
 	s := &Step{Op: OpWork, Stitch: id, N: Num{N: 1}}
 	x.gloss()
 	x.accept("st", "sts", "stitch", "stitches")
+	if x.peek().is("of") && stitch.Of(id).Kind == stitch.Compound && x.at(1).kind == tNum && x.stitchFollows(2) {
+		_, n := x.stitchAt(2)
+		x.p += 2 + n // "a cluster of 3 d c in each sp"
+	}
 	if x.together(s) {
 		return x.finish(start, s, count, counted)
 	}
 	if counted && x.withPart() {
 		return x.finish(start, s, count, counted)
 	}
-	if counted && count.N >= 2 && x.phrase("[worked|closed|joined]", "tog|together") {
+	if counted && count.N >= 2 && x.phrase("[worked|closed|joined|taken|made]", "[off]", "tog|together") {
 		// "3 dtr worked together into next st": a cluster; "over next 3" a decrease
 		if x.peek().isAny("over") || x.peek().isAny("in", "into") && x.at(1).isAny("next") && x.at(2).kind == tNum {
 			s.Legs = int(count.N)
