@@ -237,6 +237,10 @@ func (x *rowReader) changePlace(c *rowsChange) bool {
 		x.ofRow(0)
 		return true
 	}
+	if x.phrase("at|in|on", "[the]", "center|centre|middle|point|tip", "[of]", "[the|each|every]", "[row|round|rnd|st|stitch|one]") {
+		c.goesOn = c.goesOn || c.n > 0
+		return true
+	}
 	if ends, ok := x.edgesNamed(true); ok && ends > 0 {
 		c.places = int64(ends)
 		return true

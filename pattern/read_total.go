@@ -538,7 +538,9 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	x.phrase("in", "total|all")
 	x.accept("altogether", "total", "made")
-	if x.phrase("[left|remain|remaining|rem]", "at|on|after|by", "[the]", "[end]", "[of]", "[the|this]", "row|rnd|round|r") && x.peek().kind == tNum {
+	if at := x.p; x.phrase("[left|remain|remaining|rem]", "at|on|after|by", "[the]", "[end]", "[of]", "[the|this]") && x.peek().kind == tOrd && isRowWord(x.at(1)) {
+		x.p += 2 // "17 sc at end of 5th row"
+	} else if x.p = at; x.phrase("[left|remain|remaining|rem]", "at|on|after|by", "[the]", "[end]", "[of]", "[the|this]", "row|rnd|round|r") && x.peek().kind == tNum {
 		x.p++ // "28 sc at end of Row 56"
 	}
 	x.setTotal(parts, x.spanFrom(start), before)
