@@ -39,6 +39,7 @@ func (pr *prover) checkClaims() {
 	}
 	pr.endsClaimed(miscounted)
 	pr.sharesClaimed()
+	pr.namedClaimed()
 	pr.changesClaimed()
 	for i, p := range pr.pat.Pieces {
 		for _, row := range p.Rows {
