@@ -6,9 +6,10 @@ var edgeNouns = newWordSet("edge edges side sides opening border end ends rim br
 // edgeLooks tell one edge of a piece from the others.
 var edgeLooks = newWordSet("one long short side top bottom straight upper lower outer inner neck front back left right first second third fourth opposite other next foundation each remaining armhole last curved")
 
-// alongEdgeNamed = ( "along" | "down" | "across" ... ) [ "the" ] { look } edge [ "of" [ "the" ] name ] .
+// alongEdgeNamed = ( "along" | "down" | "across" ... ) [ "the" ] { look } [ edge ] [ "of" [ "the" ] name ] .
 //
-// It is where stitches go that no row below tells of.
+// It is where stitches go that no row below tells of. The top and the bottom are edges
+// without the word.
 func (x *rowReader) alongEdgeNamed() bool {
 	start := x.p
 	if !x.accept("along", "down", "up", "across", "on", "around", "round", "over", "in") {
@@ -20,7 +21,8 @@ func (x *rowReader) alongEdgeNamed() bool {
 		looks++
 		x.p++
 	}
-	if looks == 0 || !x.acceptIn(edgeNouns) {
+	bare := looks > 0 && x.at(-1).isAny("top", "bottom") && x.at(-looks-1).is("the") && !x.ts[start].isAny("in", "on") // "across the top"
+	if looks == 0 || !x.acceptIn(edgeNouns) && !bare {
 		x.p = start
 		return false
 	}
