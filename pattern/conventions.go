@@ -42,7 +42,7 @@ func chainEquals(toks []token, i int) bool {
 	chain, begins := false, false
 	for j := i - 1; j >= max(0, i-9) && !toks[j].isMark(".;,(:"); j-- {
 		chain = chain || toks[j].isAny("ch", "chain", "chs")
-		begins = begins || toks[j].isAny("start", "beginning", "begin", "beg", "turning", "starting", "first")
+		begins = begins || toks[j].isAny("start", "first", "begin") || toks[j].in(risingWords)
 	}
 	return chain && begins
 }
@@ -92,7 +92,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 			}
 		case t.isAny("chs", "chains", "ch", "chain", "tch"):
 			found = true
-			if j > 0 && toks[j-1].isAny("turning", "beginning", "beg", "starting", "start") || t.is("tch") {
+			if j > 0 && (toks[j-1].is("start") || toks[j-1].in(risingWords)) || t.is("tch") {
 				any = true
 			}
 			if t.isAny("chains", "chs") && !any && len(heights) == 0 {

@@ -72,7 +72,7 @@ var openings = []struct {
 		"a an one first beg picot picots shell half cluster cl popcorn pc puff bobble v fan petal scallop block bl space sp mesh corner loop group motif cable cross"},
 	{opensOther | opensNote | opensControl, "now turn pivot rotate spin flip carry carrying swing swinging move go come keep working work continue continuing cont crochet proceed around round back down and to up in on along into across over of at the bottom underside opposite other unused second remaining free under reverse"},
 	{opensPicot, "make work a ch chain one picot picots p"},
-	{opensChain, "to first firstly okay ok so over on upon along turning beginning beg ch chain chs cha cast begin start starting beginning commence commencing make work with using in a foundation base initial form ring circle"},
+	{opensChain, "rising raising lifting standing climbing height initial to first firstly okay ok so over on upon along turning beginning beg ch chain chs cha cast begin start starting beginning commence commencing make work with using in a foundation base initial form ring circle"},
 	{opensSkip, "skip sk miss skp skipping missing omit pass leave ignore ignoring"},
 	{opensControl, "off turn turning stop end finish and do does don't without never no fasten tie bind cast close break cut fo f fastening foff finished clip snip broken " +
 		"invisible inv seamless join connect joining joined closed closing unite leave leaving"},

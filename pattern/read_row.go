@@ -991,8 +991,8 @@ func (x *rowReader) chain() []*Step {
 	case x.peek().kind == tNum && x.peek().num <= 5 && x.at(1).isAny("turning", "turn") && x.at(2).isAny("ch", "chain", "chains", "chs") && !x.at(3).isAny("sp", "space", "loop"):
 		n, ok = x.number() // "1 turning chain, sc 5"
 		x.p += 2
-	case !x.worked && x.startsClause() && x.at(2).kind == tNum && (x.at(3).kind == tEnd || x.at(3).separator() || x.at(3).isMark("([")) && x.phrase("turning|beginning|starting|beg", "ch|chain"):
-		n, ok = x.number() // "turning chain 1, sc 25"
+	case x.startsClause() && x.risingChain(&n):
+		ok = true
 	case !x.worked && !x.afterRows && x.overFoundation(&n):
 		ok = true
 	case x.phrase("cast", "on") && x.peek().kind == tNum:
@@ -1034,6 +1034,43 @@ func (x *rowReader) chain() []*Step {
 		return []*Step{s, x.countsAs(more, start)}
 	}
 	return []*Step{x.countsAs(s, start)}
+}
+
+// risingWords tell that a chain only brings the hook to the height of the row.
+var risingWords = newWordSet("turning beginning starting beg rising raising lifting standing climbing height initial")
+
+// risingChain takes a chain that is told by what it is for: "turning chain 1, sc 25",
+// "rising ch 3, dc 11 in the ring", "3 rising chains". Pages put into English from
+// languages whose word for it that is have it (common practice, no source).
+func (x *rowReader) risingChain(n *Num) bool {
+	start := x.p
+	ends := func() bool {
+		t := x.peek()
+		return t.kind == tEnd || t.head || t.separator() || t.isMark("([")
+	}
+	if x.acceptIn(risingWords) {
+		ok := false
+		if x.accept("ch", "chain") {
+			x.accept("of", "-")
+			if x.peek().kind == tNum {
+				*n, ok = x.number()
+			}
+		} else if x.peek().kind == tNum {
+			*n, ok = x.number()
+			ok = x.accept("ch", "chs", "chain", "chains") && ok
+		}
+		if ok && ends() && (!x.worked || !x.ts[start].isAny("beginning", "beg", "starting", "initial")) {
+			return true
+		}
+	} else if x.peek().kind == tNum && x.peek().num <= 8 {
+		*n, _ = x.number()
+		x.accept("-")
+		if x.acceptIn(risingWords) && x.accept("ch", "chs", "chain", "chains") && ends() {
+			return true
+		}
+	}
+	x.p = start
+	return false
 }
 
 // overFoundation takes a foundation named as the place of the first row: "With 26 ch made,",
