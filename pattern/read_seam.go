@@ -28,12 +28,12 @@ func (x *rowReader) lastToFirst() bool {
 // seam takes "sl st the short ends together" from its second word on: making
 // up, not a row's work.
 func (x *rowReader) seam() bool {
-	if !x.peek().isAny("the", "both", "all", "pieces", "edges", "sides", "short", "long", "seam", "together", "through", "tog", "open", "closed", "ends", "side", "last", "first") {
+	if !x.peek().isAny("the", "your", "both", "all", "pieces", "edges", "sides", "short", "long", "seam", "together", "through", "tog", "open", "closed", "ends", "side", "last", "first") {
 		return false
 	}
 	for k := 0; k < 12; k++ {
 		t := x.at(k)
-		if t.kind == tEnd || t.isAny(",", ".", ";", ")", "in", "into", "next", "st", "sts") || t.kind == tNum {
+		if t.kind == tEnd || t.isAny(",", ".", ";", ")", "in", "into", "next", "st", "sts") || t.kind == tNum && !x.at(k+1).isAny("short", "long", "ends", "edges", "sides", "pieces", "layers") {
 			return false
 		}
 		if t.isAny("together", "tog", "seam", "edges", "ends", "sides", "layers", "pieces", "closed") {

@@ -400,6 +400,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	if len(places) == 0 && !x.peek().isAny("evenly") {
 		x.p = save
 	}
+	if s.Stitch == stitch.Slip && len(places) == 1 {
+		x.toBody(save, &places[0])
+	}
 	if stitch.Of(s.Stitch).Kind == stitch.Post && x.roundBack(save) {
 		s.Stitch = s.Stitch.BackPost()
 	}

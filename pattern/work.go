@@ -499,8 +499,8 @@ func (w *rowWork) skip(s *Step) bool {
 	} else if w.goesOnBeside(s) {
 		w.pc.toRest(w, s)
 	}
-	if w.below == nil {
-		return true
+	if w.below == nil || namesSlips(s) && !w.below.free && !w.below.has(t.Of[0]) {
+		return true // slip stitches that join are no places of the row
 	}
 	switch t.Which {
 	case Each, Last:
