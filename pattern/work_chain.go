@@ -143,6 +143,7 @@ type turnKey struct {
 	chains     int64
 	stitch     stitch.ID
 	foundation bool
+	named      bool // the row names its first stitch as a place
 }
 
 // startChain settles what the chain at the start of a row stands for.
@@ -305,6 +306,7 @@ func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 	}
 	if w.firstNamed(first, h) && n <= h {
 		def = w.joinsChain
+		key.named = !def // what holds for it need not for rows that name no first stitch
 	}
 	if w.joinsStitch && n <= h {
 		def = false
