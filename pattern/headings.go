@@ -126,6 +126,8 @@ func (r *reader) startSection(sec section, after int, ln line) {
 func (r *reader) sectionLine(ln line) {
 	if r.sec == secAbbreviations || r.sec == secSpecial || r.sec == secNotes {
 		r.specialLine(ln)
+	} else if r.sec != secAssembly {
+		r.definitionsTold(ln)
 	}
 	r.header(r.sec, ln.start, ln.end)
 }

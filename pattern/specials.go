@@ -59,6 +59,7 @@ func (r *reader) specialLine(ln line) {
 		}
 		r.define(s, end)
 	}
+	r.definitionsTold(ln)
 }
 
 // fullLine is how many letters a line has at least that was broken for its length.
@@ -110,15 +111,6 @@ func (r *reader) define(from, to int) {
 	}
 	k := from
 	var names []string
-	word := func(i, j int) string {
-		var parts []string
-		for ; i < j; i++ {
-			if t := &r.toks[i]; t.kind == tWord || t.kind == tNum || t.word {
-				parts = append(parts, t.text)
-			}
-		}
-		return strings.Join(parts, " ")
-	}
 	for k < to && r.toks[k].isMark("^-\"'") {
 		k++ // a bullet, or quotes about the name
 	}
@@ -132,7 +124,7 @@ func (r *reader) define(from, to int) {
 	if k == start || k >= to {
 		return
 	}
-	names = append(names, strings.Split(word(start, k), " or ")...)
+	names = append(names, strings.Split(r.nameIn(start, k), " or ")...)
 	for k < to && r.toks[k].isMark("\"'") {
 		k++
 	}
@@ -144,7 +136,7 @@ func (r *reader) define(from, to int) {
 		if j-k > 5 {
 			return
 		}
-		if n := word(k+1, j); n != "" {
+		if n := r.nameIn(k+1, j); n != "" {
 			names = append(names, n)
 		}
 		k = j + 1
@@ -175,23 +167,46 @@ func (r *reader) define(from, to int) {
 	if len(names) == 1 && (names[0] == "inc" || names[0] == "dec") && r.toks[k].kind == tNum && k+1 < to && r.toks[k+1].isAny("in", "into", "tog", "together", "sts", "st") && r.shapingGloss(k, to) != "" {
 		return // "inc = 2 in 1" tells us nothing new
 	}
+	if keep := r.definable(names, k, to); keep != nil {
+		r.keepSpecial(keep, from, k, to)
+	}
+}
+
+// nameIn is the name that stands among tokens.
+func (r *reader) nameIn(from, to int) string {
+	var parts []string
+	for ; from < to; from++ {
+		if t := &r.toks[from]; t.kind == tWord || t.kind == tNum || t.word {
+			parts = append(parts, t.text)
+		}
+	}
+	return strings.Join(parts, " ")
+}
+
+// definable gives the names that a pattern may define for itself; none where one of
+// them is a word that means the same everywhere.
+func (r *reader) definable(names []string, k, to int) []string {
 	var keep []string
 	for _, n := range names {
 		id, _ := r.lex.Find(n)
 		if id != stitch.None && stitch.Of(id).Kind != stitch.Compound && n != "single" {
-			return // "sc = single crochet" tells us nothing new
+			return nil // "sc = single crochet" tells us nothing new
 		}
 		if strings.Contains(n, "tog") {
-			return // "sc2tog: single crochet 2 together" tells us nothing new either
+			return nil // "sc2tog: single crochet 2 together" tells us nothing new either
 		}
 		if _, bad := sectionNames[n]; bad || len(n) > 40 || n == "" || n == "st" || n == "sts" || n == "ch" || n == "row" || n == "rnd" || n == "sk" || n == "skip" || n == "rep" || n == "sp" || n == "turn" || n == "join" || n == "dec" && !r.digitIn(k, to) || n == "in" || (n == "a" || n == "b") && !r.madeOnHook(k, to) || n == "rs" || n == "ws" || n == "yo" || n == "tog" || n == "beg" || n == "tch" || n == "mr" || n == "blo" || n == "flo" || n == "pm" || n == "dec" || n == "invdec" || n == "inv dec" || n == "chain" || n == "magic ring" || n == "next" || n == "rem" {
-			return
+			return nil
 		}
 		keep = append(keep, n)
 	}
-	body := append([]token(nil), r.toks[k:to]...)
-	sp := &Special{Span: Span{int(r.toks[from].start), int(r.toks[to-1].end)}, Names: keep, Takes: 1}
-	sp.toks = body
+	return keep
+}
+
+// keepSpecial keeps a definition that begins at from, with its body from k on.
+func (r *reader) keepSpecial(names []string, from, k, to int) {
+	sp := &Special{Span: Span{int(r.toks[from].start), int(r.toks[to-1].end)}, Names: names, Takes: 1}
+	sp.toks = append([]token(nil), r.toks[k:to]...)
 	r.pat.Specials = append(r.pat.Specials, sp)
 	r.name(sp)
 }
