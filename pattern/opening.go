@@ -93,7 +93,7 @@ var openings = []struct {
 	{opensCounts, "- = the your other turning beginning beg starting this skipped first these missed ch chain chs chains which that it here always now and will isn't aren't is are no do does doesn't don't won't not never didn't uncounted that's it's count counts counted counting considered stands standing reckoned taken replaces acts forms represents equals stand as becomes to for in up a an one"},
 	{opensClose, "taking take be making make but careful care sure no not don't do being without join close connect joined closed s sl slip ss slst"},
 	{opensTotal, countTalkWords + " " + changeUpWords + " " + changeDownWords + " " + changeTalkWords + " having with should shd shld always ( [ { < - = : . ; , / ~ | > you you'll you'd you're you've we're so at by after on making there total sts stitches count stitch for giving leaving ending st now to work that's thats still leaves that which this it ends finishes finishing end finish down up back"},
-	{opensJoint, "crochet always and then & also now + next work make pop but put just simply the plus working making to a with"},
+	{opensJoint, "putting placing doing except save crochet always and then & also now + next work make pop but put just simply the plus working making to a with"},
 	{opensLast, "the last final"},
 }
 

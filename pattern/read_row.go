@@ -318,7 +318,7 @@ func (x *rowReader) along(out, made []*Step) *Step {
 		c.Target.Which, c.Target.N = Each, Num{}
 		b = &c
 	}
-	if withs := eachStep(a) && a.Target.Bound.Kind == ToEnd && eachStep(b) && x.joinedBy(a, b, "with", "working", "making"); withs {
+	if withs := (eachStep(a) || open) && a.Target.Bound.Kind == ToEnd && eachStep(b) && x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "except", "but"); withs {
 		c := *a
 		c.Target.Bound = Bound{}
 		a = &c
@@ -377,7 +377,7 @@ func (x *rowReader) corners(a, b *Step) *Step {
 		return nil
 	}
 	corner := b.Target.Which == Centre && b.Target.Bound.Kind == ToEnd || b.Target.Which == Each && len(b.Target.Of) == 1 && b.Target.Of[0].Name == "corner"
-	if !corner || !x.joinedBy(a, b, "with", "working", "making", "placing", "work", "make", "and", "but") {
+	if !corner || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except", "save", "only") {
 		return nil
 	}
 	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
@@ -526,6 +526,8 @@ func (x *rowReader) connector() bool {
 	case "a":
 		_, n := x.stitchAt(1)
 		return n > 0 || x.at(1).isAny("ch", "chain", "shell", "picot", "cluster", "dec", "decrease", "inc", "bobble", "popcorn", "puff") && !x.at(2).is("of") || x.at(1).in(blockWords) || x.at(1).isAny("mesh", "space", "sp") && !x.at(2).isAny("of", "for", "between")
+	case "putting", "placing", "doing", "except", "save", "but":
+		return x.thereInstead() || t.is("but")
 	case "make":
 		return !x.at(1).isAny("other", "another", "opposite", "second") && !x.at(1).isAny("sure", "the", "a") && !(x.at(1).isAny("a") && x.at(2).isAny("chain", "ch")) && !x.at(1).isAny("knot")
 	case "the":
@@ -542,6 +544,25 @@ func (x *rowReader) connector() bool {
 		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "to", "last", "same", "the", "this", "these", "now", "loosely", "both", "rows", "row", "each", "every", "without", "straight", "plain")
 	}
 	return true
+}
+
+// thereInstead takes the word before what some of the places get that a run goes through,
+// "sc in each dc around, putting 3 sc in each corner space", "except work 3 dc into the
+// middle sc of every corner".
+func (x *rowReader) thereInstead() bool {
+	if x.lastStep == nil || !eachStep(x.lastStep) && x.lastStep.Op != OpAlong {
+		return false
+	}
+	k := 1
+	for x.at(k).isAny("for", "that", "you", "work", "working", "make", "making", "put", "place", "do", "placing", "putting", "with") {
+		k++
+	}
+	_, n := x.stitchAt(k + 1)
+	if x.at(k).isMark("([") || x.at(k).kind == tNum && n > 0 && x.at(k+1+n).isAny("in", "into", "to", "at") {
+		x.p += k - 1
+		return true
+	}
+	return false
 }
 
 // remember keeps what later words lean on.
