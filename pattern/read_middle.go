@@ -8,6 +8,10 @@ var middleWords = newWordSet("centre center middle mid central")
 func (x *rowReader) toTheMiddle(b *Bound) bool {
 	start := x.p
 	x.acceptIn(pointers)
+	if x.spineNamed() {
+		b.Of, b.centre = []Filter{{Kind: Space, Name: spine}}, true
+		return true
+	}
 	x.accept("next", "first", "following")
 	corner := x.accept("corner")
 	if !x.acceptIn(middleWords) {
@@ -32,6 +36,26 @@ func (x *rowReader) toTheMiddle(b *Bound) bool {
 		}
 	}
 	b.centre = true
+	return true
+}
+
+// spineNamed takes the word for the middle of a shawl that both halves grow from: "spine",
+// "the centre spine", "spine sp", "ch-2 spine".
+func (x *rowReader) spineNamed() bool {
+	start := x.p
+	x.accept("the", "your")
+	x.acceptIn(middleWords)
+	if x.phrase("ch|chain", "-") && x.peek().kind == tNum {
+		x.p++
+		x.acceptIn(spaceWords)
+	}
+	if !x.accept("spine") {
+		x.p = start
+		return false
+	}
+	if n, ok := x.nounAt(0); ok && !n.ring && !n.edge && !n.turn && x.peek().kind == tWord {
+		x.p += n.tokens // "spine sp", "spine st", "spine ch-2 sp"
+	}
 	return true
 }
 

@@ -756,6 +756,9 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		}
 		t.Which = Same
 		return done(true)
+	case x.spineNamed():
+		t.Which, t.N, t.Of = Centre, Num{N: 1}, []Filter{{Kind: Space, Name: spine}}
+		return done(true)
 	case w.isAny("center", "centre", "middle", "mid", "central"):
 		x.p++
 		return done(x.centre(&t))

@@ -306,6 +306,10 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 		out[i] = f
 	}
 	for i, f := range of {
+		if _, at, ok := w.spineOf(f.Size); f.Name == spine && ok {
+			set(i, at)
+			continue
+		}
 		if w.below.has(f) || w.below.free {
 			continue
 		}
@@ -339,7 +343,7 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 				set(i, Filter{Kind: ChainStitch})
 			case f.Name == "corner" && w.below.has(Filter{Kind: Space}):
 				set(i, Filter{Kind: Space})
-			case f.Name == "corner":
+			case f.Name == "corner", f.Name == spine:
 				set(i, Filter{Kind: AnyStitch})
 			case f.Name == "between" && w.openGaps() && w.below.has(f):
 			case f.Name == "between" && w.below.has(Filter{Kind: Space}):
@@ -734,6 +738,14 @@ func (w *rowWork) toCentre(s *Step) bool {
 	}
 	if w.cur == w.hopped && w.atMiddle() {
 		return true // "skip 2 sts, dc in centre tr": so far and no farther
+	}
+	if named := s.Target.Of; len(named) == 1 && named[0].Kind == Space && w.nest == 0 && s.Target.Bound.Kind == NoBound && s.Target.Within == nil && w.kind == FlatRow {
+		if w.toSpine(named[0]) {
+			return true
+		}
+		if named[0].Name == spine {
+			return w.toMiddle(nil)
+		}
 	}
 	at := w.cur
 	if s.Target.first {
