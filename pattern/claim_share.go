@@ -57,6 +57,9 @@ func (pr *prover) sharesClaimed() {
 					ways = append(ways, sidesOf(o.all, o.per.N.At(pr.size), shapes)...)
 				}
 			}
+			if middle := r.all - 2*r.per.N.At(pr.size); r.per.Name == eachHalf && middle >= 0 && middle <= maxCorner {
+				continue
+			}
 			mine := sidesOf(r.all, r.per.N.At(pr.size), shapes)
 			if len(ways) == 0 && len(mine) > 0 || slices.ContainsFunc(mine, func(m [2]int64) bool { return slices.Contains(ways, m) }) {
 				continue

@@ -44,6 +44,9 @@ func (x *rowReader) sideHas() *Step {
 	if x.depth > 1 || !x.worked && x.row.Refer == nil {
 		return nil
 	}
+	if s := x.soManyASide(); s != nil {
+		return s
+	}
 	start := x.p
 	bracket := x.accept("(", "[")
 	x.accept("now", "and")
@@ -77,6 +80,43 @@ func (x *rowReader) sideHas() *Step {
 		return nil
 	}
 	x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: "per side", Span: sp, share: true})
+	return x.noteStep(start)
+}
+
+// eachHalf is what a share is called that two halves have on the sides of something.
+const eachHalf = "on each side of the middle"
+
+// soManyASide reads a sentence behind the total that counts each half: "15 dc on each side
+// of the spine now.", "You have 21 sts either side of the centre space."
+//
+//	soManyASide = [ "you" "have" ] number [ stitch ] [ "on" ] ( "each" | "either" | "both" ) "side" [ "of" place ] .
+func (x *rowReader) soManyASide() *Step {
+	if x.row.Total == nil || x.p == 0 || !x.at(-1).isMark(".)!];:") && !x.peek().head {
+		return nil
+	}
+	start := x.p
+	fail := func() *Step { x.p = start; return nil }
+	x.phrase("[so|now]", "you|there", "[should|will|now]", "have|are|be", "[now]")
+	from := x.p
+	if x.peek().kind != tNum || x.peek().frac {
+		return fail()
+	}
+	n, _ := x.number()
+	if _, k := x.stitchAt(0); k > 0 {
+		x.p += k
+	}
+	x.accept("st", "sts", "stitch", "stitches")
+	if !x.phrase("[on|at|to]", "each|either|both", "[of]", "[the]", "side|sides|half|halves") {
+		return fail()
+	}
+	sp, name := x.spanFrom(from), "per side"
+	if x.peek().is("of") || !x.at(-1).isAny("side", "sides") {
+		name = eachHalf
+	}
+	if x.talkToStop(9, "ch", "rep", "repeat", "skip", "each", "next") < 0 {
+		return fail()
+	}
+	x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: name, Span: sp, share: true})
 	return x.noteStep(start)
 }
 
