@@ -18,6 +18,11 @@ func (x *rowReader) talk() *Step {
 		x.p += n
 		return x.noteStep(start)
 	}
+	if n := x.rowSpokenOf(); n > 0 {
+		start := x.p
+		x.p += n
+		return x.noteStep(start)
+	}
 	if t.kind != tWord && t.kind != tOrd && !t.word || x.p == 0 || !x.worked || x.depth > 1 || !x.at(-1).isMark(".!?)-;") {
 		return nil
 	}
@@ -56,6 +61,34 @@ func (x *rowReader) anotherTime() int {
 	for k := 1; k < 12 && !x.at(k).isMark(".,;!?)") && x.at(k).kind != tEnd; k++ {
 		if x.at(k).isAny("next", "another") && x.at(k+1).is("time") && (x.at(k+2).kind == tEnd || x.at(k+2).isMark(".,;!?)") || x.at(k+2).head) {
 			return k + 2
+		}
+	}
+	return 0
+}
+
+// rowDoes are verbs for what comes of a row, and not for what is worked in it.
+var rowDoes = newWordSet("uses use brings bring takes take ends end finishes finish completes complete lands land lines line closes close reaches reach looks look sits sit meets meet should")
+
+// rowSpokenOf is how many tokens tell what comes of a row when it is done: "Row 65 uses
+// up the last of the hat stitches.", "Rnds 9 and 10 should reach the tip of your thumb."
+func (x *rowReader) rowSpokenOf() int {
+	if x.p == 0 || x.depth > 1 || !x.worked && x.row.Refer == nil || !x.at(-1).isMark(".!?)]") || !isRowWord(x.peek()) || x.at(1).kind != tNum {
+		return 0
+	}
+	k := 2
+	for x.at(k).isAny("-", "to", "and", "&", "through") && x.at(k+1).kind == tNum {
+		k += 2
+	}
+	if !x.at(k).in(rowDoes) {
+		return 0
+	}
+	for k++; k < 24; k++ {
+		t := x.at(k)
+		switch {
+		case t.kind == tEnd || t.isMark(".!?"):
+			return k
+		case t.isAny("ch", "chs", "chain", "skip", "sk", "miss", "rep", "repeat", "inc", "dec", "increase", "decrease", "turn", "join", "work", "worked", "working", "with", "each", "every") || t.plainStitch() || t.isMark("([{*=:"):
+			return 0
 		}
 	}
 	return 0
