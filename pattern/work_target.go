@@ -146,7 +146,7 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 		return true
 	}
 	if w.below.free {
-		w.emit(s, p, mul(per, n))
+		w.emitEach(s, p, per, n) // groups are told apart whatever they stand on
 		return true
 	}
 	of := w.resolve(s, t.Of)
