@@ -4,19 +4,28 @@ import "sort"
 
 // afterFoundation are the words that may follow a chain that is a foundation, up to the
 // end of its line: how it is made, and how it is closed to a ring.
-var afterFoundation = newWordSet("ch chs chain chains sts st stitches loosely join joined close closed with using sl ss slst slip stitch into to in onto at form forming make making a an it up ring circle loop round first 1st last the and then turn taking being care careful carefully sure that is not don't do without twist twisting twisted straight flat yarn your")
+var afterFoundation = newWordSet("ch chs chain chains sts st stitches loosely join joined close closed with using sl ss slst slip stitch into to in onto at form forming make making a an it up ring circle loop round first 1st last the and then turn taking being care careful carefully sure that is not don't do without twist twisting twisted straight flat yarn your measure about approximately long")
 
 // foundationBefore finds the chain of a line that is the foundation of the rows
 // that begin under it: "BACK: Starting at lower edge, ch 54." and then "Row 1".
 // What stands under it shows what it is, whatever words lead up to the chain
-// and whatever section of notes was the last. It gives the token at which the
-// chain begins.
+// and whatever section of notes was the last. The first row may stand behind it on the
+// same line: "Begin at the nose. Make 4 ch. 1st row: ...". It gives the token at which
+// the chain begins.
 func (r *reader) foundationBefore(ln line) (int, bool) {
-	if r.row != nil && !r.toks[ln.start].blank || ln.end-ln.start > 40 || !r.firstRowAt(ln.end) {
+	if r.row != nil && !r.toks[ln.start].blank {
 		return 0, false
 	}
-	for k := ln.start; k < ln.end; k++ {
+	end, ok := r.firstRowFrom(ln)
+	if !ok || end-ln.start > 40 {
+		return 0, false
+	}
+	sentence := ln.start
+	for k := ln.start; k < end; k++ {
 		t := &r.toks[k]
+		if k > ln.start && r.toks[k-1].isMark(".!") && r.capital(k) {
+			sentence = k
+		}
 		if t.isAny("=", "counts", "count", "gauge", "tension", "picot", "loop", "turning") || isRowWord(t) {
 			return 0, false // what leads up to it is said of the work, or names a stitch
 		}
@@ -38,15 +47,25 @@ func (r *reader) foundationBefore(ln line) (int, bool) {
 			continue
 		}
 		num, ok := x.number()
-		if !ok || num.N < 2 || num.N < 8 && (r.sec == secSpecial || r.sec == secAbbreviations || r.sec == secNotes) && k > ln.start {
+		if !ok || num.N < 2 || num.N < 8 && (r.sec == secSpecial || r.sec == secAbbreviations || r.sec == secNotes) && k > ln.start && !r.chainSentence(sentence, ln.end) {
 			continue // "V: ch 3" among the special stitches
 		}
-		for x.p < ln.end && (x.peek().isMark(".,;()-:!") || x.peek().in(afterFoundation)) {
+		for x.p < end && (x.peek().isMark(".,;()-:!") || x.peek().in(afterFoundation) || x.peek().kind == tNum && x.at(1).in(lengthUnits) || x.peek().in(lengthUnits)) {
 			x.p++
 		}
-		return k, x.p >= ln.end
+		return k, x.p >= end
 	}
 	return 0, false
+}
+
+// firstRowFrom finds the label of the first row on a line, or right under it.
+func (r *reader) firstRowFrom(ln line) (int, bool) {
+	for k := ln.start + 2; k < min(ln.end, ln.start+40); k++ {
+		if r.mayLabel(k) && r.firstRowAt(k) {
+			return k, true
+		}
+	}
+	return ln.end, r.firstRowAt(ln.end)
 }
 
 // talkBefore reports whether what has been gathered before such a line is no work:

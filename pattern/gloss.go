@@ -13,8 +13,8 @@ func (r *reader) surveyGlosses() {
 			t := &r.toks[k-1]
 			whole := k-1 == ln.start && r.toks[k].isAny(":", "-")
 			short := len(t.text) > 1 && len(t.text) < 5 && r.toks[k].is("=") && t.opening == 0 && !t.is("tog") // "hst = half treble"
-			if !r.toks[k].is("=") && !whole || t.kind != tWord || len(t.text) != 1 && !t.is("tog") && !short || k-2 >= ln.start && r.toks[k-2].kind == tNum {
-				continue
+			if !r.toks[k].is("=") && !whole || t.kind != tWord || len(t.text) != 1 && !t.is("tog") && !short || k-2 >= ln.start && (r.toks[k-2].kind == tNum || r.toks[k-2].kind == tWord && len(r.toks[k-2].text) == 1) {
+				continue // "2tog = ...", or the last letter of "d c = double crochet"
 			}
 			word := ""
 			if !whole && !short {

@@ -639,7 +639,7 @@ func (r *reader) headingLine(i int) bool {
 		return false
 	}
 	if r.sec != noSection && r.sec != secRows && !t.blank && !t.bold {
-		return false
+		return r.row == nil && i+1 < len(r.lines) && r.inCapitals(ln.start, ln.end) && r.leadsToFoundation(r.lines[i+1])
 	}
 	// something follows
 	if i+1 >= len(r.lines) {
@@ -665,6 +665,15 @@ func (r *reader) headingLine(i int) bool {
 		return t.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(i+1)
 	}
 	return r.row == nil && (t.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(i+1)
+}
+
+// leadsToFoundation reports the line of a foundation right under a name.
+func (r *reader) leadsToFoundation(ln line) bool {
+	if r.toks[ln.start].kind == tEnd || r.toks[ln.start].blank {
+		return false
+	}
+	_, ok := r.foundationBefore(ln)
+	return ok
 }
 
 // plainHeading reports a name in small letters alone on a line, right above
