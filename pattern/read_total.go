@@ -228,13 +228,15 @@ func (x *rowReader) countAtRow(before []*Step) bool {
 	} else {
 		x.p = save
 	}
+	if save := x.p; ok && x.onLastRow() && (x.end() || x.peek().isMark(".;!([{") || x.peek().head) {
+		part.Span = x.spanFrom(start)
+		x.setTotal([]TotalPart{part}, x.spanFrom(start), before)
+		return true
+	} else {
+		x.p = save
+	}
 	if ok && x.accept("on", "at", "after", "by", "in") {
 		x.phrase("[the]", "[end]", "[of]", "[the]")
-		if x.row.Refer != nil && x.phrase("last|final", "row|rnd|round|one") && (x.end() || x.peek().isMark(".;!([{") || x.peek().head) {
-			part.Span = x.spanFrom(start)
-			x.setTotal([]TotalPart{part}, x.spanFrom(start), before)
-			return true
-		}
 		if x.at(-1).is("in") || part.Kind == PartStitch {
 			x.p = start
 			return false
@@ -995,6 +997,9 @@ func (x *rowReader) totalTail(end int) bool {
 // half shell each end".
 func (x *rowReader) tailWords(end int) bool {
 	start := x.p
+	if x.onLastRow() {
+		return x.p >= end
+	}
 	x.accept("and", "with", "plus", "+", "&")
 	if !x.peek().isAny("a", "one", "half") {
 		if !x.phrase("all", "told") && !x.phrase("respectively") && !x.phrase("in", "turn|order") && !x.phrase("in", "that|this", "order") && !x.phrase("row|rnd|round|one", "by|after", "[the]", "row|rnd|round|one|other") {
@@ -1020,6 +1025,12 @@ func (x *rowReader) tailWords(end int) bool {
 		x.p = start
 	}
 	return place
+}
+
+// onLastRow takes "on the last row" behind the count of several rows: so many the last of
+// them has.
+func (x *rowReader) onLastRow() bool {
+	return (x.row.Refer != nil || x.rowsToTell() > 1) && x.phrase("[now|left]", "on|in|at|after|for", "[the]", "[end]", "[of]", "[the]", "last|final", "row|rnd|round|one")
 }
 
 // afterNumber may follow a number that counts stitches, where they are not named.
