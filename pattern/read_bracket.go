@@ -62,7 +62,8 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 		x.p = end + 1
 		return x.noteFrom(start)
 	}
-	if x.remark(before, end) {
+	if _, to := x.calledAt(1); to == end || x.remark(before, end) {
+		x.p = end + 1
 		return x.noteFrom(start)
 	}
 	wasWorked, wasMain := x.worked, x.main
@@ -266,14 +267,71 @@ func (x *rowReader) remark(before []*Step, end int) bool {
 	return false
 }
 
-// nameMade takes a name for the group just read: "(shell made)".
+// nameMade takes a name for the group just read: "(shell made)", "(this is called a
+// shell)".
 func (x *rowReader) nameMade(before []*Step, end int) {
+	if end < 0 {
+		return
+	}
+	if from, to := x.calledAt(1); to == end || to > 0 && x.ts[to].is(".") && to+1 == end {
+		x.nameGroup(before, from, to, true)
+		return
+	}
+	if x.phraseAt(1, "[an|one|the]", "inc|increase") == end-x.p-1 {
+		x.nameGroup(before, end-1, end, true)
+		return
+	}
 	words := end - 1
 	for words > x.p && end-x.p <= 8 && !x.ts[words].isAny("made", "complete", "completed", "formed") {
 		words-- // "(shell made over shell)"
 	}
-	if end < 0 || words-x.p > 5 || words <= x.p || len(before) == 0 || words < end-1 && !x.ts[words+1].isAny("over", "in", "into", "on") {
+	if words-x.p > 5 || words <= x.p || words < end-1 && !x.ts[words+1].isAny("over", "in", "into", "on") {
 		return
+	}
+	x.nameGroup(before, x.p+1, words, false)
+}
+
+// calledAt finds the name in "called inc", "this is known as a corner", k tokens on: its
+// tokens from and to, which are 0 where nothing is named so.
+func (x *rowReader) calledAt(k int) (from, to int) {
+	n := x.phraseAt(k, "[this|these|it|which|that|all]", "[group]", "[is|are|will]", "[be]", "[always|hereafter|henceforth|afterwards|now]", "called|named|termed", "[hereafter|now]", "[a|an|one|the]")
+	if n <= 0 {
+		n = x.phraseAt(k, "[this|these|it|which|that]", "[is|are]", "[hereafter|now]", "known", "[hereafter]", "as", "[a|an|one|the]")
+	}
+	if n <= 0 {
+		return 0, 0
+	}
+	from = x.p + k + n
+	for to = from; to < from+4; to++ {
+		if t := &x.ts[to]; t.kind != tWord && !(t.is("-") && t.glued) {
+			break
+		}
+	}
+	if t := &x.ts[to]; to == from || !t.separator() && t.kind != tEnd && !t.isMark("()]}") {
+		return 0, 0
+	}
+	return from, to
+}
+
+// nameTold takes the name that is told behind a group, " - called inc", for it.
+func (x *rowReader) nameTold(before []*Step) *Step {
+	from, to := x.calledAt(0)
+	if to == 0 || !x.nameGroup(before, from, to, true) {
+		return nil
+	}
+	start := x.p
+	x.p = to
+	return &Step{Op: OpNote, Span: x.spanFrom(start)}
+}
+
+// nameGroup gives the group just read the name that stands between two tokens. One that
+// is called so may have a name that print uses for something else.
+func (x *rowReader) nameGroup(before []*Step, from, to int, called bool) bool {
+	for len(before) > 0 && before[len(before)-1].Op == OpNote && called {
+		before = before[:len(before)-1]
+	}
+	if len(before) == 0 {
+		return false
 	}
 	s := before[len(before)-1]
 	for s.Op == OpGroup && len(s.Body) > 0 {
@@ -289,13 +347,13 @@ func (x *rowReader) nameMade(before []*Step, end int) {
 		c.N = Num{N: 1}
 		body = []*Step{&c}
 	default:
-		return
+		return false
 	}
 	name := ""
-	for i := x.p + 1; i < words; i++ {
-		if t := &x.ts[i]; t.kind == tWord && !t.isAny("first", "one", "a", "an", "another", "corner", "the", "last", "next", "second", "beg", "beginning") {
+	for i := from; i < to; i++ {
+		if t := &x.ts[i]; t.kind == tWord && !t.isAny("first", "one", "a", "an", "another", "corner", "the", "last", "next", "second", "beg", "beginning") || called && t.is("corner") {
 			if t.in(blockWords) || t.in(meshWords) {
-				return // of filet, which print knows without being told
+				return false // of filet, which print knows without being told
 			}
 			if name != "" {
 				name += " "
@@ -307,10 +365,10 @@ func (x *rowReader) nameMade(before []*Step, end int) {
 		if x.names[name] != nil && x.names[name].Body != nil {
 			x.dub(s, x.names[name])
 		}
-		return
+		return false
 	}
-	if id, _ := x.lex.Find(name); id != stitch.None {
-		return
+	if id, _ := x.lex.Find(name); id != stitch.None && !(called && stitch.Of(id).Kind == stitch.Compound) {
+		return false
 	}
 	sp := &Special{Span: s.Span, Names: []string{name}, Takes: 1, Body: body}
 	x.names[name], x.names[name+"s"] = sp, sp
@@ -318,6 +376,7 @@ func (x *rowReader) nameMade(before []*Step, end int) {
 		x.names[base+" sts"], x.names[base+" stitch"] = sp, sp
 	}
 	x.dub(s, sp)
+	return true
 }
 
 // madeThere is what a bracket behind a list of stitches in one place names, "in same

@@ -72,6 +72,10 @@ func (x *rowReader) steps(closer string) []*Step {
 			out = append(out, n)
 			continue
 		}
+		if n := x.nameTold(out); n != nil {
+			out = append(out, n)
+			continue
+		}
 		if n := x.talk(); n != nil {
 			out = append(out, n)
 			continue

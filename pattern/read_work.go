@@ -96,10 +96,13 @@ func (x *rowReader) work() []*Step {
 			x.p++ // "3-tr cluster"
 		}
 	}
-	if inc := x.incDec(start, count, counted); inc != nil {
-		return inc
+	sp, n := x.specialAt(0)
+	if n == 0 || !sp.spaced() {
+		if inc := x.incDec(start, count, counted); inc != nil {
+			return inc
+		}
 	}
-	if sp, n := x.specialAt(0); n > 0 {
+	if n > 0 {
 		if sp.Body != nil {
 			x.definedInline(n)
 		}

@@ -346,6 +346,12 @@ func (r *reader) name(sp *Special) {
 	}
 }
 
+// spaced reports a group with a space in it: what is called an increase and is such a
+// group is not the usual one.
+func (sp *Special) spaced() bool {
+	return slices.ContainsFunc(sp.Body, func(s *Step) bool { return s.Op == OpChain })
+}
+
 // readSpecials reads the bodies of the definitions kept.
 func (r *reader) readSpecials() {
 	kept := r.pat.Specials[:0]
