@@ -1,5 +1,7 @@
 package pattern
 
+import "slices"
+
 // looks are words that say how a place looks.
 var looks = newWordSet("free empty adjacent plain vacant large small big little long short outer inner lone tall resulting new")
 
@@ -98,10 +100,18 @@ func (x *rowReader) onSide(t *Target) bool {
 	}
 	start := x.p
 	if x.accept("on", "at", "along", "of") && x.phrase("[the|this|that|its]", "[next|other|same|long|short|straight|first|second]", "side|sides|corner|edge|middle", "[of]", "[the|each|this]", "[square|motif|side|piece]") && (x.end() || x.peek().separator() || x.peek().isMark(")]*([") || x.peek().isAny("and", "around", "then")) {
-		return true
+		if chain := len(t.Of) == 1 && t.Of[0].Kind == ChainStitch; !(chain || x.row.Numbers.First.N == 1) || !x.worked || !x.across(start) {
+			return true
+		}
 	}
 	x.p = start
 	return false
+}
+
+// across reports "other" among the words from a token on: in a first row that is the
+// other side of its foundation.
+func (x *rowReader) across(from int) bool {
+	return slices.ContainsFunc(x.ts[from:x.p], func(t token) bool { return t.is("other") })
 }
 
 // justMade takes "just made" after a place. A loop just made, where the round

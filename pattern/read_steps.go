@@ -597,7 +597,7 @@ func (x *rowReader) sideNamed() bool {
 // goesBefore reports the other side of the chain named behind what is worked along it,
 // "sc in next 5 ch along other side of ch", with no mark between.
 func (x *rowReader) goesBefore(side, work *Step, from int) bool {
-	return side.Op == OpOtherSide && from > 0 && work.Op == OpWork && work.Target.Which == Next && work.Target.Bound.Kind == NoBound &&
+	return side.Op == OpOtherSide && from > 0 && work.Op == OpWork && (work.Target.Which == Next && work.Target.Bound.Kind == NoBound || work.Target.Which == Each) &&
 		x.ts[from].isAny("along", "on", "down", "across", "over", "in", "into", "up", "of", "back") && !x.ts[from-1].separator() && !x.ts[from-1].isAny("and", "then", "now", "work", "working") &&
 		(x.end() || x.peek().separator() || x.peek().isMark("([{)") || x.placedAlong(work))
 }
