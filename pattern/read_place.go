@@ -352,6 +352,10 @@ func (x *rowReader) place() []Target {
 			x.p = save
 			break
 		}
+		if last := out[len(out)-1]; last.Which == Each && last.Bound.Kind == NoBound && x.peek().isAny("in", "into") && x.makesThere() {
+			x.p = save
+			break // "dc in each dc and in each corner sp work dc, ch 2, dc"
+		}
 		x.accept("then", "also", "of")
 		if t := x.peek(); t.kind == tNum && t.num == 1 && x.at(1).isAny("in", "into") {
 			if x.severalBefore(start) {

@@ -98,7 +98,11 @@ func (x *rowReader) steps(closer string) []*Step {
 			continue
 		}
 		if n, list := x.listInPlace(out, made, before); n > 0 {
-			out = append(out[:len(out)-n], list)
+			out = out[:len(out)-n]
+			if along := x.along(out, []*Step{list}); along != nil {
+				out, list = out[:len(out)-1], along // "dc in each dc, and dc, ch 2, dc in every corner sp"
+			}
+			out = append(out, list)
 			x.remember([]*Step{list})
 			continue
 		}
@@ -159,7 +163,7 @@ func (x *rowReader) steps(closer string) []*Step {
 // things before "and" go where the last one goes. It gives how many of the
 // steps before are part of it.
 func (x *rowReader) listInPlace(out, made []*Step, from int) (int, *Step) {
-	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") && !x.saidAll(from) && !x.begunThere(out, from) && !mirrors(out, made[0]) || made[0].Legs > 0 {
+	if len(made) != 1 || made[0].Op != OpWork || !made[0].Target.said || from == 0 || !x.ts[from-1].isAny("and", "&") && !x.saidAll(from) && !x.begunThere(out, from) && !mirrors(out, made[0]) && !besideEach(out, made[0]) || made[0].Legs > 0 {
 		return 0, nil
 	}
 	if w := made[0].Target; w.Which != Next && w.Which != Last && w.Which != Same && w.Which != Each && w.Which != Centre || w.N.N > 1 && !(w.Which == Next && len(w.Of) == 1 && w.Of[0].Kind == Space && mirrors(out, made[0])) {
@@ -220,6 +224,17 @@ func notBegun(steps []*Step) bool {
 		}
 	}
 	return true
+}
+
+// besideEach reports the end of "dc, ch 2, dc in every corner sp" behind "dc in each dc":
+// the stitch and the chain before it have no other place there.
+func besideEach(out []*Step, last *Step) bool {
+	n := len(out)
+	if n < 3 || last.Target.Which != Each || len(last.Target.Of) != 1 || last.Target.Of[0].Kind != Space || out[n-1].Op != OpChain {
+		return false
+	}
+	first, each := out[n-2], out[n-3]
+	return first.Op == OpWork && !first.Target.said && first.Legs == 0 && first.Stitch == last.Stitch && eachStep(each) && each.Target.Bound.Kind == NoBound && stitchesOnly(each.Target.Of)
 }
 
 // mirrors reports the end of "2 tr, 2 ch, 2 tr into corner sp": as many of the same
@@ -338,9 +353,10 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	if open && a.Target.Bound.Kind != NoBound {
 		return nil
 	}
+	spaces := !open && len(b.Target.Of) == 1 && b.Target.Of[0].Kind == Space && stitchesOnly(a.Target.Of) // where a semicolon parts no more than a comma
 	between := bracketsOut(x.src.Slice(Span{min(a.Span.End, b.Span.Start), b.Span.Start}))
 	for i, c := range []byte(between) {
-		if c == '.' && !strings.HasPrefix(between[i:], ". and ") && !strings.HasPrefix(between[i:], "., ") || c == ';' || c == '(' {
+		if c == '.' && !strings.HasPrefix(between[i:], ". and ") && !strings.HasPrefix(between[i:], "., ") || c == ';' && !spaces || c == '(' {
 			return nil // but "1 d.c. into each d.c. and into each of the 2 ch."
 		}
 	}

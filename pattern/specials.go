@@ -214,7 +214,13 @@ func (r *reader) keepSpecial(names []string, from, k, to int) {
 // isMadeOf reports "is" before the stitches that a name stands for: "a corner is (2 dc,
 // ch 2, 2 dc) in one space".
 func (r *reader) isMadeOf(k, to int) bool {
-	return k+2 < to && r.toks[k].is("is") && r.toks[k+1].isMark("([") && (r.toks[k+2].kind == tNum || r.toks[k+2].isAny("dc", "tr", "htr", "hdc", "sc"))
+	if k+2 >= to || !r.toks[k].is("is") {
+		return false
+	}
+	if r.toks[k+1].isMark("([") {
+		return r.toks[k+2].kind == tNum || r.toks[k+2].isAny("dc", "tr", "htr", "hdc", "sc")
+	}
+	return r.toks[k+1].kind == tNum && r.toks[k+1].num > 1 && r.scratch(k+2).stitchFollows(0)
 }
 
 // saysMeans is where a definition begins that is told in a sentence: "Corner" in Rnds
@@ -372,8 +378,24 @@ func (r *reader) readSpecials() {
 // readSpecial decides what a definition makes. It is false where it defines
 // nothing that can be worked.
 func (r *reader) readSpecial(sp *Special) bool {
-	toks := placeLeftOpen(sp.toks)
+	toks := sp.toks
 	sp.toks = nil
+	if r.readMaking(sp, toks) {
+		return true
+	}
+	// what follows may tell of how it is used: "2 dc, ch 2, 2 dc in one sp. A shell on a
+	// shell goes into its sp."
+	for k := 1; k+2 < len(toks); k++ {
+		if toks[k].isMark(".;") && !toks[k+1].head {
+			return r.readMaking(sp, toks[:k])
+		}
+	}
+	return false
+}
+
+// readMaking reads the words of a definition. It is false where they are not understood.
+func (r *reader) readMaking(sp *Special, toks []token) bool {
+	toks = placeLeftOpen(toks)
 	if oneTop(toks) {
 		sp.Stitch = compoundOf(sp.Names)
 		if decreases(sp.Names) {
