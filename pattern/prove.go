@@ -179,6 +179,7 @@ type pieceWork struct {
 	meshWidth   int64      // see meshesUsual; 0 before it was asked for
 	belowNumber int
 	belowJoined bool
+	calledRows  bool // rounds are called rows: one of them was joined, and those behind it go on round though nobody says so
 	belowTurned bool // "turn" was said at its end
 	carry       []*Step
 	foundation  int64 // chains of the foundation

@@ -754,7 +754,7 @@ func (w *pieceWork) unread(rp *RowProof, row, label *Row, below *fabric, total *
 	if below != nil {
 		rp.Available = below.stitches(0, 0, false)
 	}
-	w.belowJoined, w.belowTurned = joinsRound(row.Steps), false
+	w.belowJoined, w.belowTurned = joinsRound(row.Steps) || w.belowJoined && row.Kind == FlatRow && w.calledRows && !turnIn(row.Steps), false
 	_, tail := splitTail(row.Steps, row.Kind)
 	w.carry = tail
 	main := stitch.SC
@@ -997,7 +997,8 @@ func (w *pieceWork) finish(rp *RowProof, row *Row, o outcome, below *fabric, tot
 	}
 	out := rw.out
 	w.foundation = max(w.foundation, w.chainsOf(rw))
-	w.belowJoined = rw.joined
+	w.calledRows = row.Kind == FlatRow && (w.calledRows || rw.joined)
+	w.belowJoined = rw.joined || w.belowJoined && w.calledRows && rw.kind == Round && !turnIn(row.Steps)
 	_, tail := splitTail(row.Steps, row.Kind)
 	w.carry = tail
 	w.belowTurned = false
