@@ -52,6 +52,9 @@ func (x *rowReader) sideHas() *Step {
 	x.accept("now", "and")
 	if !x.accept("each", "every") || !x.accept("side", "edge") {
 		x.p = start
+		if x.partHas() {
+			return x.noteStep(start)
+		}
 		return nil
 	}
 	x.phrase("of", "[the|your]", "square|motif|piece|work")
@@ -118,6 +121,36 @@ func (x *rowReader) soManyASide() *Step {
 	}
 	x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: name, Span: sp, share: true})
 	return x.noteStep(start)
+}
+
+// partHas passes over what each of the parts of a round has, which nobody counts but the
+// maker: "Each pineapple has 6 lps.", "Every point now has 4 sts.".
+func (x *rowReader) partHas() bool {
+	start := x.p
+	if !x.accept("each", "every") || x.peek().kind != tWord || isRowWord(x.peek()) {
+		x.p = start
+		return false
+	}
+	x.p++
+	x.phrase("[will|should|ought|must]", "[to]", "[now|then|still]", "has|have|had|gets|counts|numbers|contains", "[now|got|a|only]", "[total]", "[of]")
+	if !x.at(-1).isAny("has", "have", "had", "gets", "counts", "numbers", "contains", "now", "got", "only", "of") || x.peek().kind != tNum || x.peek().frac {
+		x.p = start
+		return false
+	}
+	x.p++
+	if n, ok := x.nounAt(0); ok {
+		x.p += n.tokens
+	} else if _, k := x.stitchAt(0); k > 0 {
+		x.p += k
+	} else if x.peek().kind == tWord {
+		x.p++
+	}
+	x.phrase("in", "it|all")
+	if !x.end() && !x.peek().head && !x.peek().isMark(".;!") {
+		x.p = start
+		return false
+	}
+	return true
 }
 
 // talkToStop takes the words up to the next stop, and gives how many they are: -1 where

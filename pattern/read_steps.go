@@ -332,12 +332,15 @@ func (x *rowReader) control() []*Step {
 		return one(OpStay)
 	case x.fastensOn():
 		return x.attach()
-	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("f", ".", "o", "[.]"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"):
+	case x.phrase("fasten|finish|tie|bind|cast|close|end|break|cut|fo|f|fastening", "off|o"), x.phrase("f", ".", "o", "[.]"), x.phrase("fo|foff|fasten|finished"), x.phrase("break|cut|clip|snip|end|tie|broken", "[off]", "[and]", "[the|your|main|secure|fasten]", "yarn|thread|cotton|wool|off|tail|color|colour|a|b|c"), x.cutsShort():
 		x.phrase("and|&", "weave|secure|fasten|hide", "[in]", "[off|the|all]", "[end|ends|off]")
-		if save := x.p; x.phrase("[,]", "leaving|leave|with|keeping|keep", "[a|an|enough]") && x.clauseHas("tail", "end", "length", "yarn") {
+		if save := x.p; x.phrase("[,]", "leaving|leave|with|keeping|keep", "[a|an|enough]") && x.clauseHas("tail", "end", "ends", "length", "yarn", "thread", "inch", "inches", "ins", "cm") {
 			x.toClauseEnd()
 		} else {
 			x.p = save
+		}
+		if x.peek().kind == tNum && x.at(1).in(lengthUnits) {
+			x.toClauseEnd() // "Cut 6 inches long"
 		}
 		if k := x.at(1); x.peek().kind == tWord && (k.kind == tEnd || k.isMark(",;.([")) {
 			if _, n := x.stitchAt(0); n == 0 && !x.peek().isAny("turn", "join", "repeat") {
@@ -591,6 +594,17 @@ func (x *rowReader) sideNamed() bool {
 			return true
 		}
 	}
+	return false
+}
+
+// cutsShort takes "cut" where what follows is the length of the end, and no yarn is named:
+// "Cut, leaving a 6-inch end.", "Break off 8 ins. from the work".
+func (x *rowReader) cutsShort() bool {
+	start := x.p
+	if x.phrase("cut|break|clip|snip", "[off]") && (x.peek().kind == tNum && x.at(1).in(lengthUnits) || x.peek().is(",") && x.at(1).isAny("leaving", "leave")) {
+		return true
+	}
+	x.p = start
 	return false
 }
 

@@ -355,6 +355,9 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.phrase("should|shd|shld", "[now]", "be|have|make|get", "[at|up|now]", "[to]", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("making|giving|leaving|for", "[you|me|us]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
 		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves|was|made|gave|left", "[you|me|us]", "[with]") || x.havingAtEnd()
+	if u := x.at(1); ok && (u.in(lengthUnits) && !u.is("in") || u.is("-") && x.at(2).in(lengthUnits)) {
+		ok = false // "leaving a 6-inch end"
+	}
 	if ok && x.ts[start].is("leaving") && x.peek().kind == tNum {
 		_, n := x.stitchAt(1)
 		if n == 0 && x.nounFollows(1) {
