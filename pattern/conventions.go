@@ -86,7 +86,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 			no = true
 		case t.kind == tNum && !t.frac:
 			n = t.num
-			if j > 0 && (toks[j-1].isAny("ch", "chain") || toks[j-1].is("-") && j > 1 && toks[j-2].isAny("ch", "chain")) || j+1 < len(toks) && (toks[j+1].isAny("ch", "chain", "chs", "chains") || toks[j+1].is("-") && j+2 < len(toks) && toks[j+2].isAny("ch", "chain")) {
+			if j > 0 && (toks[j-1].isAny("ch", "chain") || toks[j-1].isAny("-", "of") && j > 1 && toks[j-2].isAny("ch", "chain")) || j+1 < len(toks) && (toks[j+1].isAny("ch", "chain", "chs", "chains") || toks[j+1].is("-") && j+2 < len(toks) && toks[j+2].isAny("ch", "chain")) {
 				heights = append(heights, n)
 				found = true
 			}

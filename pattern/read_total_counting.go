@@ -18,9 +18,9 @@ func (x *rowReader) countingTail() bool {
 			break
 		}
 		chain = chain || t.isAny("ch", "chs", "chain", "chains", "tch", "turning", "tc")
-		led = led || t.isAny("included", "counted", "counting", "counts", "count", "incl", "including") || chain && t.in(countingVerbs)
+		led = led || t.isAny("included", "counted", "counting", "counts", "count", "incl", "including") || t.in(standingWords)
 		_, stitch := x.stitchAt(0)
-		if !t.in(countingWords) && t.kind != tNum && t.kind != tOrd && stitch == 0 {
+		if !t.in(countingWords) && !t.in(standingWords) && t.kind != tNum && t.kind != tOrd && stitch == 0 {
 			x.p = start
 			return false
 		}
@@ -39,6 +39,6 @@ func (x *rowReader) countingTail() bool {
 // countingLeads begin such words, and countingWords are the others of them.
 var (
 	countingLeads = newWordSet("with without excluding exclude plus less incl including counting")
-	countingWords = newWordSet("the a an as one first turning beginning beg starting initial skipped missed ch chs chain chains tch tc st sts stitch stitches - not is are isn't aren't doesn't does do don't included including counted counting counts count incl it for each at start beginning in place of being standing stands taken reckoned")
-	countingVerbs = newWordSet("being standing stands taken reckoned is")
+	countingWords = newWordSet("the a an as one them these those of in place first turning beginning beg starting initial skipped missed ch chs chain chains tch tc st sts stitch stitches - not is are isn't aren't doesn't does do don't included including counted counting counts count incl it for each at start beginning")
+	standingWords = newWordSet("standing stands stand being taking taken takes forming forms replacing replaces reckoned reckoning")
 )
