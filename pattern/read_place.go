@@ -191,6 +191,9 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 	if n := groupWord(x, k); n > 0 {
 		return noun{filter: Filter{Kind: NamedGroup, Name: t.text}, tokens: n}, true
 	}
+	if t.in(bareVs) && !x.at(k+1).isAny("-", "neck", "shape", "shaped") {
+		return noun{filter: Filter{Kind: NamedGroup, Name: "v"}, tokens: 1 + x.spaceAfter(k+1)}, true
+	}
 	if id, n := x.stitchAt(k); n > 0 && (id != stitch.Slip || t.text != "sl" || n > 1) {
 		f := Filter{Kind: OneStitch, Stitch: id}
 		if stitch.Of(id).Kind == stitch.Compound {
@@ -214,6 +217,9 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 	}
 	return noun{}, false
 }
+
+// bareVs name a V-stitch, or several, by its shape: "in each V", "9 Vs".
+var bareVs = newWordSet("v vs v's")
 
 // groupWord is the length of a word that print uses for several stitches in
 // one place, whether the pattern defines it or not.

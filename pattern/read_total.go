@@ -1206,8 +1206,8 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 		x.p++
 		p.Kind, p.Name = PartNamed, "group"
 		return true
-	case t.isAny("v") && groupWord(x, 0) > 0:
-		x.p += groupWord(x, 0)
+	case t.in(bareVs):
+		x.p += max(groupWord(x, 0), 1)
 		p.Kind, p.Name = PartNamed, "v st"
 		return true
 	}

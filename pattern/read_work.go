@@ -108,7 +108,11 @@ func (x *rowReader) work() []*Step {
 		}
 		return x.special(start, sp, n, count, counted)
 	}
-	if n := groupWord(x, 0); n > 0 {
+	n := groupWord(x, 0)
+	if n == 0 && x.peek().is("v") && x.at(1).isAny("in", "into") {
+		n = 1 // "V in each V"
+	}
+	if n > 0 {
 		if sp, k := x.definedInline(n); sp != nil {
 			return x.special(start, sp, k, count, counted)
 		}
@@ -122,8 +126,8 @@ func (x *rowReader) work() []*Step {
 		sp := x.spanFrom(start)
 		return []*Step{{Op: OpWork, Stitch: x.mainStitch(), N: count, Target: Target{Which: InRing, said: true, Span: sp}, Span: sp}}
 	}
-	id, n := x.stitchAt(0)
-	if n == 0 {
+	var id stitch.ID
+	if id, n = x.stitchAt(0); n == 0 {
 		x.p = start
 		return nil
 	}
