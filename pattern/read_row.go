@@ -314,7 +314,7 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	}
 	a, b := out[len(out)-1], made[0]
 	open := a.Op == OpAlong
-	if c := cornersAndSides(a, b); c != nil {
+	if c := x.cornersAndSides(a, b); c != nil {
 		return c
 	}
 	if (b.Op == OpWork || b.Op == OpInto) && b.Target.Which == Next && b.Target.N.N <= 1 && b.Legs == 0 && b.Target.Row == nil && len(b.Target.Of) == 1 && b.Target.Of[0].Kind == Space && b.Target.plain && eachStep(a) && len(a.Target.Of) > 0 && a.Target.Bound.Kind == NoBound {

@@ -82,19 +82,47 @@ func namesCorners(s *Step) bool {
 }
 
 func namesSides(s *Step) bool {
-	return eachStep(s) && len(s.Target.Of) == 1 && s.Target.Of[0].Kind == Space && (s.Target.Of[0].Name == sideSpace || s.Target.Of[0].Name == "gap" || s.Target.Of[0] == Filter{Kind: Space})
+	return eachStep(s) && len(s.Target.Of) == 1 && s.Target.Of[0].Kind == Space && (s.Target.Of[0].Name == sideSpace || s.Target.Of[0].Name == "gap" || anySpace(s.Target.Of[0]))
 }
+
+// anySpace reports a space of some size or of any, of which no word tells where it lies.
+func anySpace(f Filter) bool { return f == Filter{Kind: Space, Size: f.Size} }
 
 // cornersAndSides reports two steps of which one goes into the corners of a round and
 // the other into what lies between them: they run on together however they are told,
 // "In each corner: 3 dc, ch 2, 3 dc. In each side gap: 3 dc."
-func cornersAndSides(a, b *Step) *Step {
+func (x *rowReader) cornersAndSides(a, b *Step) *Step {
 	a, b = allCorners(a), allCorners(b)
+	switch {
+	case namesCorners(a):
+		b = x.allSides(b)
+	case namesCorners(b):
+		a = x.allSides(a)
+	}
 	if !(namesCorners(a) && namesSides(b) || namesSides(a) && namesCorners(b)) {
 		return nil
 	}
 	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
 	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
+}
+
+// allSides is a step into a number of spaces that is told beside one into all the
+// corners, "in each of the 4 ch-1 sps", as one into each of them.
+func (x *rowReader) allSides(s *Step) *Step {
+	if s.Op != OpWork && s.Op != OpInto || s.Target.Which != Next || s.Target.N.N < 2 || len(s.Target.Of) != 1 || !x.saidEach(s.Target) {
+		return s
+	}
+	f := s.Target.Of[0]
+	switch {
+	case f.Kind == Space && (f.Size == 0 && f.Name == "" || f.Name == "gap"):
+		f = Filter{Kind: Space, Name: sideSpace} // "in each of the 8 sps between"
+	case !anySpace(f):
+		return s
+	}
+	c := *s
+	c.Target.Of = []Filter{f}
+	c.Target.Which, c.Target.N, c.Target.told = Each, Num{}, s.Target.N
+	return &c
 }
 
 // allCorners is a step into a number of corners, "in the four corners", as one into

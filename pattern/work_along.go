@@ -59,7 +59,10 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 		b := chooseStep(w, s.Body, of, corner, &r.place)
 		if sides && (r.kind == pSpace || r.kind == pGap) {
 			at := parts.at(w.below, w.cur.i)
-			if b = sideStep(s.Body, at); at {
+			if c := sideStep(s.Body, at); c.Target.Of[0].Size == 0 || w.matches(&r.place, c.Target.Of) {
+				b = c
+			}
+			if at {
 				turned += w.runLeft()
 			} else {
 				met += w.runLeft()

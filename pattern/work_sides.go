@@ -71,7 +71,7 @@ func sided(body []*Step) bool {
 }
 
 // sidesTold holds the number of corners that a round says it has, and that of the spaces
-// of each side, against those that it has met.
+// of each side, or of all of them, against those that it has met.
 func (w *rowWork) sidesTold(body []*Step, corners, spaces int64) bool {
 	c, s := sideStep(body, true), sideStep(body, false)
 	if n := c.Target.told.At(w.pr.size); n > 0 && n != corners {
@@ -79,7 +79,7 @@ func (w *rowWork) sidesTold(body []*Step, corners, spaces int64) bool {
 	}
 	n := s.Target.told.At(w.pr.size)
 	switch {
-	case n == 0 || corners == 0 || spaces == n*corners:
+	case n == 0 || corners == 0 || spaces == n*corners || spaces == n:
 		return true
 	case spaces%corners != 0:
 		return w.fail(CodeMisfit, s, 0, "%s lie between %s: that is not %d on each side", countWords(spaces, "space", "spaces"), countWords(corners, "corner", "corners"), n)
