@@ -415,7 +415,8 @@ func (x *rowReader) stitchesTold() bool {
 }
 
 // definition folds "yo, insert hook in next st, draw up a loop, ..." into a
-// note: it says how a stitch is made, with stars and times of its own.
+// note: it says how a stitch is made, with stars and times of its own. It ends where the
+// loops are worked off and the row goes on, "yo and draw through all loops, ch 3".
 func (x *rowReader) definition() []*Step {
 	start := x.p
 	if x.peek().isAny("yarn", "thread") && !x.at(1).isAny("over", "round") {
@@ -424,10 +425,32 @@ func (x *rowReader) definition() []*Step {
 	if x.peek().is("draw") && !x.at(1).isAny("up", "through", "yarn", "loop") {
 		return nil
 	}
-	for !x.end() && !x.peek().isMark("(;.") {
-		x.p++
+	for off := false; !x.end() && !x.peek().isMark("(;."); x.p++ {
+		if t := x.peek(); t.isAny("through", "thru", "thro") {
+			off = true
+		} else if off && t.is(",") && x.clusterClosed() {
+			break
+		} else if off && t.isMark(",*") && x.rowGoesOn() {
+			break
+		}
 	}
 	return x.noteFrom(start)
+}
+
+// rowGoesOn reports whether plain work stands behind the mark that ends how a stitch is
+// made by its hands: chains, a skip, stitches with their place.
+func (x *rowReader) rowGoesOn() bool {
+	k := 1
+	for x.at(k).isAny("and", "then", "*") {
+		k++
+	}
+	switch t := x.at(k); {
+	case t.isAny("ch", "chain"):
+		return x.at(k+1).kind == tNum || x.at(k+1).is("-") && x.at(k+2).kind == tNum
+	case t.isAny("skip", "sk", "miss", "turn", "join"):
+		return true
+	}
+	return x.clauseOfWork(k)
 }
 
 func (x *rowReader) toClauseEnd() {

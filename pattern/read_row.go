@@ -790,6 +790,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.partTold(); s != nil {
 		return s
 	}
+	if s := x.droppedLoop(); s != nil {
+		return s
+	}
 	if s := x.note(); s != nil {
 		return s
 	}

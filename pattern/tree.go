@@ -220,6 +220,7 @@ type Step struct {
 	note     Span  // OpGroup: words about the last pass that change no count
 	implicit bool  // said by nobody, understood by everybody
 	bare     bool  // "2 sc": it may be two in one place
+	gathers  bool  // a loop that was dropped is drawn through its stitches, and through the chains they begin with
 	perSide  bool  // OpFree: N is for one side of a piece and one corner, as long as it is read
 	once     bool  // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
 	goesOn   bool  // OpDelta: by as many as the rows before it; N is then 1 for more, -1 for fewer, 0 for either

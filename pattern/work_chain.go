@@ -248,7 +248,7 @@ func (w *rowWork) ringAhead(rest []*Step) bool {
 // pattern says, or else what the reading taken for the piece has it.
 func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 	id, first := nextStitch(rest)
-	if first != nil && first.Op == OpWork && (first.Legs > 0 || first.Stitch == stitch.Cluster) && first.Target.Which == Same {
+	if first != nil && first.Op == OpWork && (first.Legs > 0 || first.Stitch == stitch.Cluster || first.gathers) && first.Target.Which == Same {
 		return Counts{} // the chain is the first leg of a cluster
 	}
 	if s.Counts.Said {
