@@ -604,8 +604,8 @@ func (r *reader) isLabel(l label, start int) bool {
 	}
 	if start > 0 && r.row != nil {
 		p := &r.toks[start-1]
-		if p.is("same") && r.countsOn(l) {
-			return true // "r6-8 same", and r9 below it
+		if p.isAny("same", "each", "every", "next") && r.countsOn(l) {
+			return true // "r6-8 same", "r2 - 1 sc in each", and the row that follows below it
 		}
 		if p.isAny("rep", "repeat", "of", "as", "and", "from", "to", "in", "work", "last", "see", "like", "on", "at", "than", "through", "until", "till", "for", "each", "with", "next", "same") && !r.toks[start].blank {
 			return false

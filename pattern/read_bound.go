@@ -63,7 +63,7 @@ func (x *rowReader) bound() (Bound, bool) {
 	case x.phrase("to|until|up|till|til", "[you]", "[reach]", "[to]", "[within|withing]", "[the]", "[next|1st|first]", "marker|m|pm"),
 		x.phrase("to|until|up|till", "[to]", "[the]", "marked", "st|stitch"):
 		return done(ToMarker)
-	case x.phrase("as", "far", "as", "[the]", "last|final"), x.phrase("to|until|till|til|up|thru|through", "[you]", "[reach|get]", "[to]", "[within|withing]", "[the]", "last|final"):
+	case x.phrase("as", "far", "as", "[the]", "last|final"), x.phrase("to|until|till|til|up|thru|through", "[you]", "[reach|get|come|are]", "[to|at]", "[within|withing]", "[the]", "last|final"):
 		for i := start; i < x.p; i++ {
 			b.within = b.within || x.ts[i].isAny("within", "withing")
 		}

@@ -1039,6 +1039,9 @@ func (x *rowReader) each(t *Target) bool {
 	}
 	x.p = start
 	x.phrase("of")
+	if x.lastLeft(t) {
+		return true
+	}
 	x.phrase("and", "every")
 	x.accept("the", "these", "those")
 	if x.accept("rest", "others", "remainder") {
@@ -1121,6 +1124,25 @@ func (x *rowReader) each(t *Target) bool {
 	}
 	// "in each across"
 	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along", "|", "/", "~", "-", "=", "(", "[", "{", "<", ":", ")", "]", "}") || x.end()
+}
+
+// lastLeft takes "them" for the stitches that the step before stopped short of: "until you
+// come to the last 4 sts, sc in each of them".
+func (x *rowReader) lastLeft(t *Target) bool {
+	l := x.lastStep
+	if l == nil || !x.peek().isAny("them", "those", "these") || !x.end1() && !x.at(1).separator() && !x.at(1).isMark("([)]*") {
+		return false
+	}
+	b := l.Times.Bound
+	if b.Kind != ToLast {
+		b = l.Target.Bound
+	}
+	if b.Kind != ToLast || b.N.N < 2 {
+		return false
+	}
+	x.p++
+	t.Which, t.N, t.Of = Next, b.N, b.Of
+	return true
 }
 
 // leftWords say of stitches that they were left, or stand side by side.

@@ -1492,7 +1492,7 @@ func (x *rowReader) readCounts(c *Counts) bool {
 	x.accept("always", "now", "here", "will", "once", "time")
 	opens := from > 0 && x.ts[from-1].isMark("([")
 	switch {
-	case x.phrase("isn't|aren't", "[counted]", "[as]", "[a]", "[st|stitch|sts|stitches|counted]"), opens && x.phrase("=|is|are", "nothing|none|0|no", "[st|sts|stitch]"), opens && x.phrase("no", "st|sts|stitch|stitches"), x.phrase("is|are", "no", "st|sts|stitch|stitches"):
+	case x.phrase("isn't|aren't", "[counted]", "[as]", "[a]", "[st|stitch|sts|stitches|counted|one]"), opens && x.phrase("=|is|are", "nothing|none|0|no", "[st|sts|stitch]"), opens && x.phrase("no", "st|sts|stitch|stitches"), x.phrase("is|are", "no", "st|sts|stitch|stitches"):
 		c.Said, c.As = true, stitch.None
 		c.Spread = x.spreadAhead()
 		return true

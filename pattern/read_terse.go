@@ -13,7 +13,8 @@ import "crochet/tallyturn/pattern/stitch"
 // stitches, in the stitch that the piece is worked in.
 func (x *rowReader) bareStitches() []*Step {
 	t := x.peek()
-	said := t.word && x.worked && x.phraseAt(1, "in|into", "[the]", "next|first|last|same|following") > 0 // "one sc in next sc, two in the next"
+	said := t.word && x.worked && (x.phraseAt(1, "in|into", "[the]", "next|first|last|same|following") > 0 || // "one sc in next sc, two in the next"
+		x.phraseAt(1, "in|into", "each|every|all", "[of]", "[the]", "next|following|last|other|others|remaining|rest") > 0)
 	if t.kind != tNum || t.frac || t.big || t.num == 0 || t.word && !said || !x.startsClause() {
 		return nil
 	}

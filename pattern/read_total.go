@@ -8,7 +8,7 @@ import (
 )
 
 // totalOpeners open a total in words.
-var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves always that which this should shd shld having with")
+var totalOpeners = newWordSet("you you'll you'd you're you've we're so at by after on making there total sts count stitch for giving leaving ending st now to work that's thats still leaves always that which this should shd shld having with again once")
 
 // totalAhead takes a stated total if one stands here, or what is told of the count in
 // words, and says so.
@@ -78,6 +78,7 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 			last-- // "(10 spaces.)"
 		}
 		parts, ok := x.parts(last)
+		x.againAfter()
 		if !ok || x.p < last {
 			x.p = start
 			return false
@@ -114,6 +115,8 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 		n, _ := x.number() // "join. 20 now."
 		x.p++
 		x.setTotal([]TotalPart{{N: n, Kind: PartStitches, Span: n.Span}}, x.spanFrom(start), before)
+		return true
+	case t.kind == tNum && !t.frac && x.worked && x.bounded && x.depth == 1 && x.at(-1).isMark(".;-,") && x.countAgain():
 		return true
 	case t.kind == tNum && !t.frac && (x.worked || x.row.Refer != nil) && x.depth == 1 && x.p > 0 && x.at(-1).isMark(".;-,") && x.countAtRow(before):
 		return true
@@ -354,7 +357,7 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 		x.phrase("there", "[will|should]", "[now]", "[be|are|is]", "[now]") ||
 		x.phrase("should|shd|shld", "[now]", "be|have|make|get", "[at|up|now]", "[to]", "[a]", "[total]", "[of]") && x.peek().kind == tNum ||
 		x.phrase("making|giving|leaving|for", "[you|me|us]", "[a|in]", "[total]", "[of]", "[all]") || x.phrase("[stitch|st|sts]", "total|count", "[of]", "[is|:|=|-]") ||
-		x.phrase("sts", ":|=") || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves|was|made|gave|left", "[you|me|us]", "[with]") || x.havingAtEnd()
+		x.phrase("sts", ":|=") || x.againTold() || x.phrase("that's|thats|still|leaves|always") || x.phrase("that|which|this", "is|makes|gives|leaves|was|made|gave|left", "[you|me|us]", "[with]") || x.havingAtEnd()
 	if u := x.at(1); ok && (u.in(lengthUnits) && !u.is("in") || u.is("-") && x.at(2).in(lengthUnits)) {
 		ok = false // "leaving a 6-inch end"
 	}
@@ -389,10 +392,10 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	}
 	from := x.p
 	parts, ok := x.parts(end)
-	if !ok && x.ts[start].isAny("there", "that's") {
-		x.p = from // "There are 9 cream stripes."
+	if !ok && x.ts[start].isAny("there", "that's", "making", "giving", "you", "you'll") {
+		x.p = from // "There are 9 cream stripes.", "making 4 gates in all"
 		var own TotalPart
-		if own, ok = x.ownPart(end); ok && (x.peek().isMark(".!;(") || x.end()) {
+		if own, ok = x.ownPart(end); ok && (x.peek().isMark(".!;(") || x.end() || x.phrase("in", "all|total") || x.phrase("altogether")) {
 			parts = []TotalPart{own}
 		} else {
 			ok = false
@@ -418,6 +421,42 @@ func (x *rowReader) wordTotal(before []*Step) bool {
 	}
 	x.setTotal(parts, x.spanFrom(start), before)
 	return true
+}
+
+// againTold takes "again", "once more" in front of a count that stays as it was.
+func (x *rowReader) againTold() bool {
+	start := x.p
+	if x.phrase("[once]", "again|more") && x.at(-1).isAny("again", "more") && (x.at(-1).is("again") || x.p-start == 2) && x.peek().kind == tNum && !x.peek().frac && !x.at(1).isAny("times", "x") {
+		return true
+	}
+	x.p = start
+	return false
+}
+
+// countAgain takes "36 sc again" behind a row that has come to its end.
+func (x *rowReader) countAgain() bool {
+	start := x.p
+	n, _ := x.number()
+	p := TotalPart{N: n, Kind: PartStitches, Span: n.Span}
+	if !x.pieceUnit(&p) || p.Kind == PartOther {
+		x.p = start
+		return false
+	}
+	unit := x.p
+	if x.againAfter(); x.p == unit {
+		x.p = start
+		return false
+	}
+	p.Span = x.spanFrom(start)
+	x.setTotal([]TotalPart{p}, p.Span, nil)
+	return true
+}
+
+// againAfter takes a word behind a count that says it is as it was, or what it is now.
+func (x *rowReader) againAfter() {
+	if x.peek().isAny("again", "still", "now") && (x.end1() || x.at(1).separator() || x.at(1).isMark(")]}>!")) {
+		x.p++
+	}
 }
 
 // maxTotal is how many words a total may have at most.
@@ -494,6 +533,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	if !x.countingTail() {
 		x.countedFor()
 	}
+	x.againAfter()
 	if !x.totalEnds() && !(x.peek().is("each") && x.end1()) {
 		x.p = start
 		return false
@@ -966,6 +1006,13 @@ func (x *rowReader) totalTail(end int) bool {
 	if x.tailWords(end) {
 		return true
 	}
+	if from := x.p; from == save+1 {
+		var c Counts
+		if x.readCounts(&c) && x.p >= end {
+			return true // "18 hdc; the ch-2 isn't one"
+		}
+		x.p = from
+	}
 	if from := x.p; x.p <= save+1 {
 		if x.p = save; x.countingTail() && (x.p <= end || x.ts[end].is(".") || x.ts[end].kind == tEnd) {
 			return true
@@ -1176,7 +1223,7 @@ func (x *rowReader) ownPart(end int) (TotalPart, bool) {
 		x.p++
 	}
 	ofThem := x.ts[from].is("of") && x.ts[from+1].isAny("them", "these", "which")
-	if last := x.at(-1); x.p == from || last.kind != tWord || !strings.HasSuffix(last.text, "s") && !ofThem || x.p < end && !x.peek().isAny(",", ";", "+", "and", "&", "plus", "with") {
+	if last := x.at(-1); x.p == from || last.kind != tWord || !strings.HasSuffix(last.text, "s") && !ofThem || x.p < end && !x.peek().isAny(",", ";", "+", "and", "&", "plus", "with") && x.phraseAt(0, "in", "all|total") < 0 {
 		x.p = start
 		return TotalPart{}, false
 	}

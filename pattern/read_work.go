@@ -340,6 +340,15 @@ func (x *rowReader) roundBack(from int) bool {
 	return false
 }
 
+// closesRepeat reports whether the stitch that begins at a token stands right behind a
+// repeat that was told: so many close the row.
+func (x *rowReader) closesRepeat(start int) bool {
+	if l := x.lastStep; l != nil && l.Op == OpGroup && l.Times.Kind != Once {
+		return true
+	}
+	return start > 1 && x.ts[start-1].isAny("and", "then", ",", ";") && x.ts[start-2].isAny("times", "more", "twice", "once", "thrice")
+}
+
 // finish reads the place and the times of a stitch and makes its steps.
 func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step {
 	s.N = count
@@ -399,6 +408,10 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 			return x.emit(start, s, []Target{t}, counted)
 		}
 	}
+	if counted && s.Legs == 0 && (count.N > 1 || count.Sizes != nil) && x.phrase("to", "[the]", "finish|end|complete", "[off|it|with|up|row|rnd|round]", "[the]", "[row|rnd|round]") && x.endsClause() && (x.at(-1).is("finish") || x.closesRepeat(start)) {
+		return x.emit(start, s, nil, counted) // "rep from * 4 more times, 3 sc to finish"
+	}
+	x.p = save
 	x.layersBefore()
 	if s.Legs > 0 && x.peek().isAny("starting", "beginning", "begun", "commencing") && x.at(1).isAny("in", "into") {
 		x.p++ // "dc2tog starting in the 3rd ch from hook": the first of its places
