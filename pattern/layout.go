@@ -330,7 +330,7 @@ func (r *reader) line(i int) {
 		r.startNamedRow(l, ln.start, k, ln.end)
 		return
 	}
-	if t.kind == tPunct && ln.end-ln.start >= 1 && r.rule(ln) {
+	if t.kind == tPunct && ln.end-ln.start >= 1 && r.rule(ln) || r.onward(i) {
 		return
 	}
 	if sec, after, ok := r.sectionAt(ln); ok && !r.midRow(i) {

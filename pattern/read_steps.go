@@ -1271,6 +1271,9 @@ func (x *rowReader) placeFirst() []*Step {
 		return nil
 	}
 	x.accept("work", "working", "make", "knit", "crochet")
+	if s := x.placesFirst(); s != nil {
+		return s
+	}
 	t, ok := x.core(true)
 	if !ok {
 		x.p = start
