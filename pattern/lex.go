@@ -135,6 +135,9 @@ func lexWord(s string, i int, t *token) int {
 	if n := i - start; n > 4 && n < 8 && !dirty && (s[i-3:i] == "blo" || s[i-3:i] == "flo") && glues[s[start:i-3]] {
 		i -= 3 // "scblo"
 	}
+	if n := i - start; n > 3 && n < 7 && !dirty && s[i-2:i] == "cl" && glues[s[start:i-2]] {
+		i -= 2 // "3trcl"
+	}
 	t.kind, t.text = tWord, s[start:i]
 	if dirty {
 		t.text = strings.ReplaceAll(t.text, "\x01", "")

@@ -333,7 +333,10 @@ func (x *rowReader) place() []Target {
 	if t := x.peek(); t.kind == tPunct || t.kind == tEnd {
 		return nil // which is met oftener than any place
 	}
-	t, ok := x.core(true)
+	t, more, ok := x.ordinalsFromHook()
+	if !ok {
+		t, ok = x.core(true)
+	}
 	if !ok {
 		x.p = start
 		if x.acceptIn(prepositions) && !x.loops() { // "sc in blo around"
@@ -346,9 +349,15 @@ func (x *rowReader) place() []Target {
 		return nil
 	}
 	out := []Target{t}
+	if more > 0 {
+		out = append(out, Target{Span: t.Span, Which: Next, N: Num{N: more}, Of: t.Of, said: true})
+	}
 	for {
 		save := x.p
 		x.placeRemark(t.Which == FromHook)
+		if x.placesListed(&out[len(out)-1]) {
+			continue // "in each tr, ch-1 sp and cluster"
+		}
 		comma := x.accept(",")
 		if end, ok := x.onToEnd(); ok && (t.Which == FromHook || t.Which == Nth) {
 			out = append(out, end)
@@ -438,6 +447,42 @@ func (x *rowReader) place() []Target {
 		last.Span = cover(last.Span, b.Span)
 	}
 	return out
+}
+
+// placesListed takes the other places of a list that "each" begins, "in each tr, ch-1 sp and
+// cluster": at least two, of which the last has "and" before it.
+func (x *rowReader) placesListed(t *Target) bool {
+	if t.Which != Each || t.N.N > 0 || t.Bound.Kind != NoBound || len(t.Of) == 0 || !x.peek().is(",") {
+		return false
+	}
+	of := filters(*t)
+	for k := 0; ; {
+		and := x.at(k).isAny("and", "&")
+		if !and && !x.at(k).is(",") {
+			return false
+		}
+		k++
+		if !and && x.at(k).isAny("and", "&") {
+			and = true
+			k++
+		}
+		n, ok := x.nounAt(k)
+		if !ok || n.turn || n.ring || n.edge || x.at(k).kind == tNum && n.filter.Kind != Space || len(of) > 6 {
+			return false
+		}
+		k += n.tokens
+		of = append(of, n.filter)
+		if !and {
+			continue
+		}
+		if x.at(k).isAny("in", "into", "next", "twice", "times", "x") || x.at(k).kind == tNum {
+			return false // "..., ch 1 and dc in next"
+		}
+		x.p += k
+		t.Of = of
+		t.Span.End = int(x.ts[x.p-1].end)
+		return true
+	}
 }
 
 // makesThere reports a place that begins a clause of its own, "in each sp around
