@@ -601,6 +601,13 @@ func (w *pieceWork) totalOf(t *Total) (int64, bool) {
 	return sum, any
 }
 
+// wholeTotal is totalOf for a total that tells of the whole row: one that counts its
+// bobbles alone, "4 bobbles", says nothing of the stitches between them.
+func (w *pieceWork) wholeTotal(t *Total) (int64, bool) {
+	n, ok := w.totalOf(t)
+	return n, ok && slices.ContainsFunc(t.Parts, func(p TotalPart) bool { return p.Kind != PartNamed })
+}
+
 // statedTotal is the total with its number for the size proven.
 func (w *pieceWork) statedTotal(t *Total) *Total {
 	c := *t

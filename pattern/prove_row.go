@@ -743,7 +743,7 @@ func (w *pieceWork) unread(rp *RowProof, row, label *Row, below *fabric, total *
 	for i, sp := range bad {
 		if i == 0 {
 			hint := ""
-			if n, ok := w.totalOf(total); ok {
+			if n, ok := w.wholeTotal(total); ok {
 				hint = "its stated total of " + itoa(n) + " is taken for the next row"
 			}
 			w.pr.say(Warning, CodeUnread, sp, fmt.Sprintf("%s is not proven: %q is not understood", rp.Label, oneLine(w.pr.pat.Source.Slice(sp))), hint)
@@ -761,7 +761,7 @@ func (w *pieceWork) unread(rp *RowProof, row, label *Row, below *fabric, total *
 	if id, _ := nextStitch(row.Steps); id != stitch.None {
 		main = id
 	}
-	if n, ok := w.totalOf(total); ok {
+	if n, ok := w.wholeTotal(total); ok {
 		rp.Stated, rp.Made = w.statedTotal(total), n
 		w.below = uniform(n, main)
 		w.madeLast = n

@@ -128,8 +128,11 @@ func (x *rowReader) work() []*Step {
 	}
 	var id stitch.ID
 	if id, n = x.stitchAt(0); n == 0 {
-		x.p = start
-		return nil
+		if id = x.initialStitch(); id == stitch.None {
+			x.p = start
+			return nil
+		}
+		n = 1
 	}
 	if counted && x.at(n).isAny("increased", "decreased", "dec'd", "inc'd") {
 		x.p = start
