@@ -1075,6 +1075,14 @@ func (x *rowReader) each(t *Target) bool {
 	t.Which = Each
 	if _, sized := x.sizedSpace(0); x.peek().is("one") && !sized && !x.nounFollows(1) {
 		x.p++
+		if n := x.phraseAt(0, "of", "[the|those|these|your]"); n > 0 && (x.at(n).kind == tNum && !x.at(n).frac || x.nounFollows(n)) {
+			x.p++ // "in every one of those 24", "in each one of the sts"
+			x.accept("the", "those", "these", "your")
+			if x.peek().kind == tNum {
+				t.Which = Next
+			}
+			return x.counted(t, true)
+		}
 		return true // "2 hdc in each one"
 	}
 	start := x.p
