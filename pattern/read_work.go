@@ -108,7 +108,7 @@ func (x *rowReader) work() []*Step {
 		}
 		return x.special(start, sp, n, count, counted)
 	}
-	n := groupWord(x, 0)
+	n = groupWord(x, 0)
 	if n == 0 && x.peek().is("v") && x.at(1).isAny("in", "into") {
 		n = 1 // "V in each V"
 	}
