@@ -104,10 +104,6 @@ func (x *rowReader) betweenWhich() (groups, ok bool) {
 		}
 		return true, true
 	}
-	if sp, n := x.specialAt(0); n > 0 && len(sp.Body) > 0 {
-		x.p += n
-		return true, true
-	}
 	if x.peek().isAny("corner", "corners", "*", "**") {
 		return false, false
 	}
@@ -138,7 +134,7 @@ func lastMaking(steps []*Step) int {
 func withChainBehind(steps []*Step, i int, chain *Step, groups bool) bool {
 	s := steps[i]
 	switch {
-	case s.special != nil && (s.special.seq || len(s.Body) == 0):
+	case s.special != nil:
 		return false
 	case s.Op == OpGroup && (s.Times.Kind == Fill || s.Times.Kind == Exactly) && s.partial == 0 && !s.stopAt && s.ending == nil && !endsInChain(s.Body):
 		c := *s
@@ -151,7 +147,7 @@ func withChainBehind(steps []*Step, i int, chain *Step, groups bool) bool {
 			c.Body[k] = chainedEach(b, chain, true)
 		}
 		steps[i] = &c
-	case eachStep(s) || s.Op == OpInto && s.Target.Which == Next && s.Target.N.N > 1 && s.Target.said:
+	case eachStep(s):
 		c := chainedEach(s, chain, groups)
 		if c == nil {
 			return false
@@ -171,7 +167,7 @@ func withChainBehind(steps []*Step, i int, chain *Step, groups bool) bool {
 // chainedEach is a step into each place as one that makes a chain behind what it works
 // there; nil where it cannot be told so.
 func chainedEach(s, chain *Step, groups bool) *Step {
-	if !eachStep(s) && !(s.Op == OpInto && s.Target.Which == Next) {
+	if !eachStep(s) {
 		return nil
 	}
 	out := &Step{Op: OpInto, N: Num{N: 1}, Target: s.Target, Span: cover(s.Span, chain.Span)}
