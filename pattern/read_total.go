@@ -65,6 +65,9 @@ func (x *rowReader) totalMarked(before []*Step) bool {
 		if x.ts[end-1].isAny("made", "worked", "formed") && x.partMade(end) || x.oneMeshIn(end) {
 			return false
 		}
+		if x.at(1).kind == tNum && x.at(1).num == 1 && !x.at(1).frac && x.ts[end-2].isAny("each", "every") && x.ts[end-3].isAny("in", "into", "to", "for", "per") {
+			return false // "(one sc in each row)": how they lie
+		}
 		x.p++
 		if x.totalOfRows(start, before) {
 			return true
