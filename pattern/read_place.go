@@ -350,7 +350,7 @@ func (x *rowReader) place() []Target {
 	}
 	out := []Target{t}
 	if more > 0 {
-		out = append(out, Target{Span: t.Span, Which: Next, N: Num{N: more}, Of: t.Of, said: true})
+		out = append(out, Target{Span: x.ts[x.p-1].span(), Which: Next, N: Num{N: more}, Of: t.Of, said: true})
 	}
 	for {
 		save := x.p

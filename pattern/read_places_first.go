@@ -72,7 +72,7 @@ func (x *rowReader) ordinalsFromHook() (t Target, more int64, ok bool) {
 		x.p = start
 		return Target{}, 0, false
 	}
+	t.Span = Span{int(x.ts[start].start), int(x.peek().end)} // the chains behind are counted from it
 	x.p += k + end
-	t.Span = x.spanFrom(start)
 	return t, more, true
 }
