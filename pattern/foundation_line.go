@@ -121,6 +121,12 @@ func (r *reader) foundationLine(ln line, at int) {
 		r.wordsAfter(body, ln.end)
 		return
 	}
+	for k := at - 1; k > ln.start; k-- {
+		if r.toks[k-1].isMark(".:!)") && r.chainSentence(k, ln.end) {
+			at = k // "Collar for a Pilot. Starting at neck edge, ch 65."
+			break
+		}
+	}
 	if at > ln.start && (r.aside(ln.start, at) || !r.beginsWork(ln) && !r.foundation(ln) && r.scratch(ln.start).chain() == nil) {
 		r.prose(line{ln.start, at})
 		r.words(at, ln.end)
