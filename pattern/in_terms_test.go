@@ -125,6 +125,7 @@ func TestInTermsWords(t *testing.T) {
 	for _, c := range []struct{ us, uk string }{
 		{"US terms\nRow 1: Sc in 2nd ch from hook, skip next ch, sc2tog, FPdc around next st.", "UK terms\nRow 1: Dc in 2nd ch from hook, miss next ch, dc2tog, FPtr around next st."},
 		{"Terms: US\n\nGauge: 20 sc to 10 cm\n\nRow 1: 6 SC, HDC, Dc, tr, dtr in magic ring.", "Terms: UK\n\nTension: 20 dc to 10 cm\n\nRow 1: 6 DC, HTR, Tr, dtr, trtr in magic ring."},
+		{"Terms: US\n\nTension/gauge: 20 sc to 10 cm\n\nRow 1: 6 sc in magic ring.", "Terms: UK\n\nTension/gauge: 20 dc to 10 cm\n\nRow 1: 6 dc in magic ring."},
 		{"American terms\nYarn: double knitting wool, held double\nRow 1: 4 Single Crochets, join with sl st in first sc.", "British terms\nYarn: double knitting wool, held double\nRow 1: 4 Double Crochets, join with ss in first dc."},
 		{"US terms (UK: dc = tr)\nRow 1: 6 dc in ring.", "UK terms (US: tr = dc)\nRow 1: 6 tr in ring."},
 		{"US terms\nNotes\nPuff: (yo, pull up a loop) 3 times, yo, draw through all. Each square is one double and two chains.\nRow 1: Scblo in next 3 sts.", "UK terms\nNotes\nPuff: (yoh, pull up a loop) 3 times, yoh, draw through all. Each square is one treble and two chains.\nRow 1: Dcblo in next 3 sts."},

@@ -252,6 +252,12 @@ func (c *crosser) crossing(i int) (int, string) {
 		return 0, ""
 	}
 	z, next, prev := c.zones[i], c.tok(i+1), c.tok(i-1)
+	if other := c.tok(i + 2); next.oneOf("/|or|&|and") && other.text == word {
+		return 0, "" // "Tension/gauge": it is in both terms already
+	}
+	if other := c.tok(i - 2); prev.oneOf("/|or|&|and") && other.text == word {
+		return 0, ""
+	}
 	switch t.text {
 	case "miss", "missing", "missed", "misses":
 		if z != inRow && !next.oneOf("next|first|last|each|one|a|the|st|sts|ch|chs|sp|sps|stitch|stitches|chain|chains|and|over|two|:|=") && next.kind != tNum {
