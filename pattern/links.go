@@ -97,7 +97,7 @@ func (p *Proof) Links(piece, limit int) []RowLinks {
 		return nil
 	}
 	base := p.Pieces[piece]
-	pr := &prover{pat: p.Pattern, size: p.size, terms: p.Terms, flips: base.work.flips, past: base.work.pr.past}
+	pr := &prover{pat: p.Pattern, size: p.size, terms: p.Terms, flips: base.work.flips, past: base.work.pr.past, asks: base.work.pr.asks}
 	for _, q := range p.Pieces[:piece] {
 		pr.pieces = append(pr.pieces, q.work)
 	}

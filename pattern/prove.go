@@ -24,6 +24,7 @@ type prover struct {
 	worked int
 	quiet  bool
 	past   map[*Row]bool // rows that come out without words not understood
+	asks   map[*Row]bool // of these, those behind which words not understood may ask for work
 
 	stars          map[options]starCount // how the author repeats; see star_way.go
 	barred, forced options

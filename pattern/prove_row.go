@@ -610,8 +610,11 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 		w.leaves(best.rw)
 	}
 	w.links.row(rp, best.rw)
-	if guessed {
+	switch {
+	case guessed:
 		w.onGuessed(rp, label, total)
+	case pr.asks[label] && !w.below.free:
+		w.guess, w.below, w.other, w.counted = w.below, &fabric{free: true}, nil, false
 	}
 	return rp
 }

@@ -30,9 +30,13 @@ func (w *pieceWork) comesOutWithout(row, label *Row, below *fabric, total *Total
 	if w.trial != nil {
 		return (len(row.bad) == 0 || w.pr.past[row]) && (len(bad) == 0 || w.pr.past[label])
 	}
+	var behind []Span
 	for _, sp := range bad {
 		if sp.Len() > maxRemark {
 			return false
+		}
+		if w.behindRow(label, sp, total) {
+			behind = append(behind, sp)
 		}
 	}
 	asked, carry, host := len(w.pr.asked), w.carry, w.host
@@ -48,6 +52,14 @@ func (w *pieceWork) comesOutWithout(row, label *Row, below *fabric, total *Total
 			w.lookPast(label, bad)
 			return true
 		}
+		if out.trouble < 2 && len(behind) == len(bad) && len(bad) > 0 && !out.rw.free && !out.rw.leave && out.made > 0 && out.left == 0 {
+			w.lookBehind(label, behind)
+			return true
+		}
+	}
+	if len(behind) == len(bad) && len(behind) > 0 && total != nil && label.Span.Contains(total.Span) {
+		w.lookBehind(label, behind)
+		return true // it is counted, and what is amiss in it is its own
 	}
 	return false
 }
@@ -183,17 +195,9 @@ func (w *pieceWork) ownTotal(row *Row) *Total {
 // lookPast says which words of a row were not understood and that it comes out
 // without them.
 func (w *pieceWork) lookPast(row *Row, bad []Span) {
-	if w.pr.past == nil {
-		w.pr.past = make(map[*Row]bool)
-	}
-	w.pr.past[row] = true
-	if w.told[row] {
+	if w.markPast(row) {
 		return
 	}
-	if w.told == nil {
-		w.told = make(map[*Row]bool)
-	}
-	w.told[row] = true
 	for _, sp := range bad {
 		if part, count := w.pr.pat.ownCounts[sp]; count {
 			w.pr.say(Note, CodeReading, sp, fmt.Sprintf("%q is taken for a count in a unit of the author's own, of which there are %d", oneLine(w.pr.pat.Source.Slice(sp)), part.N.N), "")
@@ -201,6 +205,23 @@ func (w *pieceWork) lookPast(row *Row, bad []Span) {
 		}
 		w.pr.say(Note, CodeReading, sp, fmt.Sprintf("%q is not understood; the row comes out without it", oneLine(w.pr.pat.Source.Slice(sp))), "")
 	}
+}
+
+// markPast keeps that words of a row are looked past, and reports whether it was told of
+// before.
+func (w *pieceWork) markPast(row *Row) bool {
+	if w.pr.past == nil {
+		w.pr.past = make(map[*Row]bool)
+	}
+	w.pr.past[row] = true
+	if w.told[row] {
+		return true
+	}
+	if w.told == nil {
+		w.told = make(map[*Row]bool)
+	}
+	w.told[row] = true
+	return false
 }
 
 // suspects gives the words taken as a remark in a row that does not come out,

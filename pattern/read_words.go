@@ -204,7 +204,7 @@ func (t *token) oneOf(list string) bool {
 }
 
 // separator reports whether the token only parts steps.
-func (t *token) separator() bool { return t.isMark(",.;:-=/\"'|^_`\\!>~") }
+func (t *token) separator() bool { return t.isMark(",.;:-=/\"'|^_`\\!?>~") }
 
 // spanFrom is the span from a token to the last one taken.
 func (x *rowReader) spanFrom(start int) Span {

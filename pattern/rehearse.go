@@ -29,7 +29,7 @@ func (r *rehearsal) end() {
 	pr, was := r.pr, &r.before
 	pr.out, pr.kept, pr.quiet, pr.plain = was.out, was.kept, was.quiet, false
 	pr.asked, pr.worked, pr.spent = was.asked, was.worked, was.spent
-	pr.stars, pr.past = was.stars, was.past
+	pr.stars, pr.past, pr.asks = was.stars, was.past, was.asks
 }
 
 // with is a piece with another row in place of one of its own.
