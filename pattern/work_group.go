@@ -125,6 +125,15 @@ func (w *rowWork) into(s *Step, rest []*Step) bool {
 		}
 		return true
 	}
+	if w.besideStitches(t) {
+		w.free = true
+		for n := max(1, t.N.At(w.pr.size)); n > 0; n-- {
+			if !one() {
+				return false
+			}
+		}
+		return true
+	}
 	if w.below.magic && len(w.below.runs) == 0 {
 		w.named = true // "into the loop": the ring is all there is
 		return one()

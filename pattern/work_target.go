@@ -149,6 +149,11 @@ func (w *rowWork) next(s *Step, p place, per int64) bool {
 		w.emitEach(s, p, per, n) // groups are told apart whatever they stand on
 		return true
 	}
+	if w.besideStitches(t) {
+		w.free = true
+		w.emitEach(s, p, per, n)
+		return true
+	}
 	of := w.resolve(s, t.Of)
 	w.leaveTravelled(t)
 	if t.Within != nil && t.Within.Kind == NamedGroup {
@@ -705,6 +710,22 @@ func (w *rowWork) openGaps() bool {
 	}
 	w.below, w.cur.i = g, at
 	return true
+}
+
+// besideStitches reports a space of a row of which only the number of stitches is known,
+// in a row that is told in numbers: it stands between stitches, and is none of them.
+func (w *rowWork) besideStitches(t *Target) bool {
+	return w.below.bare && t.Which == Next && len(t.Of) == 1 && t.Of[0].Kind == Space && t.Of[0].Name == "" && t.Within == nil && !w.below.has(t.Of[0]) && !anyFill(w.row.Steps)
+}
+
+// anyFill reports whether steps are worked as often as there is room.
+func anyFill(steps []*Step) bool {
+	for _, s := range steps {
+		if s.Op == OpGroup && s.Times.Kind == Fill || s.Target.Which == Each || s.Op == OpGroup && anyFill(s.Body) {
+			return true
+		}
+	}
+	return false
 }
 
 // centre works into the middle of the next group.
