@@ -57,9 +57,6 @@ func (pr *prover) sharesClaimed() {
 					ways = append(ways, sidesOf(o.all, o.per.N.At(pr.size), shapes)...)
 				}
 			}
-			if middle := r.all - 2*r.per.N.At(pr.size); r.per.Name == eachHalf && middle >= 0 && middle <= maxCorner {
-				continue
-			}
 			mine := sidesOf(r.all, r.per.N.At(pr.size), shapes)
 			if len(ways) == 0 && len(mine) > 0 || slices.ContainsFunc(mine, func(m [2]int64) bool { return slices.Contains(ways, m) }) {
 				continue
@@ -73,11 +70,12 @@ func (pr *prover) sharesClaimed() {
 	}
 }
 
-// halvesClaimed holds what is said of either side of a space in the middle of a row against
-// the whole of it. One stitch more or fewer is let pass: it may be the turning chain.
+// halvesClaimed holds what is said of either side of the middle of a row against the whole
+// of it: between the halves stand the stitches of the middle. One stitch more or fewer is let
+// pass: it may be the turning chain.
 func (pr *prover) halvesClaimed(rp *RowProof, per TotalPart, all int64) {
 	n := per.N.At(pr.size)
-	if by := all - 2*n; by >= -1 && by <= 1 {
+	if by := all - 2*n; by >= -1 && by <= max(per.middle, 1) {
 		return
 	}
 	pr.say(Error, CodeTotal, per.Span, fmt.Sprintf("%s says %d on each side of the middle, and has %d in all", rp.Label, n, all), "one of the two numbers, or a row before")

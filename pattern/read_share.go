@@ -11,18 +11,20 @@ var sharedBy = newWordSet("side sides edge edges corner corners end ends petal p
 func (x *rowReader) part(end int) (TotalPart, bool) {
 	start := x.p
 	if n, ok := x.number(); ok {
-		if half := x.sidesOfMiddle(); half || x.shareOf(end) { // "28 sts, 7 on each side"
-			return TotalPart{N: n, Kind: PartOther, Name: oneLine(x.src.Slice(Span{n.Span.End, x.spanFrom(start).End})), Span: x.spanFrom(start), share: true, halves: half}, true
+		if middle, half := x.sidesOfMiddle(); half || x.shareOf(end) { // "28 sts, 7 on each side"
+			return TotalPart{N: n, Kind: PartOther, Name: oneLine(x.src.Slice(Span{n.Span.End, x.spanFrom(start).End})), Span: x.spanFrom(start), share: true, halves: half, middle: middle}, true
 		}
 		x.p = start
 	}
 	p, ok := x.plainPart(end)
-	if half := ok && x.sidesOfMiddle(); half || ok && x.shareOf(end) { // "11 tr per side"
-		p.Span = x.spanFrom(start)
-		p.halves = half
-		p.figures = p.Kind != PartStitches && p.Kind != PartStitch
-		p.Kind, p.Name, p.share = PartOther, oneLine(x.src.Slice(Span{p.N.Span.End, p.Span.End})), true
-		return p, ok
+	if ok {
+		if middle, half := x.sidesOfMiddle(); half || x.shareOf(end) { // "11 tr per side"
+			p.Span = x.spanFrom(start)
+			p.halves, p.middle = half, middle
+			p.figures = p.Kind != PartStitches && p.Kind != PartStitch
+			p.Kind, p.Name, p.share = PartOther, oneLine(x.src.Slice(Span{p.N.Span.End, p.Span.End})), true
+			return p, ok
+		}
 	}
 	if n := x.eachRowAhead(0); ok && n > 0 && (p.Kind == PartStitches || p.Kind == PartStitch) {
 		x.p += n
@@ -54,29 +56,39 @@ func (x *rowReader) shareOf(end int) bool {
 	return true
 }
 
-// middles are what the two halves of a row lie on either side of.
-var middles = newWordSet("sp space gap hole loop middle center centre")
+// middles are what the two halves of a row lie on either side of; those of the first set
+// have no stitch of their own.
+var (
+	openMiddles  = newWordSet("sp space gap hole loop")
+	solidMiddles = newWordSet("middle center centre spine backbone increase tip stitch st marker")
+)
 
-// sidesOfMiddle takes "on each side of the ch-2 space", "before and after the gap": of the
-// two halves of the row as many are told, and the space in the middle is no stitch.
-func (x *rowReader) sidesOfMiddle() bool {
+// sidesOfMiddle takes "on each side of the ch-2 space", "before and after the gap", "either
+// side of the spine": of the two halves of the row as many are told. It gives how many
+// stitches may stand between them at most.
+func (x *rowReader) sidesOfMiddle() (int64, bool) {
 	start := x.p
+	if x.phrase("[on|at|to|in|for]", "each|either|both", "[of]", "[the]", "half|halves") {
+		return maxCorner, true
+	}
 	if !x.phrase("[on|at|to]", "each|either|both", "[of|the]", "side|sides", "of", "[the|that|your]") && !x.phrase("before|left", "and", "after|right", "[of]", "[the|that|your]") {
 		x.p = start
-		return false
+		return 0, false
 	}
-	x.phrase("center|centre|middle|central|increase|corner")
+	named := x.phrase("center|centre|middle|central|increase|corner|spine|marked")
 	if x.phrase("ch|chain", "[-]") && x.peek().kind == tNum {
 		x.p++
 	}
-	if x.acceptIn(middles) {
-		return true
-	}
-	if x.at(-1).isAny("center", "centre", "middle") && (x.peek().separator() || x.peek().isMark(")]") || x.end() || x.peek().isAny("now", "by")) {
-		return true
+	switch {
+	case x.acceptIn(openMiddles):
+		return 0, true
+	case x.acceptIn(solidMiddles), named && x.at(-1).isAny("spine", "increase"):
+		return maxCorner, true
+	case named && x.at(-1).in(solidMiddles) && (x.peek().separator() || x.peek().isMark(")]") || x.end() || x.peek().isAny("now", "by")):
+		return maxCorner, true
 	}
 	x.p = start
-	return false
+	return 0, false
 }
 
 // onlyShares reports whether a total tells of shares and of nothing else.

@@ -86,9 +86,6 @@ func (x *rowReader) sideHas() *Step {
 	return x.noteStep(start)
 }
 
-// eachHalf is what a share is called that two halves have on the sides of something.
-const eachHalf = "on each side of the middle"
-
 // soManyASide reads a sentence behind the total that counts each half: "15 dc on each side
 // of the spine now.", "You have 21 sts either side of the centre space."
 //
@@ -109,17 +106,15 @@ func (x *rowReader) soManyASide() *Step {
 		x.p += k
 	}
 	x.accept("st", "sts", "stitch", "stitches")
-	if !x.phrase("[on|at|to]", "each|either|both", "[of]", "[the]", "side|sides|half|halves") {
+	middle, half := x.sidesOfMiddle()
+	if !half && !x.phrase("[on|at|to]", "each|either|both", "[of]", "[the]", "side|sides") {
 		return fail()
 	}
-	sp, name := x.spanFrom(from), "per side"
-	if x.peek().is("of") || !x.at(-1).isAny("side", "sides") {
-		name = eachHalf
-	}
+	sp := x.spanFrom(from)
 	if x.talkToStop(9, "ch", "rep", "repeat", "skip", "each", "next") < 0 {
 		return fail()
 	}
-	x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: name, Span: sp, share: true})
+	x.row.shares = append(x.row.shares, TotalPart{N: n, Kind: PartStitches, Name: "per side", Span: sp, share: true, halves: half, middle: middle})
 	return x.noteStep(start)
 }
 
