@@ -6,7 +6,7 @@ var edgeNouns = newWordSet("edge edges side sides opening border end ends rim br
 // edgeLooks tell one edge of a piece from the others.
 var edgeLooks = newWordSet("one long short side top bottom straight upper lower outer inner neck front back left right first second third fourth opposite other next foundation each remaining armhole last curved")
 
-// alongEdgeNamed = ( "along" | "down" | "across" ... ) [ "the" ] { look } [ edge ] [ "of" [ "the" ] name ] .
+// alongEdgeNamed = ( "along" | "down" | "across" ... ) [ "the" ] { look } [ edge | "row ends" ] [ "of" [ "the" ] name ] [ "on" [ "the" ] look "side" ] .
 //
 // It is where stitches go that no row below tells of. The top and the bottom are edges
 // without the word.
@@ -22,7 +22,10 @@ func (x *rowReader) alongEdgeNamed() bool {
 		x.p++
 	}
 	bare := looks > 0 && x.at(-1).isAny("top", "bottom") && x.at(-looks-1).is("the") && !x.ts[start].isAny("in", "on") // "across the top"
-	if looks == 0 || !x.acceptIn(edgeNouns) && !bare {
+	switch n, ok := x.nounAt(0); {
+	case ok && n.edge && x.at(0).isAny("row", "end", "ends") && !x.edgesEach(n.tokens): // "along the row ends", "up ends of rows"
+		x.p += n.tokens
+	case looks == 0 || !x.acceptIn(edgeNouns) && !bare:
 		x.p = start
 		return false
 	}
@@ -34,11 +37,24 @@ func (x *rowReader) alongEdgeNamed() bool {
 			x.p = save
 		}
 	}
+	if save := x.p; x.phrase("on|at", "[the]") && (!x.acceptIn(edgeLooks) || !x.acceptIn(edgeNouns)) {
+		x.p = save // "on other side"
+	}
 	if !x.edgeEnds(0) {
 		x.p = start
 		return false
 	}
 	return true
+}
+
+// edgesEach reports whether the next n words tell of each row, or of how many.
+func (x *rowReader) edgesEach(n int) bool {
+	for k := range n {
+		if t := x.at(k); t.kind == tNum || t.isAny("each", "every") {
+			return true
+		}
+	}
+	return false
 }
 
 // edgeEnds reports whether the words of an edge are done k tokens on.
@@ -52,10 +68,17 @@ func (x *rowReader) edgeEnds(k int) bool {
 // square". Behind stitches that have a place of their own it makes them the
 // author's to count.
 func (x *rowReader) fallsSo() []*Step {
-	if x.lastStep == nil || x.depth > 1 || x.peek().kind != tNum && x.at(1).kind != tNum {
+	if x.lastStep == nil || x.depth > 1 {
 		return nil
 	}
 	start := x.p
+	if n := x.eachRowsShare(0); n > 0 {
+		x.p += n
+		return x.noteFrom(start)
+	}
+	if x.peek().kind != tNum && x.at(1).kind != tNum {
+		return nil
+	}
 	if x.peek().kind == tNum { // the word before it was taken to join them
 		if x.p == 0 || !x.at(-1).isAny("working", "making", "with", "having", "placing") {
 			return nil
@@ -92,6 +115,36 @@ func (x *rowReader) fallsSo() []*Step {
 		return []*Step{{Op: OpNote, Span: sp, Text: x.src.Slice(sp)}}
 	}
 	return []*Step{{Op: OpFree, Stitch: x.main, Span: sp, Text: x.src.Slice(sp)}}
+}
+
+// eachRowsShare is how many tokens from the k-th on tell how stitches along row ends fall
+// that were counted before, "1 in each row", "about one st per row end", and nothing else; 0
+// where none do.
+func (x *rowReader) eachRowsShare(k int) int {
+	if l := x.lastStep; l == nil || l.Op != OpFree {
+		return 0
+	}
+	start := k
+	if n := x.phraseAt(k, "[that]", "[is|that's|thats|i.e]", "[about|roughly|working|making|with]"); n > 0 {
+		k += n
+	}
+	if t := x.at(k); t.kind != tNum || t.frac || t.num > 4 {
+		return 0
+	}
+	k++
+	if _, n := x.stitchAt(k); n > 0 {
+		k += n
+	} else if x.at(k).isAny("st", "sts", "stitch", "stitches") {
+		k++
+	}
+	n := x.phraseAt(k, "per", "row", "[end]")
+	if n < 0 {
+		n = x.phraseAt(k, "in|into|to|for|at|on", "[the]", "[end|side|edge]", "[of]", "each|every", "[sc|hdc|dc|tr|htr]", "row", "[-]", "[end|edge]")
+	}
+	if n < 0 || !x.edgeEnds(k+n) {
+		return 0
+	}
+	return k + n - start
 }
 
 // cornersNamed reads "in each outer point", "in each corner".

@@ -517,6 +517,10 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	if x.eachRowsShare(0) > 0 {
+		x.p = start
+		return false
+	}
 	if x.totalOfRows(start, before) {
 		return true
 	}

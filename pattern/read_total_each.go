@@ -32,6 +32,9 @@ func (x *rowReader) evenlyGloss(end int) bool {
 	if n := x.peek(); n.kind != tNum || n.frac || n.num > 4 || x.rowsToTell() > 1 {
 		return false
 	}
+	if n := x.eachRowsShare(0); n > 0 && x.p+n == end {
+		return true
+	}
 	for k := 1; x.p+k+1 < end; k++ {
 		if x.at(k).isAny("in", "into", "for", "to", "at", "on") && x.at(k+1).isAny("each", "every") {
 			return !x.at(k + 2).in(sharedBy)

@@ -1405,7 +1405,25 @@ func endsAlike(body, end []*Step) bool {
 	if a != nil && b != nil && a.Op == OpInto && b.Op == OpInto && a.special != b.special {
 		return false // shells, and half a shell to end with
 	}
+	if a != nil && b != nil && a.Op == OpInto && b.Op == OpWork && len(a.Body) > 0 {
+		return madeWithin(a.Body, b.Stitch) == max(b.N.N, 1) // "shell in next sc; rep from *, ending with 3 dc in last sc"
+	}
 	return a == nil || b == nil || a.Op != OpWork || b.Op != OpWork || a.Stitch == b.Stitch && a.N.N == b.N.N
+}
+
+// madeWithin is how many of one stitch the steps of a group in one place make, or -1 where
+// they make others too.
+func madeWithin(body []*Step, id stitch.ID) int64 {
+	n := int64(0)
+	for _, s := range body {
+		switch {
+		case s.Op == OpWork && s.Stitch == id:
+			n += max(s.N.N, 1)
+		case s.Op != OpNote:
+			return -1
+		}
+	}
+	return n
 }
 
 // skips is how many places the last skip among some steps passes over, or 0.
