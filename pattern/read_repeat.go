@@ -50,7 +50,7 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		x.p++
 	}
 	if tm, ok := x.repeatThenMark(mark); ok {
-		g.Times = tm
+		g.Times = x.timesSaidToo(tm)
 		x.endings(g)
 		return
 	}
@@ -70,6 +70,9 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		tm, ok := x.times()
 		if !ok {
 			tm, ok = x.inEveryPlace()
+		}
+		if ok {
+			tm = x.timesSaidToo(tm)
 		}
 		if !ok {
 			// inside a list it means once more; at the end it fills the row
@@ -607,6 +610,27 @@ func (x *rowReader) times() (Times, bool) {
 	return done(kind)
 }
 
+// timesSaidToo reads how often a repeat is worked that was told how far it goes: "rep from *
+// around, 5 times in all", "repeat from * to end (9 more times)". It is the number that can
+// be held against the row.
+func (x *rowReader) timesSaidToo(tm Times) Times {
+	if tm.Kind != Fill {
+		return tm
+	}
+	save := x.p
+	x.accept(",", ";", "-", ":")
+	bracket := x.accept("(", "[")
+	x.phrase("[so|that's|thats|that|this|which]", "[is|makes|making|being|means|for]", "[it]")
+	total := x.phrase("[a]", "total", "of")
+	if told, ok := x.times(); ok && (told.Kind == Exactly || told.Kind == More) && (!bracket || x.accept(")", "]")) && x.endsClause() && !x.peek().isMark("*({[") {
+		told.Span = Span{tm.Span.Start, x.at(-1).span().End}
+		told.sure = told.sure || total
+		return told
+	}
+	x.p = save
+	return tm
+}
+
 // inEveryPlace reads how far a repeat goes where it is told by its places:
 // "repeat from * in each loop to end", "in every sc across".
 func (x *rowReader) inEveryPlace() (Times, bool) {
@@ -737,6 +761,11 @@ func (x *rowReader) endings(g *Step) {
 			g.ending = e
 			continue
 		}
+		if e := x.omitsList(g.Body); e != nil {
+			e.Span = x.spanFrom(start)
+			g.ending = e
+			continue
+		}
 		if e := x.omitsAtEnd(g.Body); e != nil {
 			e.Span = x.spanFrom(start)
 			g.ending = e
@@ -758,7 +787,7 @@ func (x *rowReader) endings(g *Step) {
 					return
 				}
 			}
-			x.phrase("on|in|of|from", "[the]", "last|final", "rep|repeat|repetition")
+			x.onLastPass()
 			e.Span = x.spanFrom(start)
 			g.ending = e
 			continue
@@ -794,6 +823,61 @@ func (x *rowReader) endings(g *Step) {
 		x.p = save
 		return
 	}
+}
+
+// omitsList reads "omitting the last dc and ch 3", "leaving off dc, ch 3 at end of last rep":
+// several steps that the group ends with are left out of its last pass. Nothing is taken
+// where the group ends with others.
+func (x *rowReader) omitsList(body []*Step) *Step {
+	save := x.p
+	fail := func() *Step { x.p = save; return nil }
+	onLast := x.onLastPass()
+	x.accept(",")
+	if !x.phrase("omit|omitting|leave|leaving|eliminate|eliminating|without|skip|skipping", "[out|off]") && !x.phrase("end|ending", "[the]", "last|final", "rep|repeat|repetition", "without") {
+		return fail()
+	}
+	last := x.phrase("[the]", "last|final")
+	x.accept("the")
+	bracket := x.accept("(", "[")
+	var items []*Step
+	for {
+		x.phrase("[the]", "[last|final]")
+		if s := x.chain(); len(s) == 1 {
+			items = append(items, s[0])
+		} else if id, n := x.stitchAt(0); n > 0 {
+			x.p += n
+			items = append(items, &Step{Op: OpWork, Stitch: id})
+		} else {
+			return fail()
+		}
+		if bracket && x.accept(")", "]") {
+			break
+		}
+		more := x.p
+		if x.accept(",", "and", "&", "then") {
+			x.accept("and", "then")
+			x.phrase("[the]", "[last|final]")
+			_, n := x.stitchAt(0)
+			if n == 0 && !x.peek().isAny("ch", "chain") {
+				x.p = more
+				break
+			}
+			continue
+		}
+		break
+	}
+	if len(items) < 2 || len(items) >= len(body) || !(x.onLastPass() || last || onLast || x.ts[save].isAny("end", "ending")) || !x.endsClause() {
+		return fail()
+	}
+	for i, want := range items {
+		switch got := body[len(body)-len(items)+i]; {
+		case got.Op != want.Op:
+			return fail()
+		case got.Op == OpChain && !sameNum(got.N, want.N), got.Op == OpWork && (got.Stitch != want.Stitch || got.N.N > 1 || got.Target.N.N > 1):
+			return fail()
+		}
+	}
+	return &Step{Op: OpEnding, Text: "omit", N: Num{N: int64(len(items))}, Target: Target{N: Num{N: 1}}}
 }
 
 // omitsAtEnd reads "omitting 3 tr at end of last repeat": so many of the stitches

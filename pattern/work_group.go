@@ -1109,7 +1109,7 @@ func (w *rowWork) lastPass(s *Step, i int64) bool {
 	m := w.mark()
 	e := s.ending
 	if e.Text == "omit" {
-		return w.pass(s, omitted(s.Body, e.Target.N.N), i+1)
+		return w.pass(s, omitted(s.Body, e), i+1)
 	}
 	if e.Text == "as it began" {
 		return w.pass(s, s.Body, i+1)
@@ -1132,7 +1132,7 @@ func (w *rowWork) fillEnding(s *Step, rest []*Step) (bool, int64) {
 	plain.ending = nil
 	m := w.mark()
 	if e.Text == "omit" {
-		return w.fillShort(s, omitted(s.Body, e.Target.N.N), rest)
+		return w.fillShort(s, omitted(s.Body, e), rest)
 	}
 	type try func() (bool, int64)
 	behind := int64(0) // places that may be left
@@ -1373,9 +1373,12 @@ func (w *rowWork) fillShort(s *Step, short, rest []*Step) (bool, int64) {
 	return ok, n
 }
 
-// omitted is a group without its last chain, or the last k of its stitches.
-func omitted(body []*Step, k int64) []*Step {
-	n := len(body)
+// omitted is a group without its last chain, the last k of its stitches, or several steps.
+func omitted(body []*Step, e *Step) []*Step {
+	n, k := len(body), e.Target.N.N
+	if steps := int(e.N.N); steps > 1 && steps < n {
+		return body[:n-steps]
+	}
 	if n == 0 {
 		return nil
 	}
