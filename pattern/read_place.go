@@ -1,6 +1,8 @@
 package pattern
 
 import (
+	"slices"
+
 	"crochet/tallyturn/pattern/stitch"
 )
 
@@ -470,13 +472,16 @@ func (x *rowReader) placesListed(t *Target) bool {
 		if !ok || n.turn || n.ring || n.edge || x.at(k).kind == tNum && n.filter.Kind != Space || len(of) > 6 {
 			return false
 		}
+		if slices.Contains(of, n.filter) {
+			return false // "in each dc, and dc, ch 2, dc in every corner sp" begins what the corners get
+		}
 		k += n.tokens
 		of = append(of, n.filter)
 		if !and {
 			continue
 		}
-		if x.at(k).isAny("in", "into", "next", "twice", "times", "x") || x.at(k).kind == tNum {
-			return false // "..., ch 1 and dc in next"
+		if x.at(k).isAny("in", "into", "next", "twice", "times", "x") || x.at(k).kind == tNum || x.at(k).is(",") && x.at(k+1).isAny("ch", "chain") {
+			return false // "..., ch 1 and dc in next", "..., and tr, ch 2, tr in each corner"
 		}
 		x.p += k
 		t.Of = of
