@@ -7,34 +7,40 @@ import "crochet/tallyturn/pattern/stitch"
 // insert hook in first of the 5 dc and pull the dropped loop through (popcorn made)".
 // A chain that only closes it belongs to it (common practice, no source).
 //
-//	dropped = ( "drop" | "remove" | ... ) [ "the" ] ( "loop" | "hook" ) ... "through" ... [ "," "ch" 1 closes ] [ "(popcorn made)" ] .
+//	dropped = droppedFirst { words } draw { words } "through" { words } [ "," "ch" 1 closes ] [ "(popcorn made)" ] .
 func (x *rowReader) droppedLoop() []*Step {
-	if !x.peek().isAny("drop", "dropping", "remove", "removing", "take", "taking", "slip", "withdraw") {
-		return nil
-	}
 	s := x.lastStep
-	if s == nil || s.Op != OpWork || s.Legs > 0 || s.N.N < 2 || s.Target.N.N > 1 || stitch.Of(s.Stitch).Kind == stitch.Compound || s.Stitch == stitch.Slip {
+	if s == nil || s.Op != OpWork || s.special != nil || s.Legs > 0 || s.N.N < 2 || s.Target.N.N > 1 || stitch.Of(s.Stitch).Kind == stitch.Compound || s.Stitch == stitch.Slip {
 		return nil
 	}
 	start := x.p
-	x.p++
-	x.accept("the", "your")
-	x.accept("last", "working", "hook")
-	if !x.at(-1).is("hook") && !x.accept("loop", "lp", "hook", "st", "stitch") {
-		x.p = start
+	if !x.loopOffHook() {
 		return nil
 	}
-	for n := 0; !x.peek().isAny("through", "thru", "thro"); n++ {
-		if n > 45 || x.end() || x.peek().isAny("*", "rep", "repeat") {
+	drawn := false
+	for n := 0; !drawn || !x.peek().isAny("through", "thru", "thro"); n++ {
+		if n > mostDropped || x.end() || x.peek().isAny("*", "rep", "repeat") {
 			x.p = start
 			return nil
 		}
+		drawn = drawn || x.peek().isAny("draw", "drawing", "pull", "pulling", "bring", "bringing", "pass", "passing")
 		x.p++
 	}
 	x.toClauseEnd()
 	x.clusterClosed()
 	s.Stitch, s.N, s.bare, s.gathers = stitch.Popcorn, Num{N: 1}, false, true
 	return x.noteFrom(start)
+}
+
+// mostDropped is how many words may tell how the loop that was dropped is drawn through.
+const mostDropped = 45
+
+// loopOffHook takes the words with which the loop leaves the hook.
+//
+//	droppedFirst = "drop" [ "the" | "last" ... ] "loop" | "remove" [ "the" ] "hook" | "take" [ "the" ] "loop" "off" .
+func (x *rowReader) loopOffHook() bool {
+	return x.phrase("drop|dropping|slip|slipping|remove|removing|withdraw|withdrawing|take|taking", "[the|your]", "[last|working|hook]", "[last]", "loop|lp|st|stitch", "[from|off]", "[the|your]", "[hook]") ||
+		x.phrase("remove|removing|withdraw|withdrawing|take|taking|drop|dropping", "[the|your]", "hook", "[out]", "[from|of]", "[the|last|working]", "[last]", "[loop|lp|st|stitch]")
 }
 
 // clusterClosed takes the chain that closes a cluster, and the words that say it is made.

@@ -2,8 +2,8 @@ package pattern
 
 import "crochet/tallyturn/pattern/stitch"
 
-// Booklets say in the row itself how a cluster or a popcorn is made, behind the stitches
-// that it is made of: they come to one.
+// Booklets say in the row itself how a cluster is made, behind the stitches that it is
+// made of: they come to one. A popcorn is told in read_dropped_loop.go.
 
 // heldBack takes the stitches just told for a cluster, "3 d c in next sp, holding back on
 // hook the last loop of each, thread over and pull through all loops". The words that hold
@@ -62,48 +62,3 @@ func (x *rowReader) drawnOff() bool {
 	x.phrase("together|tog|tightly")
 	return true
 }
-
-// popped takes the stitches just told for a popcorn, "5 d c in next s c, drop loop from
-// hook, insert hook in first of the 5 d c and pull dropped loop through".
-//
-//	popped = ( "drop" | "remove" | "take" ... ) { words } "through" .
-func (x *rowReader) popped() []*Step {
-	if !x.peek().isAny("drop", "dropping", "remove", "removing", "take", "taking", "withdraw", "slip", "slipping") {
-		return nil
-	}
-	s := x.lastStep
-	if s == nil || s.Op != OpWork || s.special != nil || s.Legs > 0 || s.N.N < 3 || s.Target.N.N > 1 || !s.Target.said {
-		return nil
-	}
-	start := x.p
-	if !x.phrase("drop|dropping|slip|slipping", "[the|last|working]", "[last]", "loop|lp|st|stitch", "[from|off]", "[the|your]", "[hook]") &&
-		!x.phrase("remove|removing|withdraw|take|taking", "[the|your]", "hook", "[out]", "[from|of]", "[the|last|working]", "[last]", "[loop|lp|st|stitch]") &&
-		!x.phrase("take|taking", "[the]", "loop|lp|st|stitch", "off", "[the]", "[hook]") {
-		return nil
-	}
-	for x.peek().isAny(",", "and", "&", "then") {
-		x.p++
-	}
-	if !x.phrase("insert|inserting|put|reinsert|place", "[the|your]", "[hook|it]", "[again]") {
-		x.p = start
-		return nil
-	}
-	for n := 0; n < mostPopped; n++ {
-		switch t := x.peek(); {
-		case t.isAny("through", "thru", "thro") && n > 3 && !x.at(1).isAny("the", "first", "1st", "top") && x.at(1).kind != tOrd:
-			x.p++
-			x.phrase("it|st|stitch|loop", "[on]", "[hook]")
-			s.Stitch, s.N, s.bare = stitch.Popcorn, Num{N: 1}, false
-			return x.noteFrom(start)
-		case t.kind == tEnd, t.isMark(".;*"):
-			x.p = start
-			return nil
-		}
-		x.p++
-	}
-	x.p = start
-	return nil
-}
-
-// mostPopped is how many words may tell how a popcorn is closed.
-const mostPopped = 32

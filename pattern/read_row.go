@@ -716,7 +716,7 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if s := x.meshGloss(); s != nil {
 		return s
 	}
-	if s := x.popped(); s != nil {
+	if s := x.droppedLoop(); s != nil {
 		return s
 	}
 	if s := x.ringAfter(before); s != nil {
@@ -788,9 +788,6 @@ func (x *rowReader) step(before []*Step) []*Step {
 		return s
 	}
 	if s := x.partTold(); s != nil {
-		return s
-	}
-	if s := x.droppedLoop(); s != nil {
 		return s
 	}
 	if s := x.note(); s != nil {
