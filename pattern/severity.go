@@ -40,12 +40,12 @@ func (pr *prover) undefinedBefore(w *pieceWork, at int) bool {
 	})
 }
 
-// countError makes an error of a warning, but where the row has the number that it states.
-// A round of which a repeat does not come out has that by chance: it closes over all of
-// the round below.
+// countError makes an error of a warning, but where the row has the number that it
+// states. A repeat to the end that leaves a stitch is one all the same: it was to use the
+// row below, which has then a stitch too many.
 func (pr *prover) countError(w *pieceWork, f *Finding) {
 	for _, r := range w.proof.Rows {
-		if r.Row.Span.Contains(f.Span) && r.Status == Agrees && !(f.Code == CodeMisfit && r.Kind == Round) {
+		if f.Code != CodeMisfit && r.Row.Span.Contains(f.Span) && r.Status == Agrees {
 			return
 		}
 	}

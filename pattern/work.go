@@ -540,6 +540,7 @@ func (w *rowWork) skip(s *Step) bool {
 		// "3 ch, turn, miss 1 tr": usually the one under the chain, unless the
 		// chain carries a space
 		if under := t.plain && w.pending == 0 && t.Which == Next; under != w.opts.has(optSkipUnder) {
+			w.underTold = true // a second skip is one
 			return true
 		}
 	}
