@@ -65,14 +65,30 @@ func abbreviationStops(src string, toks []token) []token {
 				continue
 			}
 		}
-		if t := &toks[i]; t.is("d") && t.glued && i > 0 && i+1 < len(toks) && len(out) > 0 && out[len(out)-1].kind == tNum && (isRowWord(&toks[i+1]) || toks[i+1].kind == tWord && !toks[i+1].glued && !toks[i+1].is("c")) {
+		if len(out) > 0 && out[len(out)-1].kind == tNum && ordinalD(toks[i:]) {
 			o := &out[len(out)-1] // "2d row", "3d st", as old booklets have it
-			o.kind, o.end = tOrd, t.end
+			o.kind, o.end = tOrd, toks[i].end
 			continue
 		}
 		out = append(out, toks[i])
 	}
 	return out
+}
+
+// ordinalD reports the "d" of "2d row", "3d st" and "2d, 3d and 4th" behind its number; that
+// of "3d c" begins a stitch.
+func ordinalD(toks []token) bool {
+	if !toks[0].is("d") || !toks[0].glued || len(toks) < 2 {
+		return false
+	}
+	next := &toks[1]
+	if next.is(",") && len(toks) > 4 {
+		if toks[2].isAny("and", "&") {
+			toks = toks[1:]
+		}
+		return toks[2].kind == tOrd || toks[2].kind == tNum && toks[3].is("d") && toks[3].glued
+	}
+	return isRowWord(next) || next.kind == tWord && !next.glued && !next.is("c")
 }
 
 // lowerAt reports whether a small letter stands at an offset of the source.

@@ -154,7 +154,11 @@ func lexWord(s string, i int, t *token) int {
 	}
 	m, ok := vocabulary()[t.text]
 	if !ok && !dirty {
-		if word := unswapped(t.text); word != "" {
+		word := leafletWords[t.text]
+		if word == "" {
+			word = unswapped(t.text)
+		}
+		if word != "" {
 			t.text = word
 			m, ok = vocabulary()[word]
 		}
@@ -165,6 +169,9 @@ func lexWord(s string, i int, t *token) int {
 	}
 	return i
 }
+
+// leafletWords are abbreviations of old leaflets by those in use. Common practice, no source.
+var leafletWords = map[string]string{"chn": "ch", "chns": "chs", "stch": "st", "stchs": "sts"}
 
 // swappable are the words of rows that a slip of the keys is seen in: two letters of
 // them the wrong way round make no other word.

@@ -13,6 +13,18 @@ func (x *rowReader) drawn() []*Step {
 	}
 	start := x.p
 	legs := x.loopsDrawn()
+	for legs > 0 && legs < 20 { // "draw up a loop in next sc, draw up a loop in following sc"
+		save := x.p
+		for x.peek().isAny(",", "and", "&", "then") {
+			x.p++
+		}
+		more := x.loopsDrawn()
+		if more == 0 {
+			x.p = save
+			break
+		}
+		legs += more
+	}
 	if legs < 2 || legs > 20 {
 		x.p = start
 		return nil
@@ -29,7 +41,8 @@ func (x *rowReader) drawn() []*Step {
 		x.p++
 	}
 	x.phrase("draw|pull|drawn")
-	if !over || !x.phrase("through|thru|thro", "[all|the]", "[of]", "[the]") {
+	off := x.phrase("work|take|draw|slip", "off") || x.phrase("off") // "yarn over and off all loops"
+	if !over || !off && !x.phrase("through|thru|thro") || !x.phrase("[all|the|both]", "[of]", "[the]") {
 		x.p = start
 		return nil
 	}
@@ -46,9 +59,12 @@ func (x *rowReader) drawn() []*Step {
 		x.p = start
 		return nil
 	}
+	if x.phrase("as|at", "one|once") {
+		x.accept("st", "stitch")
+	}
 	x.decMade()
 	s := &Step{Op: OpWork, Stitch: x.mainStitch(), Legs: int(legs), N: Num{N: 1}}
-	s.Target = Target{Which: Next, N: Num{N: 1}}
+	s.Target = Target{Which: Next, N: Num{N: 1}, said: true}
 	s.Span = x.spanFrom(start)
 	return x.repeated(start, []*Step{s})
 }
@@ -78,7 +94,7 @@ func (x *rowReader) offAsOne(start int, legs int64) *Step {
 		return nil
 	}
 	x.decMade()
-	return &Step{Op: OpWork, Stitch: id, Legs: int(legs), N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 1}}, Span: x.spanFrom(start)}
+	return &Step{Op: OpWork, Stitch: id, Legs: int(legs), N: Num{N: 1}, Target: Target{Which: Next, N: Num{N: 1}, said: true}, Span: x.spanFrom(start)}
 }
 
 // decMade takes "(1 dec made)", "--dec made": what was just told.
@@ -93,7 +109,7 @@ func (x *rowReader) decMade() {
 		x.p++
 	}
 	x.accept("st", "sc", "dc")
-	if x.p == start || !x.phrase("dec|decrease|decreased", "[made|completed]") {
+	if x.p == start || !x.phrase("dec|decrease|decreased|dec'd", "[made|completed]") {
 		x.p = start
 		return
 	}
@@ -115,13 +131,13 @@ func (x *rowReader) loopsDrawn() int64 {
 		if !x.phrase("in|through|thru|from|into", "[the]") {
 			return false
 		}
-		if x.phrase("each", "[of]", "[the]", "next|following|last|first") && x.peek().kind == tNum || x.phrase("[the]", "first|last") && x.peek().kind == tNum {
+		if x.phrase("each", "[of]", "[the]", "[next|following|last|first]") && x.peek().kind == tNum && x.peek().num > 1 || x.phrase("[the]", "first|last") && x.peek().kind == tNum {
 			each = x.peek().num
 			x.p++
 			x.nounDrop()
 			return true
 		}
-		if x.phrase("next|following") {
+		if x.phrase("next|following|first") {
 			if x.peek().kind == tNum {
 				each = x.peek().num
 				x.p++

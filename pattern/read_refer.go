@@ -460,9 +460,10 @@ func (x *rowReader) ordinalRows(r *Refer) bool {
 	if isRowWord(x.peek()) {
 		x.p++
 	}
-	for x.peek().isAny("and", "&", "to", "-", ",", "through") && x.at(1).kind == tOrd || x.at(1).is("the") && x.at(2).kind == tOrd && x.peek().isAny("and", "to") {
+	for x.peek().isAny("and", "&", "to", "-", ",", "through") && x.at(1).kind == tOrd || x.at(2).kind == tOrd && (x.at(1).is("the") && x.peek().isAny("and", "to") || x.at(1).isAny("and", "&") && x.peek().is(",")) {
 		to := x.peek().isAny("to", "-", "through")
 		x.p++
+		x.accept("and", "&")
 		x.accept("the")
 		m := int(x.peek().num)
 		x.p++

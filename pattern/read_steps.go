@@ -204,6 +204,12 @@ func (x *rowReader) leave() []*Step {
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	}
 	s := &Step{Op: OpLeave}
+	if x.lastStep != nil && x.lastStep.Target.Bound.Kind == ToLast && (x.accept("it") || x.phrase("that|this", "[last]", "[one|st|stitch|sc|dc|tr]")) {
+		x.accept("unworked", "free", "alone", "undone")
+		s.Span = x.spanFrom(start) // "in each st but the last, leave that one"
+		s.Target.N = x.lastStep.Target.Bound.N
+		return []*Step{s}
+	}
 	x.accept("the", "all", "these", "those")
 	if x.accept("a") && !x.peek().isAny("st", "stitch") || x.peek().isAny("long", "tail", "end") {
 		x.p = start

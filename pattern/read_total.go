@@ -1148,6 +1148,14 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
+	if t.isAny("groups", "clusters", "sets") && x.at(1).is("of") && from > start {
+		if id, k := x.stitchAt(2); k > 0 && id != stitch.None && !x.at(2+k).isAny("in", "each") {
+			x.p += 2 + k // "4 groups of dc"
+			p.Kind, p.ID, p.Name = PartOther, id, "groups"
+			p.Span = x.spanFrom(start)
+			return p, true
+		}
+	}
 	if t.isAny("pairs", "pair") && x.at(1).is("of") {
 		if id, k := x.stitchAt(2); k > 0 && id != stitch.None {
 			x.p += 2 + k // "16 pairs of tr"
