@@ -18,13 +18,22 @@ func (pr *prover) namedClaimed() {
 				continue
 			}
 			p := row.Total.Parts[0]
-			n, ok := passesNaming(rp.Trace, row.Steps, oneOfThem(p.Name))
-			if want := p.N.At(pr.size); ok && n > 2 && want != n {
+			want, name := p.N.At(pr.size), oneOfThem(p.Name)
+			n, ok := passesNaming(rp.Trace, row.Steps, name)
+			if !ok && (name == "repeat" || name == "rep") {
+				// "- that's 24 repeats"; the first may be told before the repeat
+				n, ok = passesNaming(rp.Trace, row.Steps, anyRepeat)
+				ok = ok && want != n+1 && slipOf(want, n)
+			}
+			if ok && n > 2 && want != n {
 				pr.say(Error, CodeTotal, row.Total.Span, fmt.Sprintf("the repeat that makes them is worked %s, and %d %s are stated", countWords(n, "time", "times"), want, p.Name), fmt.Sprintf("the total should read %d %s", n, p.Name))
 			}
 		}
 	}
 }
+
+// anyRepeat is the name that each repeat gives: its own.
+const anyRepeat = "*"
 
 // passesNaming is how often the only repeat of a row is worked whose words end in a
 // bracket that gives a name, where no other words of the row do.
@@ -37,7 +46,7 @@ func passesNaming(t *Trace, steps []*Step, name string) (int64, bool) {
 		switch {
 		case s.Op == OpNote && givesName(s, name):
 			return 0, false // made once more, outside
-		case s.Op == OpGroup && len(s.Body) > 0 && givesName(s.Body[len(s.Body)-1], name):
+		case s.Op == OpGroup && len(s.Body) > 0 && (name == anyRepeat || givesName(s.Body[len(s.Body)-1], name)):
 			if group != nil || s.partial != 0 || s.ending != nil {
 				return 0, false
 			}
@@ -81,5 +90,8 @@ func oneOfThem(noun string) string {
 			return strings.TrimSuffix(noun, "es")
 		}
 	}
-	return strings.TrimSuffix(strings.TrimSuffix(noun, "s"), "s")
+	if strings.HasSuffix(noun, "ss") {
+		return noun // "cross"
+	}
+	return strings.TrimSuffix(noun, "s")
 }
