@@ -55,6 +55,10 @@ func abbreviationStops(src string, toks []token) []token {
 			if next.kind == tPunct && !next.isMark("*([") && next.kind != tEnd {
 				continue
 			}
+			if isRowWord(next) && i+3 < len(toks) && toks[i+2].kind == tNum && toks[i+3].is(":") {
+				out = append(out, toks[i])
+				continue // "on the 14 sts. rd 1: sc in each"
+			}
 			if lowerAt(src, next.start) && (!next.head || !next.blank && next.kind == tWord && !isRowWord(next)) {
 				continue // a wrapped line goes on in small letters
 			}
@@ -721,6 +725,7 @@ func (r *reader) startNamedRow(l label, from, start, end int) {
 		d.row.Label = r.text(l.name.Start, l.name.End)
 	}
 	d.row.only = r.onlyFor(&l, start)
+	d.row.starts = r.startsOn(r.lastWorked(), from)
 	d.setup, r.setup = r.setup, nil
 	r.row = d
 	if only, after, ok := r.sizesOnly(l.end, end); ok {
@@ -977,6 +982,7 @@ func (r *reader) flushSetup(ends bool) {
 	d.row.Span = Span{int(setup[0].start), int(setup[len(setup)-1].end)}
 	d.row.labelSpan = Span{d.row.Span.Start, d.row.Span.Start}
 	d.body = setup
+	d.row.starts = r.startsOn(r.lastWorked(), first)
 	r.rows++
 	p.Rows = append(p.Rows, d.row)
 	r.drafts = append(r.drafts, d)

@@ -14,6 +14,7 @@ const (
 	onBelow    ground = iota // what the row below left
 	onGuess                  // what a row that was not understood may have left
 	onRightOne               // that, and the total of the row shows that it was right
+	onTold                   // the count that the words before it tell
 )
 
 // guessLeft works a row without its words that were not understood, and keeps what it
@@ -42,7 +43,7 @@ func (w *pieceWork) guessed(row, label *Row, below *fabric, total *Total) (*fabr
 	w.below = guess
 	on := w.orient(row)
 	if w.links != nil {
-		if was, _ := w.links.base.At(w.links.row1); was != nil && was.on != onBelow {
+		if was, _ := w.links.base.At(w.links.row1); was != nil && was.on != onBelow && was.on != onTold {
 			return on, true
 		}
 	} else if w.comesOutOn(on, row, label, total) {

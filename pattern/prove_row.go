@@ -500,6 +500,10 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 	if below == nil && w.carry == nil && row.Refer == nil {
 		below = w.continued(row)
 	}
+	below, told := w.startedOn(row, label, below, total)
+	if told {
+		w.below, w.guess, rp.on = below, nil, onTold
+	}
 	below, guessed := w.guessed(row, label, below, total)
 	switch {
 	case len(row.bad) == 0 && (label == row || len(label.bad) == 0), w.comesOutWithout(row, label, below, total):

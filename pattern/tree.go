@@ -129,10 +129,11 @@ type Row struct {
 	Refer   *Refer // the rows it says to repeat; then Steps is empty or follows them
 
 	labelSpan Span
-	bad       []Span      // words that were not understood
-	remarks   []Span      // words that name nothing to work, taken as a remark
-	shares    []TotalPart // what its totals tell of a part of it: "11 per side"
-	loops     []loopsTold // what it works off at once, and what is on the hook
+	bad       []Span       // words that were not understood
+	remarks   []Span       // words that name nothing to work, taken as a remark
+	shares    []TotalPart  // what its totals tell of a part of it: "11 per side"
+	loops     []loopsTold  // what it works off at once, and what is on the hook
+	starts    []startCount // the counts told before it that it may begin on, the last first
 	noLabel   bool
 
 	bothLayers bool // worked through both layers of the piece
