@@ -1,31 +1,51 @@
 package pattern
 
-// colourBefore finds the label behind a word or two that name a yarn or a part,
-// "RED r13) (5, dec) x3", "grey Rnd 4: sc around", or lead up to it, "For round 3, sc
-// around": no mark stands between, so the label must be closed by one and count on from
-// the row before.
+// maxLabelTalk is how many words and marks may stand on a line before its label.
+const maxLabelTalk = 16
+
+// besideLabels are words that go on to name a row without a mark between, and begin none.
+var besideLabels = newWordSet("to of from in at for and on through last")
+
+// tellsOfRows are words whose sentence names a row that stands elsewhere, or works one.
+var tellsOfRows = newWordSet("repeat repeating rep work working as see until till like same ch chain chains inc dec increase decrease after before skip miss join end ending each every st sts stitch stitches into if")
+
+// colourBefore finds the label behind words that name a yarn or a part, "RED r13) (5,
+// dec) x3", "grey Rnd 4: sc around", "Shape neck, Row 6: ...", or lead up to it, "For
+// round 3, sc around", "Now for the sides, 10th row.--": it must be closed by a mark, and
+// count on from the row before, or begin a part that the word before it names, "Join the
+// short ends. Leg rnd 1: ...".
 func (r *reader) colourBefore(ln line) (label, int) {
-	at := ln.start + 1
-	for at < min(ln.end-2, ln.start+4) && !(isRowWord(&r.toks[at]) && r.toks[at+1].kind == tNum) {
-		at++
-	}
-	if at >= min(ln.end-2, ln.start+4) {
-		return label{}, 0
-	}
-	led := at == ln.start+1 && r.toks[ln.start].isAny("for", "in", "on", "now", "then") && r.capital(ln.start)
-	for k := ln.start; k < at && !led; k++ {
-		t := &r.toks[k]
-		if _, n := r.scratch(k).stitchAt(0); n > 0 || t.kind != tWord || t.isAny("repeat", "rep", "work", "as", "to", "of", "from", "see", "until", "like", "same", "in", "at", "for", "and", "on", "ch", "through", "last", "inc", "dec") {
+	for at := ln.start + 1; at < min(ln.end-2, ln.start+maxLabelTalk); at++ {
+		t := &r.toks[at-1]
+		if t.kind != tWord && !t.isMark(",.!:-") || t.in(tellsOfRows) {
 			return label{}, 0
 		}
-	}
-	if led {
-		return r.ledTo(at, ln)
-	}
-	if l, ok := r.labelAt(at); ok && l.strong && !l.weak && r.toks[l.end-1].isMark(":)-") && r.countsOn(l) {
-		return l, at
+		if _, n := r.scratch(at - 1).stitchAt(0); n > 0 {
+			return label{}, 0
+		}
+		if numbered := isRowWord(&r.toks[at]) && r.toks[at+1].kind == tNum; !numbered && !(r.toks[at].kind == tOrd && isRowWord(&r.toks[at+1])) {
+			continue
+		}
+		if at == ln.start+1 && t.isAny("for", "in", "on", "now", "then") && r.capital(ln.start) {
+			return r.ledTo(at, ln)
+		}
+		l, ok := r.labelAt(at)
+		if !ok || !l.strong || l.weak || t.in(besideLabels) {
+			return label{}, 0
+		}
+		closed := r.toks[l.end-1].isMark(":)-") || r.toks[l.end-1].is(".") && r.beginsStep(line{l.end, ln.end})
+		if closed && (r.countsOn(l) || r.beginsNamed(l, at, ln)) {
+			return l, at
+		}
+		return label{}, 0
 	}
 	return label{}, 0
+}
+
+// beginsNamed reports a first row behind the name of its part, where a sentence before
+// them ends: "Sew the ends. Leg rnd 1: ...".
+func (r *reader) beginsNamed(l label, at int, ln line) bool {
+	return r.row != nil && l.numbers.First.N == 1 && r.toks[l.end-1].is(":") && at > ln.start+2 && r.capital(at-1) && r.toks[at-2].isMark(".!")
 }
 
 // ledTo reads the label of a row told in a sentence, "For round 3, sc around", "In Rnd 4

@@ -347,7 +347,17 @@ func (r *reader) line(i int) {
 	}
 	if l, k := r.colourBefore(ln); k > 0 {
 		r.closeRow()
-		r.startNamedRow(l, ln.start, k, ln.end)
+		from := k
+		for from > ln.start && !r.toks[from-1].isMark(".!") {
+			from-- // the name stays with the label, and the sentence before it is a note
+		}
+		if from == k {
+			from = ln.start // "Heel.—Row 8": the mark ends the name
+		}
+		if from > ln.start {
+			r.prose(line{ln.start, from})
+		}
+		r.startNamedRow(l, from, k, ln.end)
 		return
 	}
 	if t.kind == tPunct && ln.end-ln.start >= 1 && r.rule(ln) || r.onward(i) {
@@ -843,7 +853,7 @@ func (r *reader) extend(words []token, from, to int) []token {
 func (r *reader) mayLabel(i int) bool {
 	t := &r.toks[i]
 	if i > 0 && r.toks[i-1].is(",") {
-		return t.isAny("row", "rnd", "round", "r") && r.toks[i+1].kind == tNum && r.toks[i+1].num == 1 && r.toks[min(i+2, len(r.toks)-1)].is(":") // "Ch 21, Row 1: ..."
+		return t.isAny("row", "rnd", "round", "r") && r.toks[i+1].kind == tNum && (r.toks[i+1].num == 1 || r.row != nil && r.toks[i+1].num == r.row.label.numbers.Last.N+1) && r.toks[min(i+2, len(r.toks)-1)].is(":") // "Ch 21, Row 1: ..."
 	}
 	return i > 0 && (r.toks[i-1].isMark(".)]};:") || r.afterDash(i)) && (isRowWord(t) || t.kind == tOrd || t.isAny("next", "last", "final", "foundation", "set", "setup", "border", "edging"))
 }
