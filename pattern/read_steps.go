@@ -218,6 +218,7 @@ func (x *rowReader) leave() []*Step {
 	lastOne := x.peek().isAny("last", "next", "final") && x.at(1).kind != tNum
 	nextSaid := x.peek().isAny("next", "following", "first")
 	others := x.accept("rem", "remaining", "rest", "last", "next", "following", "first", "remainder", "other", "final") && x.at(-1).isAny("rem", "remaining", "other")
+	all := x.at(-1).isAny("rest", "remainder") && x.restEnds() // "sc in first 8, leave the rest."
 	x.accept("of", "the")
 	if x.peek().kind == tNum {
 		s.Target.N, _ = x.number()
@@ -229,14 +230,14 @@ func (x *rowReader) leave() []*Step {
 		if lastOne && !plural(x.at(-1)) {
 			s.Target.N = Num{N: 1}
 		}
-	} else if !x.phrase("row|rnd|round") && !x.peek().isAny("unworked", "free", "alone", "unused", "undone", "for", "be") && !(others && s.Target.N.N > 0 && x.restEnds()) {
+	} else if !x.phrase("row|rnd|round") && !x.peek().isAny("unworked", "free", "alone", "unused", "undone", "for", "be") && !(others && s.Target.N.N > 0 && x.restEnds()) && !all {
 		x.p = start
 		return nil
 	}
 	x.phrase("of", "[the]", "row|rnd|round")
 	x.accept("un")
 	x.accept("-")
-	if !x.accept("unworked", "free", "worked", "unused", "unmade", "alone", "undone", "be") && s.Target.N.N == 0 && s.Target.Of == nil {
+	if !x.accept("unworked", "free", "worked", "unused", "unmade", "alone", "undone", "be") && s.Target.N.N == 0 && s.Target.Of == nil && !all {
 		x.p = start
 		return nil
 	}
