@@ -283,7 +283,7 @@ func (x *rowReader) note() []*Step {
 			x.phrase("around|across|throughout|of", "[all]", "[sts|each]", "[st]")
 			return take()
 		case x.phrase("working|work|worked|crochet", "[only]", "in|through|into|over|under|around|behind|across|along|with", "[the|a|all]"):
-			if x.prosePlace() {
+			if !x.ringNamed(0) && x.prosePlace() {
 				return clause()
 			}
 		case x.phrase("working", "[from]", "left", "to", "right"), x.phrase("from", "left", "to", "right"), x.phrase("in", "opposite|reverse|same", "direction"):

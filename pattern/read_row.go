@@ -912,7 +912,7 @@ func (x *rowReader) yarnFirst() {
 			}
 		}
 	}
-	if !x.peek().isAny("with", "using", "in") {
+	if !x.peek().isAny("with", "using", "in") || x.ringNamed(1) {
 		return
 	}
 	for k := 1; k <= 8 && (x.at(k).kind == tWord || x.hookSize(k) || k > 2 && x.at(k).is(",") && x.at(k+1).opens(opensChain)) && !x.at(k).plainStitch(); k++ {
@@ -921,6 +921,16 @@ func (x *rowReader) yarnFirst() {
 			return
 		}
 	}
+}
+
+// ringNamed reports whether a ring to work into is named from the token k further on, before
+// anything else is: "in a magic ring, ch 3" is no yarn that the chain is made with.
+func (x *rowReader) ringNamed(k int) bool {
+	for x.at(k).isAny("a", "an", "the", "your") {
+		k++
+	}
+	n, ok := x.nounAt(k)
+	return ok && n.ring && !x.at(k).is("mc")
 }
 
 // leadIn passes over what opens the sentence of a foundation: "To begin, ch 12", "First of

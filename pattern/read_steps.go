@@ -444,7 +444,7 @@ func (x *rowReader) ring() []*Step {
 		return nil
 	}
 	start := x.p
-	if x.coveredRing() {
+	if x.coveredRing() || x.threadRing() {
 		return []*Step{{Op: OpRing, Span: x.spanFrom(start)}}
 	}
 	if x.phrase("make|start|begin|create|form|starting|with|into|working|work|in", "[in|into|with]", "a", "ring|circle|loop", "of") {
@@ -454,7 +454,7 @@ func (x *rowReader) ring() []*Step {
 		}
 		x.p = start
 	}
-	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work|in", "[with]", "[a|an]", "[in|into]")
+	x.phrase("make|start|begin|create|form|starting|using|with|into|working|work|in|inside", "[with|in|into|inside]", "[a|an]", "[in|into|inside]")
 	x.phrase("[make|form]", "[a|an|the]")
 	n, ok := x.nounAt(0)
 	if x.p == start && x.p == 0 && x.peek().isAny("ring", "circle") && x.at(1).separator() {
@@ -465,7 +465,7 @@ func (x *rowReader) ring() []*Step {
 		x.p = start
 		return nil
 	}
-	if x.at(-1).isAny("in", "into", "a") && x.peek().isAny("mr", "mc", "magic", "adjustable", "sliding", "slip", "thread", "yarn") && x.ts[start].isAny("in", "into", "work", "working") {
+	if x.at(-1).isAny("in", "into", "inside", "a") && x.peek().isAny("mr", "mc", "magic", "adjustable", "sliding", "slip", "thread", "yarn") && x.ts[start].isAny("in", "into", "inside", "work", "working") {
 		x.p += n.tokens
 		x.accept("work", "make", "working")
 		return []*Step{{Op: OpRing, Span: x.spanFrom(start)}}
@@ -510,6 +510,22 @@ func (x *rowReader) coveredRing() bool {
 		return false
 	}
 	return true
+}
+
+// threadRing takes a ring that is laid of the end of the yarn and told so in words: "circle
+// with thread end", "loop of the yarn tail", "ring made with the thread".
+func (x *rowReader) threadRing() bool {
+	start := x.p
+	if x.worked {
+		return false
+	}
+	x.phrase("make|start|begin|form|in|into|inside|with", "[with|in|into]")
+	x.accept("a", "an", "the")
+	if x.phrase("ring|circle|loop", "[made|formed|laid]", "with|of|from|by", "[the|your]", "thread|yarn|cotton|wool", "[end|tail]") && (x.end() || x.peek().separator()) {
+		return true
+	}
+	x.p = start
+	return false
 }
 
 // inColour passes over the yarn a ring is made with: "magic ring in cream,",
