@@ -1011,6 +1011,7 @@ func (x *rowReader) attach() []*Step {
 			return nil
 		}
 	}
+	x.articleBack()
 	s := &Step{Op: OpAttach}
 	x.phrase("color|colour|yarn", "[a|b|c|d|e|f]")
 	x.yarnWords()
@@ -1054,7 +1055,7 @@ func (x *rowReader) attach() []*Step {
 		pl = x.place()
 	}
 	if len(pl) == 0 {
-		if x.phrase("to|at", "[the]") {
+		if x.phrase("to|at", "one|any", "of", "[the|these|those]") || x.phrase("to|at", "[the|a|any]") {
 			if t, ok := x.coreAfterTo(); ok {
 				pl = []Target{t}
 			} else {
@@ -1086,6 +1087,21 @@ func (x *rowReader) attach() []*Step {
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
 	return []*Step{s}
+}
+
+// articleBack gives back the article of a place that was taken for the letter of a yarn,
+// "join in a ch-1 sp".
+func (x *rowReader) articleBack() {
+	if !x.at(-1).is("a") {
+		return
+	}
+	n, ok := x.nounAt(0)
+	if !ok || n.ring || x.at(n.tokens).is("yarn") {
+		return
+	}
+	if x.p--; x.at(-1).isAny("in", "on") {
+		x.p--
+	}
 }
 
 // fastensOn reports yarn that is fastened to where the work begins, "fasten thread at
