@@ -20,18 +20,22 @@ type comparison struct {
 // have, "12 groups of 7 dc", "16 pairs of tr". A row of other stitches besides, or
 // one that no number of such groups makes, is not said to be them alone.
 func (w *pieceWork) compareGroups(rw *rowWork, total *Total) (agrees, known bool) {
-	if len(total.Parts) != 1 || total.Parts[0].per < 1 || total.Parts[0].ID == stitch.None {
+	if len(total.Parts) != 1 || total.Parts[0].per < 1 {
 		return false, false
 	}
 	p, t := total.Parts[0], tallyOf(&rw.out)
-	made, n := w.family(t, p.ID), p.N.At(w.pr.size)
-	switch {
-	case made == 0 || n < 1 || n > made:
-		return false, made > 0 && made == t.stitches && made%p.per == 0
-	case made/p.per == n && made%p.per == 0:
-		return true, true
+	made, n := t.stitches, p.N.At(w.pr.size)
+	if p.ID != stitch.None {
+		made = w.family(t, p.ID)
 	}
-	return false, made == t.stitches && made%p.per == 0
+	alone := made > 0 && made == t.stitches && (p.ID != stitch.None || t.slips == 0 && t.chains == 0)
+	switch {
+	case made > 0 && n > 0 && made/p.per == n && made%p.per == 0:
+		return true, true
+	case alone && t.groups == n && t.slips == 0 && t.chains == 0 && made%n == 0:
+		return false, true // so many groups, of another number of stitches each
+	}
+	return false, alone && made%p.per == 0
 }
 
 // missesGroups reports whether a row has other groups than its total says.

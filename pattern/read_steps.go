@@ -444,7 +444,7 @@ func (x *rowReader) ring() []*Step {
 		return nil
 	}
 	start := x.p
-	if x.coveredRing() || x.threadRing() {
+	if x.coveredRing() || x.threadRing() || x.yarnThenRing() {
 		return []*Step{{Op: OpRing, Span: x.spanFrom(start)}}
 	}
 	if x.phrase("make|start|begin|create|form|starting|with|into|working|work|in", "[in|into|with]", "a", "ring|circle|loop", "of") {
@@ -525,6 +525,33 @@ func (x *rowReader) threadRing() bool {
 		return true
 	}
 	x.p = start
+	return false
+}
+
+// yarnThenRing takes a ring made with a yarn that is named before it: "With deep pink make
+// a slip ring", "In cream, form a magic loop".
+func (x *rowReader) yarnThenRing() bool {
+	const longestName = 5
+	if x.worked || !x.peek().isAny("with", "in", "using") {
+		return false
+	}
+	start := x.p
+	for k := 1; k <= longestName; k++ {
+		switch t := x.at(k); {
+		case k > 1 && t.isAny("make", "form", "start", "begin", "create", "do", "work"):
+			x.p += k + 1
+			x.accept("with", "by", "making")
+			x.accept("a", "an", "the", "your")
+			if n, ok := x.nounAt(0); ok && n.ring && !x.peek().is("mc") {
+				x.p += n.tokens
+				return true
+			}
+			x.p = start
+			return false
+		case t.kind != tWord && !t.is(",") || x.stitchFollows(k):
+			return false
+		}
+	}
 	return false
 }
 

@@ -1138,13 +1138,7 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
-	if t.isAny("groups", "blocks", "group", "sets", "clusters", "block") && x.at(1).isAny("of") && x.at(2).kind == tNum {
-		// "4 groups of 7 dc"
-		per := x.at(2).num
-		x.p += 3
-		id, k := x.stitchAt(0)
-		x.p += k
-		p.Kind, p.ID, p.Name, p.per = PartOther, id, "groups", per
+	if x.groupsOf(&p) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}

@@ -26,6 +26,43 @@ func (x *rowReader) eachRowAhead(k int) int {
 	return n
 }
 
+// groupNames are what an author may call groups of stitches that all have the same number.
+var groupNames = newWordSet("groups group blocks block sets clusters petals scallops shells fans points waves sections wedges")
+
+// groupsOf takes how many stitches each of a number of groups has: "4 groups of 7 dc",
+// "5 petals of 7 sts each", "6 scallops, 5 tr in each".
+func (x *rowReader) groupsOf(p *TotalPart) bool {
+	if !x.peek().in(groupNames) {
+		return false
+	}
+	start, name := x.p, x.peek().text
+	x.p++
+	if !x.accept("of", "with") {
+		if !x.accept(",") || x.peek().kind != tNum || max(x.phraseAt(1, "in|to", "each|every"), x.phraseAt(2, "in|to", "each|every")) <= 0 {
+			x.p = start
+			return false
+		}
+	}
+	x.accept("each", "all")
+	if x.peek().kind != tNum || x.peek().frac || x.peek().num < 1 {
+		x.p = start
+		return false
+	}
+	per := x.peek().num
+	x.p++
+	id, k := x.stitchAt(0)
+	if x.p += k; k == 0 {
+		x.accept("st", "sts", "stitch", "stitches")
+	}
+	x.phrase("[in|to]", "each|every|apiece", "[petal|group|one|scallop|shell|fan]")
+	if k == 0 && name != "petals" && name != "scallops" && x.at(-1).kind == tNum {
+		x.p = start
+		return false
+	}
+	p.Kind, p.ID, p.Name, p.per = PartOther, id, name, per
+	return true
+}
+
 // evenlyGloss reports whether a bracket from here on tells how stitches are spread that the
 // row before it counts, "(one sc in each row)", "(2 sts in every row end)": no total of one row.
 func (x *rowReader) evenlyGloss(end int) bool {
