@@ -51,13 +51,15 @@ func (x *rowReader) wrapCycle(out []*Step, g *Step) []*Step {
 }
 
 // lastGoes reads where the last stitch of a row lands, said with no word of
-// working it: "the last dc in the 3d st of the chain".
+// working it: "the last dc in the 3d st of the chain", "last sc is made in the top of
+// the turning ch".
 func (x *rowReader) lastGoes() bool {
 	start := x.p
-	if x.phrase("[with]", "the", "last|final") {
+	if x.phrase("[with|so]", "[that]", "[the|your]", "last|final") {
 		if _, n := x.stitchAt(0); n > 0 {
 			x.p += n
-			if x.phrase("[being|going|coming|goes|comes]", "in|into|on|upon", "[the]", "[top|3d|3rd|4th|5th|2d|2nd|third|second|fourth|fifth|end|turning|first|last]") {
+			x.phrase("is|will|should|must", "[be]") // "last sc is made in", "the last dc should fall on"
+			if x.phrase("[being|going|coming|goes|comes|go|come|made|worked|placed|falls|fall|lands|land]", "in|into|on|upon", "[the]", "[top|3d|3rd|4th|5th|2d|2nd|third|second|fourth|fifth|end|turning|first|last]") {
 				return true
 			}
 		}
