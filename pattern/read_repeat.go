@@ -622,7 +622,9 @@ func (x *rowReader) timesSaidToo(tm Times) Times {
 	bracket := x.accept("(", "[")
 	x.phrase("[so|that's|thats|that|this|which]", "[is|makes|making|being|means|for]", "[it]")
 	total := x.phrase("[a]", "total", "of")
-	if told, ok := x.times(); ok && (told.Kind == Exactly || told.Kind == More) && (!bracket || x.accept(")", "]")) && x.endsClause() && !x.peek().isMark("*({[") {
+	told, ok := x.times()
+	total = total || ok && x.at(-1).isAny("repeats", "reps", "repetitions") // counted, and so all of them
+	if ok && (told.Kind == Exactly || told.Kind == More) && (!bracket || x.accept(")", "]")) && x.endsClause() && !x.peek().isMark("*({[") {
 		told.Span = Span{tm.Span.Start, x.at(-1).span().End}
 		told.sure = told.sure || total
 		return told
