@@ -363,6 +363,11 @@ func (r *reader) line(i int) {
 	if t.kind == tPunct && ln.end-ln.start >= 1 && r.rule(ln) || r.onward(i) {
 		return
 	}
+	if r.summarised(i) {
+		r.closeRow()
+		r.prose(ln)
+		return
+	}
 	if sec, after, ok := r.sectionAt(ln); ok && !r.midRow(i) {
 		r.startSection(sec, after, ln)
 		return
