@@ -494,6 +494,17 @@ func (x *rowReader) leftOut() bool {
 		x.rowName()
 		return true
 	}
+	// "omitting the last ch 5", "without the turning ch at the end": nothing follows to stand on it
+	if x.phrase("omitting|omit|without|leaving", "[out|off]", "[the]") {
+		last := x.phrase("last|final|turning")
+		if ch := x.chain(); len(ch) == 1 && last || x.phrase("ch|chain|tch") && last {
+			x.phrase("[turning|ch]", "on|of|at|in|from", "[the]", "[end]", "[of]", "[the]", "[last|final]", "[row|rnd|round|repeat|rep|time]")
+			x.phrase("and|,", "[the]", "turn|turning")
+			if x.endsClause() {
+				return true
+			}
+		}
+	}
 	x.p = start
 	return false
 }

@@ -77,6 +77,9 @@ func (x *rowReader) skip() []*Step {
 			}
 		}
 	}
+	if of := s.Target.Of; x.worked && len(of) > 0 && of[0].Kind == ChainStitch {
+		x.phrase("of|on", "[the]", "turning|turn|beg|beginning|starting", "ch|chain") // "skip 2 ch of turning ch, dc in next ch": they are the next
+	}
 	x.qualify(&s.Target)
 	x.orSpace(&s.Target)
 	if x.phrase("below|under|beneath", "[the]", "it|ch|this|chain") {
