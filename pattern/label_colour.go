@@ -17,7 +17,7 @@ var tellsOfRows = newWordSet("repeat repeating rep work working as see until til
 func (r *reader) colourBefore(ln line) (label, int) {
 	for at := ln.start + 1; at < min(ln.end-2, ln.start+maxLabelTalk); at++ {
 		t := &r.toks[at-1]
-		if t.kind != tWord && !t.isMark(",.!:-") || t.in(tellsOfRows) {
+		if t.kind != tWord && !t.isMark(",.!:") || t.in(tellsOfRows) {
 			return label{}, 0
 		}
 		if _, n := r.scratch(at - 1).stitchAt(0); n > 0 {
@@ -33,19 +33,31 @@ func (r *reader) colourBefore(ln line) (label, int) {
 		if !ok || !l.strong || l.weak || t.in(besideLabels) {
 			return label{}, 0
 		}
+		if _, body, named := r.runIn(ln); named && body == at {
+			return label{}, 0 // "Border, Rnd 2: ...", under the name of its piece
+		}
 		closed := r.toks[l.end-1].isMark(":)-") || r.toks[l.end-1].is(".") && r.beginsStep(line{l.end, ln.end})
-		if closed && (r.countsOn(l) || r.beginsNamed(l, at, ln)) {
+		if closed && r.countsOn(l) {
 			return l, at
 		}
-		return label{}, 0
+		return r.beginsNamed(at, ln)
 	}
 	return label{}, 0
 }
 
-// beginsNamed reports a first row behind the name of its part, where a sentence before
-// them ends: "Sew the ends. Leg rnd 1: ...".
-func (r *reader) beginsNamed(l label, at int, ln line) bool {
-	return r.row != nil && l.numbers.First.N == 1 && r.toks[l.end-1].is(":") && at > ln.start+2 && r.capital(at-1) && r.toks[at-2].isMark(".!")
+// beginsNamed reads the label of a first row behind the name of its part, where a
+// sentence before them ends: "Sew the ends. Leg rnd 1: ...".
+func (r *reader) beginsNamed(at int, ln line) (label, int) {
+	if r.row == nil || at < ln.start+3 || r.toks[at+1].num != 1 || !r.capital(at-1) || !r.toks[at-2].isMark(".!") {
+		return label{}, 0
+	}
+	name := &r.toks[at-1]
+	name.head = true // the part begins here, as on a line of its own
+	if l, ok := r.labelAt(at - 1); ok && !l.weak && r.toks[l.end-1].is(":") {
+		return l, at - 1
+	}
+	name.head = false
+	return label{}, 0
 }
 
 // ledTo reads the label of a row told in a sentence, "For round 3, sc around", "In Rnd 4

@@ -348,11 +348,8 @@ func (r *reader) line(i int) {
 	if l, k := r.colourBefore(ln); k > 0 {
 		r.closeRow()
 		from := k
-		for from > ln.start && !r.toks[from-1].isMark(".!") {
-			from-- // the name stays with the label, and the sentence before it is a note
-		}
-		if from == k {
-			from = ln.start // "Heel.—Row 8": the mark ends the name
+		for from > ln.start && r.toks[from-1].kind == tWord {
+			from-- // a name with no mark behind it stays with the label
 		}
 		if from > ln.start {
 			r.prose(line{ln.start, from})

@@ -32,14 +32,24 @@ func (r *reader) onward(i int) bool {
 // there are 20 sts, as follows:". The rows tell the rest.
 func (r *reader) summarised(i int) bool {
 	ln := r.lines[i]
-	n := ln.end - ln.start
-	if n < 5 || !r.toks[ln.end-1].is(":") || i+1 >= len(r.lines) || r.row != nil && !r.endsSentence() && !r.capital(ln.start) {
+	if ln.start < r.summary {
+		return true // it goes on over the end of the line
+	}
+	if r.row != nil && !r.endsSentence() && !r.capital(ln.start) || !r.toks[ln.start].isAny("dec", "decrease", "inc", "increase", "shape", "reduce", "widen", "narrow", "decreasing", "increasing") {
 		return false
 	}
-	if !r.toks[ln.start].isAny("dec", "decrease", "inc", "increase", "shape", "reduce", "widen", "narrow", "decreasing", "increasing") {
-		return false
+	for j := i; j < min(i+3, len(r.lines)-1) && (j == i || !r.toks[r.lines[j].start].blank); j++ {
+		end := r.lines[j].end
+		if end-ln.start > 4 && r.toks[end-1].is(":") && r.tellsHow(end-1) && r.labelled(r.lines[j+1].start) {
+			r.summary = end
+			return true
+		}
 	}
-	a, b := &r.toks[ln.end-3], &r.toks[ln.end-2]
-	told := a.isAny("that", "this", "which") && b.isAny("is", "means", "way") || a.is("as") && b.isAny("follows", "below") || a.is("like") && b.is("this") || b.isAny("thus", "namely", "meaning", "so")
-	return told && r.labelled(r.lines[i+1].start)
+	return false
+}
+
+// tellsHow reports words before a token that lead on to what is told in full, "that is".
+func (r *reader) tellsHow(end int) bool {
+	a, b := &r.toks[end-2], &r.toks[end-1]
+	return a.isAny("that", "this", "which") && b.isAny("is", "means", "way") || a.is("as") && b.isAny("follows", "below") || a.is("like") && b.is("this") || b.isAny("thus", "namely", "meaning", "so")
 }

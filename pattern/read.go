@@ -29,6 +29,7 @@ type reader struct {
 	bench   *bench
 	scan    rowReader
 	scanRow Row
+	summary int // the token after a sentence that sums up rows written out under it
 
 	piece   *Piece
 	row     *rowDraft   // the row whose words are being gathered
