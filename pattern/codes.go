@@ -113,8 +113,8 @@ makes it.`,
 
 The row is not proven. Its stated total is taken for the next row, and the walk
 shows it as it is written. Where it states none, the rows behind it are worked on
-what it makes without those words, if they come out on it. Write it with the usual abbreviations, or define the
-stitch among the special stitches.`,
+what it makes without those words, if they come out on it. Write it with the
+usual abbreviations, or define the stitch among the special stitches.`,
 
 		CodeTrusted: `Only the author knows how many stitches the row comes to, so her total is taken.
 
