@@ -27,6 +27,7 @@ func (pr *prover) namedClaimed() {
 			}
 			if ok && n > 2 && want != n {
 				pr.say(Error, CodeTotal, row.Total.Span, fmt.Sprintf("the repeat that makes them is worked %s, and %d %s are stated", countWords(n, "time", "times"), want, p.Name), fmt.Sprintf("the total should read %d %s", n, p.Name))
+				rp.Status = Differs
 			}
 		}
 	}

@@ -47,7 +47,7 @@ func (u *ownUnit) noun() string {
 	first := ""
 	for _, word := range strings.Fields(strings.ToLower(u.part.Name)) {
 		word = strings.Trim(word, ".,;:()")
-		if one := strings.TrimSuffix(word, "s"); one != word {
+		if one := oneOfThem(word); one != word {
 			return one // "31 little boxes"
 		}
 		if first == "" {
@@ -69,6 +69,17 @@ func (pr *prover) ownUnits(w *pieceWork, found int) {
 		}
 		if has := pr.ownAsElsewhere(w, u, n); has > 0 && !pr.errsIn(u.row, found) {
 			pr.say(Error, CodeTotal, u.part.Span, fmt.Sprintf("the row states %d %s, and has %d, counted as in the other rows", n, u.part.Name, has), strings.TrimSpace(fmt.Sprintf("the total should read %d %s", has, u.part.Name)))
+			w.differs(u.row)
+		}
+	}
+}
+
+// differs marks a row as one that is not as it says, where it states no total that is
+// compared.
+func (w *pieceWork) differs(row *Row) {
+	for _, r := range w.proof.Rows {
+		if r.Row == row && r.Status == Unstated {
+			r.Status = Differs
 		}
 	}
 }

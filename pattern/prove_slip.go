@@ -129,11 +129,7 @@ func (pr *prover) tellSlip(w *pieceWork, s slipFound, first Finding, found int) 
 		fresh = words[:n.Start] + renumber(words[n.Start:n.End], s.edit.to, pr.size) + words[n.End:]
 	}
 	hint := fmt.Sprintf("change %s to %s: then the rows after it come out", quote(words), quote(singular(fresh, s.edit.to)))
-	for _, r := range w.proof.Rows {
-		if r.Row == s.row && r.Status == Unstated {
-			r.Status = Differs
-		}
-	}
+	w.differs(s.row)
 	inRow := s.row.Span.Contains(s.edit.span)
 	if !inRow {
 		// the chain it is worked on: what it did to the row is told there
