@@ -105,6 +105,7 @@ func TestBrowser(t *testing.T) {
 		chromedp.Evaluate(isTicked, &ticked),
 		chromedp.Reload(),
 		chromedp.WaitReady("main"),
+		chromedp.Poll(`document.readyState==="complete"`, nil), // the ticks are set behind the page
 		chromedp.Evaluate(isTicked, &after),
 		chromedp.Text(".bar span", &status),
 		chromedp.Evaluate(`document.querySelector("main").innerText`, &text),
