@@ -137,7 +137,7 @@ func (x *rowReader) sidesAndCorners() []*Step {
 // settleSides takes so many sides as the total shows, or the four of a square.
 func (x *rowReader) settleSides() {
 	for _, s := range x.row.Steps {
-		if !s.perSide {
+		if !s.perSide || s.N.N < 1 {
 			continue
 		}
 		sides := int64(4)
