@@ -69,16 +69,15 @@ func (pr *prover) ownUnits(w *pieceWork, found int) {
 		}
 		if has := pr.ownAsElsewhere(w, u, n); has > 0 && !pr.errsIn(u.row, found) {
 			pr.say(Error, CodeTotal, u.part.Span, fmt.Sprintf("the row states %d %s, and has %d, counted as in the other rows", n, u.part.Name, has), strings.TrimSpace(fmt.Sprintf("the total should read %d %s", has, u.part.Name)))
-			w.differs(u.row)
+			w.differs(func(r *RowProof) bool { return r.Row == u.row })
 		}
 	}
 }
 
-// differs marks a row as one that is not as it says, where it states no total that is
-// compared.
-func (w *pieceWork) differs(row *Row) {
+// differs marks rows as not as they say, where they state no total that is compared.
+func (w *pieceWork) differs(which func(*RowProof) bool) {
 	for _, r := range w.proof.Rows {
-		if r.Row == row && r.Status == Unstated {
+		if r.Status == Unstated && which(r) {
 			r.Status = Differs
 		}
 	}

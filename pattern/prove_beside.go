@@ -16,34 +16,23 @@ func (w *pieceWork) slipBeside(row, label *Row, below *fabric, total *Total) boo
 	src := w.pr.pat.Source
 	for _, sp := range row.bad {
 		_, count := w.pr.pat.ownCounts[sp]
-		if sp.Start >= total.Span.End && !total.first && strings.Contains(src.Slice(Span{total.Span.End, sp.Start}), "\n") {
+		if w.behindRow(row, sp, total) {
 			continue // it was counted before
 		}
 		if !count && (sp.Len() > maxRemark || holdsNumber(src.Slice(sp)) || !placeOnly(src.Slice(sp)) && (asksForWork(src.Slice(sp)) || !src.apart(sp))) {
 			return false
 		}
 	}
-	asked, save, quiet := len(w.pr.asked), *w, w.pr.quiet
-	w.pr.quiet = true
-	defer func() {
-		*w = save
-		w.pr.quiet, w.pr.asked = quiet, w.pr.asked[:asked]
-	}()
-	found, tries := false, 0
-	readings := append([]options{w.usual(row)}, w.readings(row, below)...)
-	try := func(r *Row) {
-		for _, o := range readings {
-			if tries++; tries > maxBeside || found || r.Total != row.Total {
-				return
-			}
-			w.carry, w.host = save.carry, save.host
-			out := w.judge(w.attempt(r, below, o), total)
-			found = out.trouble < 2 && out.status == Agrees
+	found, tries, each := false, 0, 1+len(w.readings(row, below))
+	w.tried(func() {
+		for _, by := range []int64{-1, 1, -2, 2} {
+			w.pr.nearRows(row, by, func(r *Row) {
+				if tries += each; tries <= maxBeside && !found && r.Total == row.Total {
+					found = w.anyReading(r, below, total, func(o outcome) bool { return o.status == Agrees })
+				}
+			})
 		}
-	}
-	for _, by := range []int64{-1, 1, -2, 2} {
-		w.pr.nearRows(row, by, try)
-	}
+	})
 	return found
 }
 

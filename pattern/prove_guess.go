@@ -23,10 +23,8 @@ func (w *pieceWork) guessLeft(row *Row, below *fabric) {
 	if w.trial != nil && w.links == nil || below == nil || below.free || len(row.Steps) == 0 || w.host != nil {
 		return
 	}
-	asked, save := len(w.pr.asked), *w
-	o := w.judge(w.attempt(row, below, w.usual(row)), nil)
-	*w = save
-	w.pr.asked = w.pr.asked[:asked]
+	var o outcome
+	w.tried(func() { o = w.judge(w.attempt(row, below, w.usual(row)), nil) })
 	if o.trouble < 2 && o.status == Unstated && o.made > 0 && o.left == 0 && !o.rw.leave && !o.rw.deltaSet {
 		w.guess = &o.rw.out
 	}
@@ -58,27 +56,39 @@ func (w *pieceWork) guessed(row, label *Row, below *fabric, total *Total) (*fabr
 // comesOutOn reports whether a row comes out on a guess to the stitch. Where it has words
 // itself that are not understood, and does not come out without them, what it leaves
 // is a guess again.
-func (w *pieceWork) comesOutOn(on *fabric, row, label *Row, total *Total) bool {
+func (w *pieceWork) comesOutOn(on *fabric, row, label *Row, total *Total) (ok bool) {
+	var further *fabric
+	w.tried(func() {
+		if len(row.bad) == 0 && (label == row || len(label.bad) == 0) {
+			ok = w.anyReading(row, on, total, func(o outcome) bool {
+				return !o.rw.free && (o.status == Agrees || o.status == Unstated)
+			})
+		} else if ok = w.comesOutWithout(row, label, on, total); !ok {
+			w.guessLeft(row, on)
+			further = w.guess
+		}
+	})
+	w.guess = further
+	return ok
+}
+
+// tried does something to see what comes of it: nothing is said, and the piece stands as
+// it did.
+func (w *pieceWork) tried(do func()) {
 	asked, save, quiet := len(w.pr.asked), *w, w.pr.quiet
 	w.pr.quiet = true
-	var further *fabric
-	defer func() {
-		*w = save
-		w.pr.quiet, w.pr.asked = quiet, w.pr.asked[:asked]
-		w.guess = further
-	}()
-	if len(row.bad) > 0 || len(label.bad) > 0 && label != row {
-		if w.comesOutWithout(row, label, on, total) {
-			return true
-		}
-		w.guessLeft(row, on)
-		further = w.guess
-		return false
-	}
-	for _, o := range append([]options{w.usual(row)}, w.readings(row, on)...) {
-		w.carry, w.host = save.carry, save.host
-		out := w.judge(w.attempt(row, on, o), total)
-		if out.trouble < 2 && !out.rw.free && (out.status == Agrees || out.status == Unstated) {
+	do()
+	*w = save
+	w.pr.quiet, w.pr.asked = quiet, w.pr.asked[:asked]
+}
+
+// anyReading reports whether a row has no trouble under one of its readings, and is then as
+// it is wanted.
+func (w *pieceWork) anyReading(row *Row, below *fabric, total *Total, wanted func(outcome) bool) bool {
+	carry, host := w.carry, w.host
+	for _, o := range append([]options{w.usual(row)}, w.readings(row, below)...) {
+		w.carry, w.host = carry, host
+		if out := w.judge(w.attempt(row, below, o), total); out.trouble < 2 && wanted(out) {
 			return true
 		}
 	}
@@ -101,6 +111,11 @@ func (w *pieceWork) onGuessed(rp *RowProof, label *Row, total *Total) {
 		}
 	}
 	if rp.on == onGuess {
-		w.guess, w.below, w.other, w.counted = w.below, &fabric{free: true}, nil, false
+		w.leaveGuess()
 	}
+}
+
+// leaveGuess makes a guess of what the row just worked has left.
+func (w *pieceWork) leaveGuess() {
+	w.guess, w.below, w.other, w.counted = w.below, &fabric{free: true}, nil, false
 }

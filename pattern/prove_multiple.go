@@ -15,7 +15,7 @@ import (
 // where the words do not tell.
 type perPlace struct {
 	alone, each, chains int64
-	step                *Step
+	repeats             bool // there is such a thing
 	mayCount            bool // a chain at the start may be one stitch more
 }
 
@@ -24,13 +24,13 @@ type perPlace struct {
 func perPlaceOf(steps []*Step, kind stitch.ID, size int) (p perPlace, ok bool) {
 	for _, s := range steps {
 		switch {
-		case leadsOnly(s), s.Op == OpJoin, s.Op == OpFasten, s.Op == OpAttach && p.step == nil:
-		case s.Op == OpChain && p.alone == 0 && p.step == nil:
+		case leadsOnly(s), s.Op == OpJoin, s.Op == OpFasten, s.Op == OpAttach && !p.repeats:
+		case s.Op == OpChain && p.alone == 0 && !p.repeats:
 			p.mayCount = p.mayCount || s.N.At(size) > 1 || s.Counts.Said
-		case p.step == nil && asOftenAsFits(s):
+		case !p.repeats && asOftenAsFits(s):
 			one := *s
 			one.Times, one.Target = Times{}, Target{Which: Next, N: Num{N: 1}}
-			p.step = s
+			p.repeats = true
 			var told bool
 			if p.each, p.chains, told = madeOnce(&one, kind, size); !told {
 				return p, false
@@ -43,7 +43,7 @@ func perPlaceOf(steps []*Step, kind stitch.ID, size int) (p perPlace, ok bool) {
 			p.alone += n
 		}
 	}
-	return p, p.step != nil && p.each > 1
+	return p, p.repeats && p.each > 1
 }
 
 // comesTo reports whether so many stitches are made in whole places, or so many with

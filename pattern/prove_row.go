@@ -618,7 +618,7 @@ func (w *pieceWork) workRow(row, label *Row, below *fabric, total *Total, number
 	case guessed:
 		w.onGuessed(rp, label, total)
 	case pr.asks[label] && !w.below.free:
-		w.guess, w.below, w.other, w.counted = w.below, &fabric{free: true}, nil, false
+		w.leaveGuess()
 	}
 	return rp
 }

@@ -129,7 +129,7 @@ func (pr *prover) tellSlip(w *pieceWork, s slipFound, first Finding, found int) 
 		fresh = words[:n.Start] + renumber(words[n.Start:n.End], s.edit.to, pr.size) + words[n.End:]
 	}
 	hint := fmt.Sprintf("change %s to %s: then the rows after it come out", quote(words), quote(singular(fresh, s.edit.to)))
-	w.differs(s.row)
+	w.differs(func(r *RowProof) bool { return r.Row == s.row })
 	inRow := s.row.Span.Contains(s.edit.span)
 	if !inRow {
 		// the chain it is worked on: what it did to the row is told there

@@ -44,15 +44,10 @@ func (pr *prover) undefinedBefore(w *pieceWork, at int) bool {
 // states. A repeat to the end that leaves a stitch is one all the same: it was to use the
 // row below, which has then a stitch too many.
 func (pr *prover) countError(w *pieceWork, f *Finding) {
-	for _, r := range w.proof.Rows {
-		if f.Code != CodeMisfit && r.Row.Span.Contains(f.Span) && r.Status == Agrees {
-			return
-		}
+	in := func(r *RowProof) bool { return r.Row.Span.Contains(f.Span) }
+	if f.Code != CodeMisfit && slices.ContainsFunc(w.proof.Rows, func(r *RowProof) bool { return in(r) && r.Status == Agrees }) {
+		return
 	}
 	f.Severity = Error
-	for _, r := range w.proof.Rows {
-		if r.Row.Span.Contains(f.Span) && r.Status == Unstated {
-			r.Status = Differs
-		}
-	}
+	w.differs(in)
 }
