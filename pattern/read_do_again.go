@@ -15,7 +15,7 @@ func (x *rowReader) doneAgain() (Times, bool) {
 	x.phrase("[and]", "[then|now]", "[you|now|just]", "[then|now]")
 	switch {
 	case x.phrase("keep|carry|go|continue|cont|continuing", "[on|going]", "[doing|working|repeating]", "like|in", "this|that|the", "[same]", "[way|manner|fashion|pattern]"),
-		x.phrase("keep|carry|go|continue", "[on|going]", "doing|repeating|working", "this|that|it|so", "[repeat|sequence|pattern]"):
+		x.phrase("keep|carry|go|continue", "[on|going]", "doing|repeating|working", "this|that|it|so|these|those", "[repeat|sequence|pattern]"):
 		back = true
 	case x.phrase("so", "on|forth", "[in|on|like]", "[this|that|the]", "[same]", "[way|manner]"):
 		if tm, ok := x.times(); ok && tm.Kind == Fill && tm.Bound.Kind == ToEnd {

@@ -63,7 +63,6 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 	}
 	if n > 0 {
 		x.p += n
-		all := x.at(-1).in(thisWords)
 		if x.at(-1).is(mark) && x.phrase("and|always", "repeat|rep|go|work|continue", "[on]") {
 			x.accept("round", "on") // "go back to * and repeat to the end"
 		}
@@ -81,7 +80,6 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 				tm = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
 			}
 		}
-		tm.sure = tm.sure || all
 		if tm.Kind == Exactly && !tm.sure {
 			tm.Kind, tm.star = More, true
 		}
@@ -205,41 +203,12 @@ func (x *rowReader) fillsRow() bool {
 // repeatWords open the words that send the reader back to a mark.
 var repeatWords = newWordSet("rep repeat rpt repeating repeated reps from work do")
 
-// thisWords point back to what was just told.
-var thisWords = newWordSet("this that it so these")
-
-// doThis is the number of tokens up to the end of "do this", "keep doing that", in front of
-// how often or how far, "do this 6 times", "work this to the end": it sends the reader back
-// to the mark that is open as "rep from *" does, but counts the first time as well.
-func (x *rowReader) doThis(k int) int {
-	n := x.phraseAt(k, "do|work|make|keep|go", "[on|doing|working|making]", "[doing|working]", "this|that|it|so|these")
-	if n < 0 {
-		return 0
-	}
-	k += n
-	x.p += k
-	defer func() { x.p -= k }()
-	if t := x.peek(); t.kind == tNum && !t.frac && x.phraseAt(1, "[more]", "times|x|time") > 0 || t.isAny("twice", "thrice") {
-		return k
-	}
-	save := x.p
-	b, ok := x.bound()
-	x.p = save
-	if ok && (b.Kind == ToEnd || b.Kind == ToLast) {
-		return k
-	}
-	return 0
-}
-
 // repeatPhrase is the length of "rep from *", "rep from * to *", "repeat
 // between *s"; 0 where none stands here.
 func (x *rowReader) repeatPhrase(mark string) int {
 	k := 0
 	if x.at(k).isAny("and", "then") {
 		k++
-	}
-	if n := x.doThis(k); n > 0 {
-		return n
 	}
 	if x.at(k).is("go") && x.at(k+1).is("back") && x.at(k+2).is("to") && x.at(k+3).is(mark) {
 		return k + 4
@@ -408,12 +377,10 @@ func (x *rowReader) repeat() []*Step {
 		if old == nil && !x.openOutside(mark) {
 			// "rep from *" with no star: all since the row began
 			x.p += n
-			all := x.at(-1).in(thisWords)
 			tm, ok := x.times()
 			if !ok {
 				tm = Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}
 			}
-			tm.sure = tm.sure || all
 			if tm.Kind == Exactly && !tm.sure {
 				tm.Kind, tm.star = More, true
 			}
