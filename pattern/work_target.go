@@ -311,9 +311,11 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 		out[i] = f
 	}
 	for i, f := range of {
-		if _, at, ok := w.spineOf(f.Size); f.Name == spine && ok {
-			set(i, at)
-			continue
+		if f.Name == spine {
+			if _, at, ok := w.spineOf(f.Size); ok {
+				set(i, at)
+				continue
+			}
 		}
 		if w.below.has(f) || w.below.free {
 			continue
