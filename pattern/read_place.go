@@ -420,14 +420,7 @@ func (x *rowReader) place() []Target {
 	}
 	last := &out[len(out)-1]
 	if last.Which == Each {
-		if x.phrase("except|but|save|after|excluding|omitting", "[for]", "[the]", "first") {
-			x.accept("one", "st", "sc", "dc", "tr")
-			last.butFirst = true
-		} else if x.phrase("except|but|save|excluding", "[for]", "[the]", "last") {
-			x.accept("one", "st", "sc", "dc", "tr")
-			last.Bound = Bound{Kind: ToLast, N: Num{N: 1}}
-			last.Span = cover(last.Span, x.ts[x.p-1].span())
-		}
+		x.exceptions(last)
 		x.phrase("counting|including", "[the]", "[top]", "[of]", "[the]", "[beg|turning|beginning]", "ch|chain|tch", "[-]")
 		if x.at(-1).is("-") || x.at(-1).isAny("ch") && x.peek().kind == tNum {
 			x.p++
@@ -1179,6 +1172,9 @@ func (x *rowReader) each(t *Target) bool {
 			t.Which = Each
 		}
 		return true
+	}
+	if x.leavesOut() {
+		return true // "all but the last st"
 	}
 	// "in each across"
 	return x.peek().isAny("around", "across", "to", ",", ".", ";", "round", "along", "|", "/", "~", "-", "=", "(", "[", "{", "<", ":", ")", "]", "}") || x.end()
