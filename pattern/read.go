@@ -302,6 +302,7 @@ func (r *reader) readDraft(d *rowDraft) {
 	}
 	x.readRow()
 	row.Kind = called
+	inRowOrder(row.Steps)
 	r.lists = x.regroup(r.lists) && len(row.bad) == 0 || r.lists
 	r.main, r.before = x.main, row
 	r.tellBare(x)

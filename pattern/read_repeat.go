@@ -38,6 +38,7 @@ func (x *rowReader) star() []*Step {
 		}
 	}
 	x.starTimes(g, mark, closed)
+	inPassOrder(g)
 	g.Span = x.spanFrom(start)
 	x.close(mark, g)
 	return []*Step{g}
@@ -422,7 +423,7 @@ func (x *rowReader) repeat() []*Step {
 	save := x.p
 	x.p++
 	x.phrase(".")
-	x.phrase("from", "beginning|beg|start", "[of]", "[the]", "[row|rnd|round]")
+	atFirst := x.phrase("from", "[the]", "[very]", "beginning|beg|start", "[of|on]", "[the|this]", "[row|rnd|round]", "[on]")
 	x.phrase("[the]", "pattern|patt|sequence|this|these|instructions", "[sts|stitches|pattern]")
 	if b, ok := x.bound(); ok {
 		g := &Step{Op: OpGroup, Times: Times{Kind: Fill, Bound: b}, Text: "rest", Span: x.spanFrom(start)}
@@ -447,7 +448,7 @@ func (x *rowReader) repeat() []*Step {
 		g := &Step{Op: OpGroup, Times: tm, Text: "rest", Span: x.spanFrom(start)}
 		return []*Step{g}
 	}
-	if (x.end() || x.peek().isMark(".)=-~:") || x.peek().isMark("([{<") && x.at(1).kind == tNum && x.closer(0) > 0 && !x.followsTimes(x.closer(0)+1)) && x.worked && (x.p == save+1 || x.p == save+2 && x.at(-1).is(".")) {
+	if (x.end() || x.peek().isMark(".)=-~:") || x.peek().isMark("([{<") && x.at(1).kind == tNum && x.closer(0) > 0 && !x.followsTimes(x.closer(0)+1)) && x.worked && (x.p == save+1 || x.p == save+2 && x.at(-1).is(".") || atFirst) {
 		return []*Step{{Op: OpGroup, Times: Times{Kind: Fill, Bound: Bound{Kind: ToEnd}}, Text: "rest", Span: x.spanFrom(start)}}
 	}
 	x.p = start

@@ -1,6 +1,6 @@
 package pattern
 
-// again = ( times | bound | "do that" times | ( "and" ) "repeat" bound ) .
+// again = ( times | bound | "do that" times | "repeated" times | "so on" times ) .
 //
 // Standing in a clause of its own, behind a list in no bracket, it repeats all
 // of the list: "sc in 3, dec, 3 times", "2 sc, inc, x6", "sc, inc, all around".
@@ -9,17 +9,21 @@ func (x *rowReader) again(before []*Step) []*Step {
 		return nil
 	}
 	t := x.peek()
-	if t.kind != tNum && !t.isAny("x", "twice", "thrice", "do", "make", "all", "around", "round", "across", "right", "along", "to", "until", "till") {
+	if t.kind != tNum && !t.isAny("x", "twice", "thrice", "do", "make", "all", "around", "round", "across", "right", "along", "to", "until", "till", "so", "which", "this", "being", "repeated", "worked", "done", "made", "crocheted") {
 		return nil
 	}
 	start := x.p
 	fail := func() []*Step { x.p = start; return nil }
 	last := before[len(before)-1]
-	x.phrase("do|make", "that|this|it|these|the", "[all|same]")
-	asked := x.p > start
-	if t.is("make") && !asked {
-		return fail()
+	repeated := false
+	switch {
+	case x.phrase("do|make", "that|this|it|these|the", "[all|same]"), x.phrase("so", "on|forth"):
+	case x.phrase("[which|this]", "[is|being]", "repeated|worked|done|made|crocheted"):
+		repeated = x.at(-1).is("repeated")
+	case t.isAny("make", "so", "which", "this", "being"):
+		return nil
 	}
+	asked := x.p > start
 	x.phrase("a", "total", "of")
 	var tm Times
 	if u := x.peek(); u.isAny("all", "around", "round", "across", "right", "along", "to", "until", "till") {
@@ -33,7 +37,7 @@ func (x *rowReader) again(before []*Step) []*Step {
 		if tm, ok = x.times(); !ok || tm.Kind != Exactly {
 			return fail()
 		}
-		tm.sure = true
+		tm.star, tm.sure = repeated && !tm.sure, tm.sure || !repeated // "repeated 5 times" may be five more
 	}
 	if tm.Kind == Fill && x.bounded && last.Op == OpAlong {
 		sp := x.spanFrom(start) // "3 dc in each corner sp, all round, ss to first dc"
@@ -55,10 +59,10 @@ func (x *rowReader) again(before []*Step) []*Step {
 // plainList reports whether steps are a list that says no places far off, so that
 // all of it may come again.
 func plainList(steps []*Step) bool {
-	works := 0
+	works, inOrder := 0, countedInOrder(steps)
 	for i, s := range steps {
 		switch {
-		case s.Op == OpWork && (s.Target.Which == Next || s.Target.Which == Same), s.Op == OpSkip, s.Op == OpInto:
+		case s.Op == OpWork && inOrder, s.Op == OpWork && (s.Target.Which == Next || s.Target.Which == Same), s.Op == OpSkip, s.Op == OpInto:
 			works++
 		case s.Op == OpGroup && s.Times.Kind == Exactly, s.Op == OpGroup && s.Times.Kind == Once:
 			works++

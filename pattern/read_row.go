@@ -624,6 +624,7 @@ func (x *rowReader) wrapRest(out []*Step, rep *Step) []*Step {
 		return out
 	}
 	rep.Body = append([]*Step(nil), out[i:]...)
+	inPassOrder(rep)
 	rep.Span = cover(rep.Body[0].Span, rep.Span)
 	return append(out[:i:i], rep)
 }

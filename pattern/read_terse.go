@@ -13,7 +13,7 @@ import "crochet/tallyturn/pattern/stitch"
 // stitches, in the stitch that the piece is worked in.
 func (x *rowReader) bareStitches() []*Step {
 	t := x.peek()
-	said := t.word && x.worked && (x.phraseAt(1, "in|into", "[the]", "next|first|last|same|following") > 0 || // "one sc in next sc, two in the next"
+	said := t.word && x.worked && (x.onePlaceAt(1) || // "one sc in next sc, two in the next"
 		x.phraseAt(1, "in|into", "each|every|all", "[of]", "[the]", "next|following|last|other|others|remaining|rest") > 0)
 	if t.kind != tNum || t.frac || t.big || t.num == 0 || t.word && !said || !x.startsClause() {
 		return nil
@@ -40,7 +40,7 @@ func (x *rowReader) bareStitches() []*Step {
 		s.Span = x.spanFrom(start)
 		x.saidBare(start)
 		return []*Step{s}
-	case t.isAny("in", "into") && !x.at(1).isAny("all", "total", "the", "blo", "flo", "white", "black"), t.isAny("in", "into") && x.at(1).is("the") && x.at(2).isAny("next", "first", "last", "same", "middle", "center", "centre", "ring", "one", "following"):
+	case t.isAny("in", "into") && !x.at(1).isAny("all", "total", "the", "blo", "flo", "white", "black"), t.isAny("in", "into") && x.at(1).is("the") && (x.onePlaceAt(0) || x.at(2).isAny("middle", "center", "centre", "ring")):
 		if n.N > 9 {
 			break // no more go into one stitch than a shell has
 		}
@@ -61,6 +61,22 @@ func (x *rowReader) bareStitches() []*Step {
 	}
 	x.p = start
 	return nil
+}
+
+// onePlaceAt reports whether the k-th token leads to one place that is named by how it stands
+// to the one before: "in the next", "into the second", "in the st after".
+func (x *rowReader) onePlaceAt(k int) bool {
+	n := x.phraseAt(k, "in|into", "[the]")
+	if n < 0 {
+		return false
+	}
+	switch t := x.at(k + n); {
+	case t.kind == tOrd, t.isAny("next", "first", "last", "same", "following", "other"):
+		return true
+	case t.isAny("one", "st", "stitch"):
+		return x.at(k + n + 1).isAny("after", "following", "beside", "before")
+	}
+	return false
 }
 
 // saidBare keeps the first number of a row that was taken for stitches.
