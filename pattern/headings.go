@@ -639,7 +639,7 @@ func (r *reader) headingLine(i int) bool {
 		return false
 	}
 	if r.sec != noSection && r.sec != secRows && !t.blank && !t.bold {
-		return r.row == nil && i+1 < len(r.lines) && r.inCapitals(ln.start, ln.end) && r.leadsToFoundation(r.lines[i+1])
+		return r.row == nil && i+1 < len(r.lines) && (r.inCapitals(ln.start, ln.end) && r.leadsToFoundation(r.lines[i+1]) || r.headsRowOne(i))
 	}
 	// something follows
 	if i+1 >= len(r.lines) {
@@ -665,6 +665,17 @@ func (r *reader) headingLine(i int) bool {
 		return t.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(i+1)
 	}
 	return r.row == nil && (t.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(i+1)
+}
+
+// headsRowOne reports a word or two right under a paragraph of notes and right above the first
+// row of a piece: "Base". The last thing of a list of materials stands there as well.
+func (r *reader) headsRowOne(i int) bool {
+	ln, next := r.lines[i], r.lines[i+1]
+	if r.sec == secMaterials || r.sec == secYarn || r.sec == secHook || ln.end-ln.start > 3 || r.toks[next.start].blank || !r.toks[ln.start-1].isMark(".!?)") {
+		return false
+	}
+	l, ok := r.labelAt(next.start)
+	return ok && !l.weak && l.numbers.First.N == 1
 }
 
 // leadsToFoundation reports the line of a foundation right under a name.

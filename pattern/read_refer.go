@@ -44,6 +44,7 @@ func (x *rowReader) refer() []*Step {
 		x.p = start
 		return nil
 	}
+	x.asItWasDone()
 	r := &Refer{}
 	word := &x.ts[start]
 	repeats := word.isAny("rep", "repeat", "rpt", "repeating", "reps") || bracket || x.at(-1).isAny("repeat", "rep", "repeating")
@@ -83,6 +84,24 @@ func (x *rowReader) refer() []*Step {
 		}
 	}
 	return x.refersTo(r, start)
+}
+
+// doneVerbs say that what rows are like was done before.
+var doneVerbs = newWordSet("did do made make worked work done crocheted given described told written set")
+
+// asItWasDone takes words between "as" and what it points at: "as you did for the base", "as
+// given for", "like on the".
+func (x *rowReader) asItWasDone() {
+	if !x.at(-1).isAny("as", "like", "in", "for", "the") {
+		return
+	}
+	save := x.p
+	x.phrase("[you|we|it|they]", "[was|were|is|are|have|had]")
+	verb := x.acceptIn(doneVerbs)
+	x.accept("for", "on", "in", "with", "to")
+	if x.accept("the", "your"); !verb && x.p > save+2 || x.end() {
+		x.p = save
+	}
 }
 
 // refersTo keeps what a row refers to, in the words from a token on.
@@ -279,8 +298,9 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		// "repeat 2 rows": the last two
 		r.LastRows = int(x.peek().num)
 		x.p += 2
-	case repeats && x.row.Numbers.First.N > 0 && x.row.Numbers.List == nil && x.at(-1).isAny("for", "as", "the", "like"):
+	case repeats && x.row.Numbers.First.N > 0 && x.row.Numbers.List == nil && (x.at(-1).isAny("for", "as", "the", "like", "on", "your") || x.at(-1).in(doneVerbs)):
 		name := x.pieceName() // "Rnds 1-5: as for head"
+		x.phrase("was|were|is|are", "[worked|made|done]")
 		if name == "" || !x.end() && !x.peek().separator() && !x.peek().isMark("([{") {
 			return false
 		}
