@@ -620,25 +620,24 @@ func (r *reader) endsSentence() bool {
 // headingLine reports whether a line is the name of a piece (or the title):
 // a few words alone on a line, in capitals or with a capital, that are no
 // instruction, with something to make below them.
-func (r *reader) headingLine(i int) bool {
-	ln := r.lines[i]
-	t := &r.toks[ln.start]
+func (r *reader) headingLine(i int, ln line) bool {
+	first, t := &r.toks[r.lines[i].start], &r.toks[ln.start]
 	n := ln.end - ln.start
 	word := ln.start
 	for word < ln.end-1 && ornament(&r.toks[word]) {
 		word++
 	}
-	if f := &r.toks[word]; n > 14 || f.kind != tWord && f.kind != tOrd && !f.word || !(r.capital(word) || t.bold || t.blank && i+1 < len(r.lines) && r.plainHeading(i)) {
+	if f := &r.toks[word]; n > 14 || f.kind != tWord && f.kind != tOrd && !f.word || !(r.capital(word) || t.bold || first.blank && i+1 < len(r.lines) && r.plainHeading(i)) {
 		return false
 	}
-	if r.row != nil && !t.blank && !r.endsSentence() && !t.bold {
+	if r.row != nil && !first.blank && !r.endsSentence() && !t.bold {
 		return false
 	}
 	head, ok := r.headingWords(ln)
 	if !ok || head == 0 {
 		return false
 	}
-	if r.sec != noSection && r.sec != secRows && !t.blank && !t.bold {
+	if r.sec != noSection && r.sec != secRows && !first.blank && !t.bold {
 		return r.row == nil && i+1 < len(r.lines) && (r.inCapitals(ln.start, ln.end) && r.leadsToFoundation(r.lines[i+1]) || r.headsRowOne(i))
 	}
 	// something follows
@@ -662,9 +661,9 @@ func (r *reader) headingLine(i int) bool {
 		return true
 	}
 	if r.toks[next.start].blank {
-		return t.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(i+1)
+		return first.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(i+1)
 	}
-	return r.row == nil && (t.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(i+1)
+	return r.row == nil && (first.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(i+1)
 }
 
 // headsRowOne reports a word or two right under a paragraph of notes and right above the first
@@ -738,7 +737,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 		x = r.scratch(ln.start) // there is one, and it was moved
 		return n > 0
 	}
-	k, inside, bracket := 0, 0, 0
+	k, inside, bracket, open := 0, 0, 0, 0
 	if t := x.peek(); t.isAny("begin", "start", "chain") && (x.at(1).isAny("at", "with", "by", "from", "in") || x.at(1).kind == tNum) {
 		return 0, false // "Begin at the point: ch 4", "Chain 24"
 	}
@@ -756,7 +755,7 @@ func (r *reader) headingWords(ln line) (int, bool) {
 		case t.is("("):
 			if end := x.closer(k); end > 0 {
 				inside += end - x.p - k + 1
-				bracket = end - x.p
+				bracket, open = end-x.p, k
 			}
 		case t.is(")"):
 		case t.isMark(",!?") && k < bracket: // "COLLAR (cream, worked flat)", "HAT (optional!)"
@@ -781,6 +780,9 @@ func (r *reader) headingWords(ln line) (int, bool) {
 	}
 	rest := ln.start + k
 	if m := r.makeAt(rest, ln.end); m > 0 {
+		if k < bracket && open > 0 {
+			return open, true // "LEAF (green, make 2)"
+		}
 		return k, true
 	}
 	if rest < ln.end && r.toks[rest].is(":") {
@@ -849,11 +851,17 @@ func (r *reader) makeAt(i, end int) int {
 
 // newHeading keeps a heading until what follows shows what it names.
 func (r *reader) newHeading(ln line) {
+	n, _ := r.headingWords(ln)
+	r.headingNamed(ln, n)
+}
+
+// headingNamed is newHeading for a line whose name takes so many tokens; 0 where it is all of
+// the line but the marks at its end.
+func (r *reader) headingNamed(ln line, n int) {
 	r.only, r.skips = nil, nil
 	if r.heading.set {
 		r.settleHeading(false)
 	}
-	n, _ := r.headingWords(ln)
 	end := ln.start + n
 	if n == 0 {
 		end = ln.end
@@ -862,7 +870,7 @@ func (r *reader) newHeading(ln line) {
 		}
 	}
 	h := pendingHead{set: true, make: 1, name: strings.Trim(r.text(ln.start, end), "*_# ")}
-	for i := end; i < min(ln.end, end+2); i++ {
+	for i := end; i < ln.end; i++ {
 		if m := r.makeAt(i, ln.end); m > 0 {
 			h.make = m
 			break

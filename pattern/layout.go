@@ -369,6 +369,11 @@ func (r *reader) line(i int) {
 		r.startSection(sec, after, ln)
 		return
 	}
+	if r.chainAnew(ln) {
+		r.closeRow()
+		r.words(ln.start, ln.end)
+		return
+	}
 	if k, ok := r.foundationBefore(ln); ok && r.talkBefore(i) {
 		r.foundationLine(ln, k)
 		return
@@ -402,11 +407,11 @@ func (r *reader) line(i int) {
 		r.newHeading(ln)
 		return
 	}
-	if r.headingLine(i) {
+	if name, n, ok := r.nameOfPart(i); ok {
 		r.closeRow()
 		r.flushSetup(true)
 		r.sec = noSection
-		r.newHeading(ln)
+		r.headingNamed(name, n)
 		return
 	}
 	if sentence := r.endsSentence(); r.row != nil && !t.blank && (sentence || r.endsClauseSoFar()) {
@@ -727,6 +732,9 @@ func (r *reader) startNamedRow(l label, from, start, end int) {
 		r.flushSetup(false)
 	}
 	r.letterPiece(start)
+	if r.beginsAnew(&l, start, end) {
+		r.addPiece(&Piece{Copies: 1, Line: r.src.lineAt(int(r.toks[start].start))})
+	}
 	p := r.currentPiece(start)
 	d := &rowDraft{label: l, piece: p, row: &Row{Kind: l.kind, Side: l.side, Numbers: l.numbers}}
 	d.row.ambiguous = r.toks[start].is("r") || r.letterLabel(&r.toks[start], &r.toks[start+1])
