@@ -45,6 +45,9 @@ func (r *reader) unadorned(ln line) line {
 	if in.start > ln.start && in.end == ln.end && r.toks[ln.start].isAny("*", "-", "+", "[", "<") {
 		return ln // a bullet, or what is repeated
 	}
+	if (in.start == ln.start || in.end == ln.end) && !r.capital(in.start) {
+		return ln
+	}
 	return in
 }
 

@@ -36,6 +36,7 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 		rw.below = &fabric{free: true} // it goes round several parts: only its own numbers tell
 		rw.elsewhere = true
 	}
+	w.onEarlier(rw, body)
 	steps := append(append(append([]*Step(nil), w.leadOf(row, body)...), row.Setup...), body...)
 	ok := rw.run(steps)
 	if ok && rw.kind == Round && !rw.joined && rw.pending > 0 {
