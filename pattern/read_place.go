@@ -578,7 +578,7 @@ func (x *rowReader) preposition() bool {
 		if x.peek().isAny("next", "each", "same", "following", "foll", "every", "front", "back", "first", "last", "post", "skipped", "missed", "rem", "remaining") || x.peek().kind == tOrd && !x.at(1).isAny("leg") {
 			return true
 		}
-		if t := x.peek(); t.kind == tNum && !x.at(1).isAny("times", "time", "x") {
+		if t := x.peek(); t.kind == tNum && !x.at(1).isAny("times", "time", "x") || x.rowThenNoun() {
 			return true
 		}
 		if id, n := x.stitchAt(0); n > 0 && id != stitch.None {
@@ -697,6 +697,7 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		return t, true
 	}
 	x.p = start
+	x.behindPetals()
 	prep := x.preposition()
 	done := func(ok bool) (Target, bool) {
 		if !ok {
@@ -708,6 +709,9 @@ func (x *rowReader) core(first bool) (Target, bool) {
 		return t, true
 	}
 	x.acceptIn(pointers)
+	if prep && x.rowThenNoun() {
+		return done(x.rowsNoun(&t))
+	}
 	if prep {
 		if t, ok := x.corresponding(start); ok {
 			return t, true
@@ -1548,6 +1552,7 @@ func (x *rowReader) qualify(t *Target) {
 			f.Name = "single"
 			t.Of = []Filter{f}
 		case x.rowOf(t):
+		case t.Row != nil && x.behindPetals():
 		case x.partOf(t):
 		case x.alongSides(t):
 		case x.onSide(t):
