@@ -74,7 +74,7 @@ func (x *rowReader) onePlaceAt(k int) bool {
 	case t.kind == tOrd, t.isAny("next", "first", "last", "same", "following", "other"):
 		return true
 	case t.isAny("one", "st", "stitch"):
-		return x.at(k + n + 1).isAny("after", "following", "beside", "before")
+		return x.at(k+n+1).isAny("after", "following", "beside", "before")
 	}
 	return false
 }
