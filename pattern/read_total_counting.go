@@ -25,8 +25,8 @@ func (x *rowReader) countingTail() bool {
 			return false
 		}
 		x.p += max(1, stitch)
-		if x.peek().is(".") && x.at(-1).isAny("ch", "chs") && x.at(1).kind == tWord && !x.at(1).head {
-			x.p++ // "the turning ch. being the first"
+		if x.peek().is(".") && x.at(-1).isAny("ch", "chs") && (x.at(1).kind == tNum || x.at(1).kind == tWord && !x.at(1).head) {
+			x.p++ // "the turning ch. being the first", "counting the ch. 3"
 		}
 	}
 	if !led || !chain || bracket && !x.accept(")") {

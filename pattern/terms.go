@@ -299,6 +299,9 @@ func spaced(toks []token, i int, letters ...string) bool {
 //
 //	"Sizes: S (M, L)" | "Size: small, medium and large" .
 func (r *reader) findSizes() {
+	if r.pat.Sizes = r.sizesTold(); r.pat.Sizes != nil {
+		return
+	}
 	for i, ln := range r.lines {
 		x := r.scratch(ln.start)
 		if !x.phrase("[finished|garment|hat|to]", "size|sizes|sizing|fit") {
