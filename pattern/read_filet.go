@@ -70,8 +70,8 @@ func (r *reader) defineMesh(names []string, from, to int) bool {
 		words = words[1:]
 	}
 	solid := false
-	if t := (token{id: vocabulary()[names[0]].id}); len(names) == 1 && r.pat.filet && (t.in(blockWords) || t.in(meshWords)) {
-		return r.usualMesh(t.in(blockWords), from, to) // "bl: dc in next 3 sts" is a mesh, and no stitch of its own
+	if filled, known := meshNamed(names); known && r.pat.filet {
+		return r.usualMesh(filled, from, to) // "bl: dc in next 3 sts" is a mesh, and no stitch of its own
 	}
 	if len(names) < 2 || len(words) != 2 {
 		return false
@@ -102,11 +102,29 @@ func (r *reader) defineMesh(names []string, from, to int) bool {
 	return true
 }
 
+// meshNamed reports whether all the names that something is given are words for a mesh
+// that is filled, or all for one left open: "Bl (block)".
+func meshNamed(names []string) (filled, known bool) {
+	blocks, spaces := 0, 0
+	for _, n := range names {
+		switch t := (token{id: vocabulary()[n].id}); {
+		case t.in(blockWords):
+			blocks++
+		case t.in(meshWords):
+			spaces++
+		}
+	}
+	return blocks > 0, len(names) > 0 && (blocks == len(names) || spaces == len(names))
+}
+
 // usualMesh reports whether the words that define a mesh make it of the size that
 // filet usually has: two chains, or three stitches with the one that ends it.
 func (r *reader) usualMesh(solid bool, from, to int) bool {
 	chains := int64(0)
 	for k := from; k+1 < to; k++ {
+		if r.toks[k].is(".") && r.capital(k+1) {
+			break // what is told of the turns is no part of it
+		}
 		if r.toks[k].isAny("ch", "chain") && r.toks[k+1].kind == tNum && !(k+2 < to && r.toks[k+2].isAny("sp", "space")) && !(k+3 < to && r.toks[k+3].isAny("sp", "space")) {
 			chains = r.toks[k+1].num
 		}

@@ -546,7 +546,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		return false
 	}
 	inMeshes := slices.ContainsFunc(parts, func(p TotalPart) bool { return p.ofBlocks() })
-	if l := x.lastStep; mark == "," && (inMeshes || l != nil && l.isMesh() && parts[0].Name != "") {
+	if l := x.lastStep; mark == "," && !(x.bounded && l != nil && !l.isMesh() && len(parts) == 1) && (inMeshes || l != nil && l.isMesh() && parts[0].Name != "") {
 		x.p = start // "1 block, 5 spaces, 2 blocks": meshes in a row
 		return false
 	}

@@ -77,6 +77,9 @@ func (r *reader) definitionTold(from, to int) {
 	if k := end; r.toks[k].isMark("([") {
 		names = append(names, r.toks[k+1].text)
 	}
+	if r.defineMesh(names, x.p, to) {
+		return
+	}
 	if names = r.definable(names, x.p, to); len(names) > 0 && r.names[names[0]] == nil {
 		r.keepSpecial(names, from, x.p, to)
 	}
