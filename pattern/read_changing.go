@@ -55,7 +55,7 @@ func (x *rowReader) rowsChange() (rowsChange, bool) {
 			x.accept(",", ";")
 			x.accept("and", "but", "so", "with", "by")
 		}
-		if x.end() || !(x.changeLead(&c) || x.changeRows(&c) || x.changeManner(&c) || x.changeUntil(&c) || x.changeThan(&c) || x.changeWords(&c) || x.changePlace(&c) || x.changeEvery(&c)) {
+		if x.end() || !(x.changeLead(&c) || x.changeRows(&c) || x.changeManner(&c) || x.changeUntil(&c) || x.changeThan(&c) || x.changeWords(&c) || x.changePlace(&c) || x.changeEvery(&c) || x.changeBetween(&c)) {
 			x.p = save
 			break
 		}
@@ -269,6 +269,21 @@ func (x *rowReader) changeEvery(c *rowsChange) bool {
 	return false
 }
 
+// changeBetween takes where the stitches go that one row has more: "always having 1 more sc
+// between the increases". How many those are is said already.
+func (x *rowReader) changeBetween(c *rowsChange) bool {
+	if c.n == 0 {
+		return false
+	}
+	save := x.p
+	if e, ok := x.runEdit(); ok && e.More != 0 && e.At == EditBetween {
+		c.goesOn = true
+		return true
+	}
+	x.p = save
+	return false
+}
+
 // changeUntil takes "until you have 42 sts", "until there are 48", "down to 6 sts".
 func (x *rowReader) changeUntil(c *rowsChange) bool {
 	save := x.p
@@ -290,6 +305,7 @@ func (x *rowReader) changeUntil(c *rowsChange) bool {
 		x.p = save
 		return false
 	}
+	x.onNamedRow()
 	c.until = n
 	return true
 }

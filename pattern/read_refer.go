@@ -645,6 +645,7 @@ func (x *rowReader) referTimes(r *Refer) {
 					x.untilStated(n, start)
 					x.nounDrop()
 					x.phrase("[are|is]", "remain|left|remaining|rem")
+					x.onNamedRow()
 					continue
 				}
 			}

@@ -590,11 +590,8 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	x.phrase("in", "total|all")
 	x.accept("altogether", "total", "made")
-	if at := x.p; x.phrase("[left|remain|remaining|rem]", "at|on|after|by", "[the]", "[end]", "[of]", "[the|this]") && x.peek().kind == tOrd && isRowWord(x.at(1)) {
-		x.p += 2 // "17 sc at end of 5th row"
-	} else if x.p = at; x.phrase("[left|remain|remaining|rem]", "at|on|after|by", "[the]", "[end]", "[of]", "[the|this]", "row|rnd|round|r") && x.peek().kind == tNum {
-		x.p++ // "28 sc at end of Row 56"
-	}
+	x.phrase("[left|remain|remaining|rem]")
+	x.onNamedRow()
 	x.setTotal(parts, x.spanFrom(start), before)
 	return true
 }
@@ -749,7 +746,7 @@ func (x *rowReader) totalEnds() bool {
 			}
 		}
 	}
-	return t.isAny("altogether", "overall") || t.isAny("after", "by") && isRowWord(x.at(1)) && x.at(2).kind == tNum || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "rem", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && x.at(1).isAny("total", "all") || t.head && !x.roundSomething()
+	return t.isAny("altogether", "overall") || t.isAny("after", "by") && isRowWord(x.at(1)) && x.at(2).kind == tNum || t.isAny("join", "turn", "made", "total", "in", "on", "at", "around", "each", "now", "not", "ch", "and", "per", "fasten", "left", "remain", "remaining", "rem", "counting") && !t.isAny("in") && !(t.isAny("around", "on", "at", "each") && !x.at(1).isAny("hook", "end", "this", "row", "rnd", "round") && !(x.at(1).is("the") && x.at(2).isAny("hook", "end", "row", "rnd", "round"))) || t.isAny("in") && (x.at(1).isAny("total", "all") || x.ownRowAhead()) || t.head && !x.roundSomething()
 }
 
 // roundSomething reports whether "around the second leg" is where stitches go: no
@@ -1513,5 +1510,26 @@ func makesStitches(s *Step) bool {
 			}
 		}
 	}
+	return false
+}
+
+// ownRowAhead reports words for the last row of the label, "in Round 10", before a stop.
+func (x *rowReader) ownRowAhead() bool {
+	save := x.p
+	defer func() { x.p = save }()
+	return x.onNamedRow() && (x.end() || x.peek().separator() || x.peek().isMark(")]}"))
+}
+
+// onNamedRow takes the row that has so many stitches: "(80 sc) at end of Row 56", "17 sc
+// on the 5th row"; with "in" only the last row of the label, "70 sc in Round 10".
+func (x *rowReader) onNamedRow() bool {
+	save := x.p
+	in := x.peek().is("in")
+	if x.phrase("in|at|on|after|by", "[the]", "[end]", "[of]", "[the|this]") {
+		if n, ok := x.rowName(); ok && (!in || n.N == max(x.row.Numbers.First.N, x.row.Numbers.Last.N)) {
+			return true
+		}
+	}
+	x.p = save
 	return false
 }
