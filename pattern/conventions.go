@@ -130,6 +130,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 			k.As = id
 			x.p += n
 			x.countsSpace(&k)
+			c.countsToo(x)
 		} else if !x.peek().isAny("st", "stitch", "sts") && !x.end() && !x.peek().separator() && !x.peek().isAny("throughout", "in", "unless", "always", "and") {
 			return
 		}
@@ -140,6 +141,38 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 	}
 	for _, h := range heights {
 		c.chain[h] = k
+	}
+}
+
+// countsToo reads what chains of other heights count as behind the first, without the word:
+// "ch-3 is counted as one dc, ch-4 as one dc and one ch".
+func (c *conventions) countsToo(x *rowReader) {
+	for {
+		save := x.p
+		x.accept(",", ";", "and")
+		x.accept("and")
+		x.phrase("[the|a]", "[turning|beginning|beg|starting|first]", "ch|chain", "[-|of]")
+		n := x.peek()
+		if x.p == save || n.kind != tNum || n.frac || n.big {
+			x.p = save
+			return
+		}
+		x.p++
+		if !x.phrase("as|for", "[a|an|one|1|the|first]", "[a|an|one|1|first]") {
+			x.p = save
+			return
+		}
+		id, words := x.stitchAt(0)
+		if words == 0 {
+			x.p = save
+			return
+		}
+		x.p += words
+		k := Counts{Said: true, N: 1, Spread: true, As: id}
+		x.countsSpace(&k)
+		if _, told := c.chain[n.num]; !told {
+			c.chain[n.num] = k
+		}
 	}
 }
 

@@ -649,6 +649,9 @@ func (x *rowReader) step(before []*Step) []*Step {
 	if t.isAny("work", "crochet") && x.at(1).kind == tNum && x.at(2).is("times") {
 		x.p++
 	}
+	if s := x.edgesSum(); s != nil {
+		return s
+	}
 	if s := x.sidesAndCorners(); s != nil {
 		return s
 	}
@@ -1668,7 +1671,7 @@ func (x *rowReader) countsSpace(c *Counts) {
 		}
 	} else if x.accept("ch", "chain") {
 		x.accept("-")
-		if x.peek().isMark(")],;") && x.at(-1).isAny("ch", "chain") && c.As != stitch.Special && x.at(-2).isAny("+", "and", "plus", "a", "one", "&") {
+		if (x.peek().isMark(")],;.") || x.peek().kind == tEnd) && x.at(-1).isAny("ch", "chain") && c.As != stitch.Special && x.at(-2).isAny("+", "and", "plus", "a", "one", "&") {
 			c.Space = 1 // "(= tr + ch)"
 			return
 		}
@@ -1684,7 +1687,7 @@ func (x *rowReader) countsSpace(c *Counts) {
 	}
 	x.accept("-")
 	x.accept("sp", "space", "loop", "lp", "arch", "sps")
-	if x.peek().isAny("at", "does", "doesn't", "do", "don't", "is", "isn't", "are", "counts", "count", "never", "always", "not", "=") {
+	if x.peek().isAny("as", "at", "does", "doesn't", "do", "don't", "is", "isn't", "are", "counts", "count", "never", "always", "not", "=") {
 		x.p, c.Space = save, 0 // "ch 3 counts as a dc, ch 1 does not count"
 	}
 }
