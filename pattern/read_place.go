@@ -1736,6 +1736,7 @@ func (x *rowReader) partOf(t *Target) bool {
 	x.accept("the", "same", "each", "every", "a", "this", "that")
 	each, same := x.at(-1).isAny("each", "every"), x.at(-1).is("same")
 	here := !each && !x.at(-1).is("a")
+	many, counted := x.eachOfMany(each)
 	if x.peek().isAny("missed", "skipped") && x.at(1).isAny("ch", "chain", "chs") {
 		x.p += 2
 		t.Which = TurnTop
@@ -1785,12 +1786,34 @@ func (x *rowReader) partOf(t *Target) bool {
 		t.Within = &f
 		t.first = first
 		t.here = here && f.Kind == NamedGroup
-		if each && t.Which == Next {
+		switch {
+		case counted && t.Which == Next:
+			t.N = many
+		case each && t.Which == Next:
 			t.Which = Each
-		} else if each {
+		case each:
 			t.Bound = Bound{Kind: ToEnd}
 		}
 	}
 	x.phrase("first", "made")
 	return true
+}
+
+// eachOfMany takes how many there are of what a place is part of, behind "each": "of each of
+// the 12 shells", "of each of next 4 groups".
+func (x *rowReader) eachOfMany(each bool) (n Num, ok bool) {
+	save := x.p
+	if !each {
+		return n, false
+	}
+	x.phrase("of", "[the|these|those]", "[next|following|remaining|other]")
+	if t := x.peek(); t.kind == tNum && !t.frac && !t.big && t.num > 1 {
+		if m, named := x.nounAt(1); named && m.filter.Kind == NamedGroup {
+			return x.number()
+		}
+	}
+	if m, named := x.nounAt(0); x.p == save || !named || m.filter.Kind != NamedGroup {
+		x.p = save
+	}
+	return n, false
 }
