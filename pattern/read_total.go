@@ -735,7 +735,7 @@ func (x *rowReader) totalEnds() bool {
 			case t.separator():
 			case t.isAny("join", "turn", "ch", "chain", "fasten", "sl", "ss", "slip", "do", "don't", "fo", "break", "cut", "now", "and", "you", "place", "pm", "mark", "change", "with", "weave", "stuff", "leave", "repeat", "rep", "this", "these", "continue", "note", "move", "remove", "switch", "(", "[", "counting", "not", "start", "begin", "make", "turning", "insert", "add"), t.in(closingWords):
 				return true
-			case x.shareAhead(k), t.is("excluding"), t.is("without") && x.at(k+1).isAny("counting", "including"):
+			case x.turnChainAt(k), x.shareAhead(k), t.is("excluding"), t.is("without") && x.at(k+1).isAny("counting", "including"):
 				return true // "104 dc, that's 26 per side"
 			case t.kind == tNum && !t.frac && k > 0 && x.at(k-1).is(".") && x.spacesCounted(k):
 				return true // "48 dc. 4 ch-2 sps."
@@ -854,8 +854,8 @@ func (x *rowReader) parts(end int) ([]TotalPart, bool) {
 		if x.peek().is("or") && x.at(1).kind == tNum && (x.at(2).in(blockWords) || x.at(2).in(meshWords) && x.pat.filet) {
 			x.p++ // "58 dc, or 19 bls": the same in other words
 		}
-		if x.p >= end {
-			if x.p == save || x.p > end {
+		if x.p >= end || x.turnChainAt(0) {
+			if x.p != end {
 				x.p = save
 			}
 			break
@@ -1511,6 +1511,19 @@ func makesStitches(s *Step) bool {
 		}
 	}
 	return false
+}
+
+// turnChainAt reports k tokens on the chain to turn with, "1 ch., turn", which ends a total told in a
+// sentence: "24 d.c. in all, 1 ch., turn".
+func (x *rowReader) turnChainAt(k int) bool {
+	if x.at(k).kind != tNum || !x.at(k+1).isAny("ch", "chs", "chain", "chains") {
+		return false
+	}
+	k += 2
+	for x.at(k).isMark(".,;") || x.at(k).isAny("and", "to", "then") {
+		k++
+	}
+	return x.at(k).isAny("turn", "turning")
 }
 
 // ownRowAhead reports words for the last row of the label, "in Round 10", before a stop.

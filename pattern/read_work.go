@@ -720,6 +720,7 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 		} else if x.at(0).isAny("st", "stitch") && x.at(-1).isAny("a") {
 			x.p++
 		}
+		x.decGloss(s)
 		if d := x.eachEnd(start, -1); d != nil {
 			return d
 		}
@@ -772,6 +773,33 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 	}
 	x.p = save
 	return nil
+}
+
+// decGloss passes over a bracket that says how a decrease is made, before where it is:
+// "dec 1 sc (work 2 sc tog) over first 2 sts", "dec (draw up a loop in each of 2 sts, yo
+// and through all loops) over next 2 sts".
+func (x *rowReader) decGloss(s *Step) {
+	if !x.peek().isMark("([") {
+		return
+	}
+	end := x.closer(0)
+	if end < 0 || end-x.p > 30 || !x.ts[end+1].isAny("over", "across", "at", "in", "on") {
+		return
+	}
+	made, legs := false, int64(0)
+	for k := x.p + 1; k < end; k++ {
+		t := &x.ts[k]
+		made = made || t.isAny("tog", "together", "draw", "drawing", "through", "one")
+		if t.kind == tNum && !t.frac && t.num >= 2 && t.num <= 5 && x.ts[end-1].isAny("tog", "together") {
+			legs = t.num
+		}
+	}
+	if !made {
+		return
+	}
+	if x.p = end + 1; legs > 0 {
+		s.Legs = int(legs)
+	}
 }
 
 // abbreviated reports whether the full stop here only ends an abbreviation:
