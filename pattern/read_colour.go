@@ -64,13 +64,14 @@ func (x *rowReader) yarnBefore() []*Step {
 	with := x.accept("in", "with", "using")
 	x.phrase("[the]", "yarn|color|colour")
 	name := x.p
-	x.acceptIn(colourShades)
-	c := x.peek()
-	if x.p > name && !c.in(colourNames) || x.p == name && !x.colourName(c) || c.isAny("a", "b", "c", "d", "e", "f") && !x.capital(c) {
+	if n := x.yarnNamed(0); n > 0 {
+		x.p += n
+	} else if c := x.peek(); !x.colourName(c) || c.isAny("a", "b", "c", "d", "e", "f") && !x.capital(c) {
 		x.p = start
 		return nil
+	} else {
+		x.p++
 	}
-	x.p++
 	x.phrase("yarn|only")
 	sp := Span{int(x.ts[name].start), int(x.ts[x.p-1].end)}
 	marked := x.accept(":", "-")
@@ -83,6 +84,55 @@ func (x *rowReader) yarnBefore() []*Step {
 		return nil
 	}
 	return []*Step{{Op: OpColour, Span: sp, Text: "with " + x.src.Slice(sp)}}
+}
+
+// yarnNamed is the length of a yarn that is called by its colour, "yellow", "the pale
+// blue", "sea green yarn", from the token k further on; none where a letter stands for it.
+func (x *rowReader) yarnNamed(k int) int {
+	i := k
+	if x.at(i).is("the") {
+		i++
+	}
+	if t := x.at(i); t.in(colourShades) || t.kind == tWord && x.at(i+1).in(colourNames) && len(x.at(i+1).text) > 2 && !t.in(colourNames) && !t.in(prepositions) && !t.isAny("and", "or", "a", "an", "then", "to") {
+		i++
+	}
+	if t := x.at(i); !t.in(colourNames) || len(t.text) < 3 {
+		return 0
+	}
+	for i++; x.at(i).in(colourNames) && len(x.at(i).text) > 2; i++ {
+	}
+	if x.at(i).in(yarnNames) {
+		i++
+	}
+	return i - k
+}
+
+// yarnTaken reads another yarn that is gone over to, "pick up Teal and", "return to the
+// white,", "swap back to navy", as far as its name.
+func (x *rowReader) yarnTaken() bool {
+	start := x.p
+	if x.phrase("pick|drop|take", "[up]", "[the]") || x.phrase("now|and|then", "[back]", "to|with|in") || x.phrase("go|return|swap|switch|change|going|returning", "[back]", "to") {
+		n := x.yarnNamed(0)
+		if n == 0 && x.peek().kind == tWord && x.capital(x.peek()) && !x.stitchFollows(0) && !isRowWord(x.peek()) {
+			n = 1
+		}
+		if next := x.at(n); n > 0 && (next.kind == tEnd || next.isMark(",;:.") || next.isAny("and", "then") || x.rowsToldAt(n)) {
+			x.p += n
+			return true
+		}
+	}
+	x.p = start
+	return false
+}
+
+// rowsToldAt reports whether the words k tokens on tell of rows to work again.
+func (x *rowReader) rowsToldAt(k int) bool {
+	if x.at(k).isAny("work", "do", "make") {
+		k++
+	}
+	for ; x.at(k).isAny("as", "for", "the", "in", "like", "rep", "repeat", "same"); k++ {
+	}
+	return isRowWord(x.at(k)) || x.at(k).kind == tOrd && isRowWord(x.at(k+1))
 }
 
 // capital reports whether a word is written with one.

@@ -179,7 +179,7 @@ func (x *rowReader) note() []*Step {
 				}
 				x.p = start
 			}
-			if x.at(1).isAny("yarn", "thread", "with", "off", "new", "in", "to", "a", "b", "c", "ring", "rnd", "round") && !x.at(1).isAny("the") {
+			if x.at(1).isAny("yarn", "thread", "with", "off", "new", "in", "to", "a", "b", "c", "ring", "rnd", "round") && !x.at(1).isAny("the") || x.yarnNamed(1) > 0 || x.at(2).isAny("and", ",") && x.at(1).kind == tWord && x.capital(x.at(1)) {
 				break
 			}
 			return sentence()
@@ -327,6 +327,9 @@ func (x *rowReader) note() []*Step {
 			return sentence()
 		case x.phrase("end|ends", "[of]", "[row|rnd|round|piece|leg|pattern]") && (x.peek().separator() || x.end()):
 			return take()
+		case x.yarnTaken():
+			x.p = start
+			return nil
 		case x.phrase("pick|drop|dropping", "[up]", "[a|b|the|c|mc|cc|old|color|colour|yarn]") && x.p-start >= 2:
 			return clause()
 		case t.isAny("alternating", "alternate") && !x.hasStitchSoon():

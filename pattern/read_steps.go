@@ -1209,6 +1209,10 @@ func (x *rowReader) yarnWords() {
 
 // colourWord takes one word that may be the name of a colour.
 func (x *rowReader) colourWord() {
+	if n := x.yarnNamed(0); n > 0 {
+		x.p += n
+		return
+	}
 	t := x.peek()
 	if t.kind != tWord || t.isAny("in", "into", "to", "at", "on", "with", "and", "from", "sl", "ss", "by", "around", "through", "between", "over", "turn", "ch", "fasten", "the", "using", "of") {
 		return
@@ -1219,6 +1223,8 @@ func (x *rowReader) colourWord() {
 	if x.at(1).isAny("in", "to", "with", "at", ",", "on", "into", "yarn", "between", "around") || x.end1() || x.at(1).separator() {
 		x.p++
 		x.accept("yarn")
+	} else if x.at(1).isAny("and", "then") && x.capital(t) && (x.at(2).isAny("work", "ch", "make", "rep", "repeat") || x.at(2).kind == tNum || x.stitchFollows(2)) {
+		x.p++ // "join Foam and work 90 sc"
 	}
 }
 
@@ -1229,6 +1235,8 @@ func (x *rowReader) colour() []*Step {
 	}
 	start := x.p
 	switch {
+	case x.yarnTaken():
+		return []*Step{{Op: OpColour, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	case x.phrase("change|switch|changing|switching|swap", "[to]", "[the]", "[color|colour|colors|colours|yarn]", "[to|a|b|c|d|e]"):
 	case x.phrase("cc|col|colour|color", "to"):
 	case x.cutColour(), x.colourBehind():
@@ -1241,6 +1249,9 @@ func (x *rowReader) colour() []*Step {
 				return nil
 			}
 		}
+	case x.peek().isAny("in", "with", "using") && x.yarnNamed(1) > 0 && (x.at(1+x.yarnNamed(1)).isMark(",;:") || x.rowsToldAt(1+x.yarnNamed(1))):
+		x.p += 1 + x.yarnNamed(1) // "In pink, magic ring", "In the pale blue: ch 20"
+		return []*Step{{Op: OpColour, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	case x.hookNote():
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	case x.phrase("with|using"):

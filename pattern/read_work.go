@@ -352,6 +352,10 @@ func (x *rowReader) closesRepeat(start int) bool {
 	return start > 1 && x.ts[start-1].isAny("and", "then", ",", ";") && x.ts[start-2].isAny("times", "more", "twice", "once", "thrice")
 }
 
+// mostInPlace is how many stitches a place may get where only "around" says which: more of
+// them are all that the row has.
+const mostInPlace = 6
+
 // finish reads the place and the times of a stitch and makes its steps.
 func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step {
 	s.N = count
@@ -380,6 +384,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	if s.Legs == 0 && s.Stitch != stitch.Slip && (!counted || count.N > 2 || count.Sizes != nil) && x.peek().isAny("along", "down", "up", "across", "on", "around", "round", "over") {
 		if counted && x.alongEdgeNamed() {
 			return x.free(start, s, true)
+		}
+		if n := x.phraseAt(0, "along|down|up|across|on|over", "each", "of", "[the|these|those|all]"); counted && n > 0 && x.at(n).kind == tNum && partsCounted(x.ts[x.p+n:]) > 0 {
+			return x.free(start, s, true) // "10 sc along each of the 18 free sides"
 		}
 		x.p = save
 	}
@@ -456,6 +463,9 @@ func (x *rowReader) finish(start int, s *Step, count Num, counted bool) []*Step 
 	if len(places) == 1 && places[0].Bound.Kind == ToEnd && x.evenlySaid(save) {
 		x.p = save
 		return x.free(start, s, counted)
+	}
+	if counted && s.Legs == 0 && count.N > mostInPlace && x.afterRows && len(places) == 1 && places[0].Which == Each && places[0].Span == places[0].Bound.Span && places[0].Bound.Kind == ToEnd && x.endsClause() {
+		return x.emit(start, s, nil, counted) // "18 sc around": so many in all
 	}
 	if len(places) == 1 && s.Legs == 0 && (places[0].Which == Next || places[0].Which == First && !x.worked) && places[0].N.N > 1 && stitch.Of(s.Stitch).Kind == stitch.Compound && x.ts[save].is("over") {
 		places[0].Which = Next      // "cluster over first 3 dc", where the row begins
@@ -542,14 +552,34 @@ func (x *rowReader) edgeAfter(k int) bool {
 }
 
 // edgeParts are what an edge may be told off by, beside rows.
-var edgeParts = newWordSet("ends blocks squares meshes bars ridges tiles")
+var edgeParts = newWordSet("ends blocks squares meshes bars ridges tiles sides edges slopes")
+
+// partAdjectives may stand before what parts of an edge are called.
+var partAdjectives = newWordSet("free long short outer remaining straight open equal other side")
+
+// partsCounted is how many parts of an edge the words tell of, "7 row ends", "18 free
+// sides", where they begin with that; else none.
+func partsCounted(words []token) int64 {
+	t := &words[0]
+	if t.kind != tNum || t.frac || t.big || t.num >= 100_000 {
+		return 0
+	}
+	k := 1
+	for k < len(words)-1 && words[k].in(partAdjectives) {
+		k++
+	}
+	if k < len(words) && (isRowWord(&words[k]) || words[k].in(edgeParts)) {
+		return t.num
+	}
+	return 0
+}
 
 // perRow is so many stitches to each of so many rows, "2 sc in the end of each
 // of next 10 rows", "in each of 7 row ends"; how many rows is mostly not said.
 func perRow(words []token, per Num) Num {
 	for i := 1; i+1 < len(words); i++ {
-		if t := &words[i]; t.kind == tNum && !t.frac && !t.big && t.num < 100_000 && (isRowWord(&words[i+1]) || words[i+1].in(edgeParts)) && per.Sizes == nil {
-			return Num{N: mul(per.N, t.num)}
+		if n := partsCounted(words[i:]); n > 0 && per.Sizes == nil {
+			return Num{N: mul(per.N, n)}
 		}
 	}
 	return Num{}
