@@ -910,6 +910,12 @@ func (r *reader) goesOnAs(name string, at int) bool {
 	return ok && l.numbers.First.N > 1 && r.named(name)
 }
 
+// firstLabel reports the label of a first row at a token, "1st row:".
+func (r *reader) firstLabel(at int) bool {
+	l, ok := r.labelAt(at)
+	return ok && l.strong && !l.weak && l.numbers.First.N == 1
+}
+
 // labelled reports a label that a colon closes at a token.
 func (r *reader) labelled(at int) bool {
 	l, ok := r.labelAt(at)
@@ -929,7 +935,7 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 			if _, inner, ok := r.runIn(line{k + 3, ln.end}); ok && inner <= ln.start+9 {
 				return strings.ToLower(r.text(ln.start, inner-1)), inner, true
 			}
-			if _, ok := r.headingWords(line{ln.start, k}); ok && r.beginsWork(line{k + 3, ln.end}) {
+			if _, ok := r.headingWords(line{ln.start, k}); ok && (r.beginsWork(line{k + 3, ln.end}) || r.firstLabel(k+3)) {
 				return strings.ToLower(r.text(ln.start, k)), k + 3, true
 			}
 			return "", 0, false
@@ -961,7 +967,7 @@ func (r *reader) runIn(ln line) (name string, body int, ok bool) {
 			}
 		}
 		edge := r.edgeNamed(ln, k)
-		named := edge || t.is(".") && r.inCapitals(ln.start, k)
+		named := edge || t.is(".") && (r.inCapitals(ln.start, k) || k <= ln.start+3 && k+1 < ln.end && r.firstLabel(k+1))
 		if t.is(":") || t.is("-") && !t.glued && k > ln.start || named {
 			if k+1 >= ln.end || k == ln.start {
 				return "", 0, false

@@ -30,6 +30,10 @@ func (x *rowReader) changeTold(before []*Step) bool {
 	}
 	start, sign, n, sides := x.p, int64(0), Num{}, false
 	fail := func() bool { x.p = start; return false }
+	again := x.row.Refer != nil // behind rows told by others no stitches are worked
+	if again {
+		x.accept("with", "and", "for")
+	}
 	switch t := x.peek(); {
 	case t.isAny("increasing", "decreasing") && !(x.bounded && anyShapes(before)), t.isAny("add", "increase", "decrease", "drop", "lose", "gain", "make") && !x.at(1).is("of"):
 		return false // an instruction
@@ -49,11 +53,15 @@ func (x *rowReader) changeTold(before []*Step) bool {
 				return fail() // "four more rounds"
 			}
 			if _, m := x.stitchAt(0); m > 0 {
-				if !x.at(m).isAny("increased", "decreased", "inc'd", "dec'd", "fewer", "lost", "gained") {
+				if t := x.at(m); !t.isAny("increased", "decreased", "inc'd", "dec'd", "fewer", "lost", "gained") && !(again && (sign != 0 || t.in(changeUp) || t.in(changeDown))) {
 					return fail() // "3 sc more": they may be worked
 				}
 				x.p += m
 			}
+			continue
+		case again && !n.Span.Empty() && sign != 0 && x.stitchFollows(0):
+			_, m := x.stitchAt(0) // "6 more dc each row"
+			x.p += m
 			continue
 		case t.in(changeUp):
 			way = 1

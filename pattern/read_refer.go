@@ -409,7 +409,7 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 			return x.listed(r)
 		}
 		// "Rows 2, 3 sc": the number belongs to what follows
-		if _, sn := x.stitchAt(k + 1); sn > 0 && !to {
+		if _, sn := x.stitchAt(k + 1); (sn > 0 || x.at(k+1).isAny("st", "sts", "stitch", "stitches")) && !to {
 			return x.listed(r)
 		}
 		m := int(x.at(k).num)

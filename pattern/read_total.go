@@ -1051,7 +1051,7 @@ func (x *rowReader) totalTail(end int) bool {
 // half shell each end".
 func (x *rowReader) tailWords(end int) bool {
 	start := x.p
-	if x.onLastRow() {
+	if x.onLastRow() || x.whenMade(end) {
 		return x.p >= end
 	}
 	x.accept("and", "with", "plus", "+", "&")
@@ -1085,6 +1085,30 @@ func (x *rowReader) tailWords(end int) bool {
 // them has.
 func (x *rowReader) onLastRow() bool {
 	return (x.row.Refer != nil || x.rowsToTell() > 1) && x.phrase("[now|left]", "on|in|at|after|for", "[the]", "[end]", "[of]", "[the]", "last|final", "row|rnd|round|one")
+}
+
+// whenWords are the words of when a count is reached: "when you've finished", "once all of
+// these rounds are worked".
+var whenWords = newWordSet("you you've you're we have i finish finished finishing complete completed done end reach reached get got to the of at on row rnd round rows rounds rnds all these last final is are has been worked made through it this that time")
+
+// whenMade takes when a count is reached, to the end of the total: "when you finish Row 10",
+// "once Row 21 is done", "by the time you get to the end of Rnd 9". A row named has to be the
+// last that is told.
+func (x *rowReader) whenMade(end int) bool {
+	start := x.p
+	if !x.phrase("when|once|after") && !x.phrase("by", "the", "time") && !x.phrase("as", "soon", "as") {
+		return false
+	}
+	for from := x.p; x.p < end && (x.peek().in(whenWords) || x.peek().kind == tNum && isRowWord(x.at(-1))); x.p++ {
+		if t := x.peek(); t.kind == tNum && t.num != x.row.Numbers.Last.N || x.p > from+12 {
+			break
+		}
+	}
+	if x.p >= end {
+		return true
+	}
+	x.p = start
+	return false
 }
 
 // afterNumber may follow a number that counts stitches, where they are not named.
