@@ -8,7 +8,7 @@ var middleWords = newWordSet("centre center middle mid central")
 func (x *rowReader) toTheMiddle(b *Bound) bool {
 	start := x.p
 	x.acceptIn(pointers)
-	if x.spineNamed() {
+	if x.spineNamed() || x.rowMiddle() {
 		b.Of, b.centre = []Filter{{Kind: Space, Name: spine}}, true
 		return true
 	}
@@ -57,6 +57,23 @@ func (x *rowReader) spineNamed() bool {
 		x.p += n.tokens // "spine sp", "spine st", "spine ch-2 sp"
 	}
 	return true
+}
+
+// rowMiddle takes the middle of a row that goes to and fro, "center", "the centre sp", "middle
+// ch-2 sp", where it is of nothing smaller.
+func (x *rowReader) rowMiddle() bool {
+	start := x.p
+	x.accept("the", "your")
+	if x.row.Kind == FlatRow && x.acceptIn(middleWords) {
+		if n, ok := x.nounAt(0); ok && n.filter.Kind == Space {
+			x.p += n.tokens
+		}
+		if t := x.peek(); t.kind == tEnd || t.isMark(",;.([*") || t.isAny("and", "then") {
+			return true
+		}
+	}
+	x.p = start
+	return false
 }
 
 // ofGroup takes the group that a middle stitch is of: "of the corner 3", "of each

@@ -325,6 +325,9 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	if c := x.corners(a, b); c != nil {
 		return c
 	}
+	if c := x.middleInstead(a, b); c != nil {
+		return c
+	}
 	if eachStep(a) && a.Target.Bound.Kind == ToEnd && eachStep(b) && b.Target.Bound.Kind == NoBound && len(b.Target.Of) == 1 && (b.Target.Of[0].Kind == Space || b.Target.Of[0].Kind == ChainStitch) && stitchesOnly(a.Target.Of) {
 		c := *a // "dc in each st around, 1 dc in each corner ch"
 		c.Target.Bound = Bound{}
@@ -402,6 +405,21 @@ func (x *rowReader) corners(a, b *Step) *Step {
 	}
 	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
 	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
+}
+
+// middleInstead joins "sc in each dc, with 3 sc in the center sp": the space that both halves
+// of a row that goes to and fro grow from is among the places the first runs over.
+func (x *rowReader) middleInstead(a, b *Step) *Step {
+	if a.Op != OpWork || !eachStep(a) || len(a.Target.Of) > 0 && a.Target.Of[0].Kind == Space || a.Target.Bound.Kind != ToEnd && a.Target.Bound.Kind != NoBound || b.Legs > 0 || b.Op != OpWork && b.Op != OpInto || x.row.Kind != FlatRow {
+		return nil
+	}
+	if b.Target.Which != Centre || b.Target.Bound.Kind != NoBound || b.Target.Within != nil || len(b.Target.Of) != 1 || b.Target.Of[0].Kind != Space || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "but", "except") && !(a.Target.Bound.Kind == ToEnd && x.joinedBy(a, b, "and")) {
+		return nil
+	}
+	c := *b
+	c.Target.Which, c.Target.Of = Each, []Filter{{Kind: Space, Name: spine}}
+	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
+	return &Step{Op: OpAlong, Body: []*Step{a, &c}, Target: t, Span: cover(a.Span, b.Span)}
 }
 
 // joinedBy reports whether one of the words stands between two steps, or
