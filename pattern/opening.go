@@ -56,7 +56,7 @@ var openings = []struct {
 	opens opening
 	words string
 }{
-	{opensRepeat, "keep carry continue continuing go rep repeat rpt repeating from work"},
+	{opensRepeat, "alternate alternating keep carry continue continuing go rep repeat rpt repeating from work"},
 	{opensEnding, "end ending ends finish finishing"},
 	{opensRefer, "alternate alternating alternately between in betw bet at before after similarly likewise these those then cont carrying keeping increasing decreasing for over on always there only except all both each every so and worked made done and then once twice again one keep carry with but having now [ ( row rows rnd rnds round rounds r go do work make crochet repeat exactly just much rep rpt repeating reps working follow knit continue the same as like identical mesh eyelets holes pattern patt shells fans"},
 	{opensClosing, "hold holding place placing put putting lay laying join seam whipstitch whip graft close fold folding flatten flattening pinch press squash squish work working crochet crocheting going closing in into through thru thro please then now finally bring"},

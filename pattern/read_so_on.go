@@ -16,17 +16,21 @@ func (x *rowReader) soOn() []*Step {
 	}
 	x.accept(",")
 	b, ok := x.bound()
+	bare := false
 	if from := x.p; !ok && (x.phrase("in|into|on|around|round|over", "each|every", "[of]", "[the]", "[remaining|rem|following]") || x.at(-1).isAny("in", "on") && x.phrase("each|every", "[of]", "[the]", "[remaining|rem|following]")) {
 		if n, named := x.nounAt(0); named {
 			x.p += n.tokens // "and so on around each dc"
 			b, ok = Bound{Kind: ToEnd, Span: x.spanFrom(from)}, true
 		}
 	}
+	if !ok && x.at(-1).isAny("on", "forth") && (x.end() || x.peek().is(".")) && x.at(-3).is("and") {
+		b, ok, bare = Bound{Kind: ToEnd}, true, true // ", and so on."
+	}
 	if !ok || b.Kind != ToEnd {
 		x.p = start
 		return nil
 	}
-	g := &Step{Op: OpGroup, Times: Times{Kind: Fill, Bound: b}, Text: cycleText, Span: x.spanFrom(start)}
+	g := &Step{Op: OpGroup, Times: Times{Kind: Fill, Bound: b}, Text: cycleText, Span: x.spanFrom(start), byTurns: bare}
 	x.endings(g)
 	g.Span = x.spanFrom(start)
 	return []*Step{g}

@@ -215,6 +215,7 @@ type Step struct {
 
 	special  *Special
 	grows    int64 // of blocks from corner to corner: how many more than in the row before
+	byTurns  bool  // OpGroup: Body goes by turns, and the last pass stops where the row ends
 	partial  int   // OpGroup: 1 + the steps of Body before "**"; 0 where there is none
 	stopAt   bool  // OpGroup: the last pass ends at "**"
 	ending   *Step // OpGroup: how the last pass ends

@@ -669,6 +669,9 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 		}
 		if !ok || w.beyond(goal, of) {
 			w.reset(m)
+			if s.byTurns && n > 0 && w.passInPart(s, n+1, goal, of) {
+				return true, n + 1
+			}
 			if k := loopSaidAgain(s.Body, rest); k > 1 && w.kind == Round && n > 0 {
 				if w.pass(s, s.Body[1:k], n+1) && w.left(nil) == 0 {
 					return true, n + 1
@@ -691,6 +694,18 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 		}
 		n += w.hasten(s, m, w.roomFor(goal, of, m))
 	}
+}
+
+// passInPart makes the last pass of what goes by turns, as far as the places go.
+func (w *rowWork) passInPart(s *Step, n int64, g goal, of []Filter) bool {
+	m := w.mark()
+	for k := len(s.Body) - 1; k > 0; k-- {
+		if w.pass(s, s.Body[:k], n) && w.reached(g, of) && !w.beyond(g, of) {
+			return true
+		}
+		w.reset(m)
+	}
+	return false
 }
 
 // loopSaidAgain reports that the last loop of a round is told behind the repeat,

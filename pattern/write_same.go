@@ -78,7 +78,7 @@ func sameStep(a, b *Step, top bool) bool {
 	if a.Op != b.Op || a.Stitch != b.Stitch || a.Legs != b.Legs || a.Name != b.Name || a.special != b.special || a.bare != b.bare || a.once != b.once || a.implicit != b.implicit {
 		return false
 	}
-	if !sameNum(a.N, b.N) || a.partial != b.partial || a.stopAt != b.stopAt || a.note.Empty() != b.note.Empty() || (a.ending == nil) != (b.ending == nil) {
+	if !sameNum(a.N, b.N) || a.partial != b.partial || a.stopAt != b.stopAt || a.byTurns != b.byTurns || a.note.Empty() != b.note.Empty() || (a.ending == nil) != (b.ending == nil) {
 		return false
 	}
 	if a.ending != nil && !sameStep(a.ending, b.ending, false) {

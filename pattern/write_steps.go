@@ -366,7 +366,7 @@ func (w *writer) into(s *Step) string {
 }
 
 func (w *writer) group(s *Step, top bool) string {
-	if s.partial != 0 || s.stopAt || s.ending != nil || !s.note.Empty() || s.Times.Kind == Once || len(s.Body) == 0 {
+	if s.partial != 0 || s.stopAt || s.byTurns || s.ending != nil || !s.note.Empty() || s.Times.Kind == Once || len(s.Body) == 0 {
 		return ""
 	}
 	var b strings.Builder
