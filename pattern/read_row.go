@@ -961,6 +961,10 @@ func (x *rowReader) leadIn() bool {
 	start := x.p
 	if !x.worked && !x.afterRows && (x.phrase("to", "begin|start|commence", "[off]", "[with]") || x.phrase("first|firstly|okay|ok|so", "[of|off]", "[all]", "[you|we|i]")) {
 		x.accept(",", ":")
+		if x.peek().isAny("ch", "chain") && x.at(2).isAny("of", "is", "counts", "at", "always") {
+			x.p = start
+			return false // "First ch 2 of each row is counted as 1 stitch."
+		}
 		if x.peek().isAny("ch", "chain") && x.at(1).kind == tNum && x.at(1).num > 1 || x.peek().kind == tNum && x.peek().num > 1 && x.at(1).isAny("ch", "chain", "chains") {
 			return true
 		}
