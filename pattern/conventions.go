@@ -26,7 +26,7 @@ func (c *conventions) fromNote(r *reader, toks []token) {
 			c.countNote(r, toks, k)
 			continue
 		}
-		if t.is("=") && !chainEquals(toks, i) {
+		if t.is("=") && !chainEquals(toks, i) && !chainIs(r, toks, i) {
 			continue
 		}
 		if !t.is("=") && !t.isAny("count", "counts", "counted", "counting", "considered", "stands", "stand", "represents", "replaces", "replace", "reckoned") {
@@ -45,6 +45,42 @@ func chainEquals(toks []token, i int) bool {
 		begins = begins || toks[j].isAny("start", "first", "begin") || toks[j].in(risingWords)
 	}
 	return chain && begins
+}
+
+// chainIs reports "ch 3 = dc", "Ch 3 always = 1 dc", "3ch = 1tr": the sign at i says,
+// in a clause of its own, that a number of chains is a stitch, wherever it stands.
+func chainIs(r *reader, toks []token, i int) bool {
+	j := i - 1
+	for j >= 0 && toks[j].isAny("always", "here", "throughout") {
+		j--
+	}
+	chain, number := false, false
+	for ; j >= 0; j-- {
+		t := &toks[j]
+		if !chain && t.isAny("ch", "chs", "chain", "chains") {
+			chain = true
+		} else if !number && t.kind == tNum {
+			number = true
+		} else if !t.is("-") || chain == number {
+			break
+		}
+	}
+	if !chain || !number {
+		return false
+	}
+	if j > 0 && toks[j].isAny("a", "the", "each", "every", "any") {
+		j--
+	}
+	if j >= 0 && !toks[j].separator() && !toks[j].isMark("*(") && !toks[j+1].head {
+		return false
+	}
+	x := r.scratch(0)
+	x.ts = append(append([]token(nil), toks[i+1:]...), token{kind: tEnd})
+	x.p = 0
+	x.accept("a", "one", "the", "1")
+	id, n := x.stitchAt(0)
+	x.p += n
+	return n > 0 && stitch.Of(id).Turn > 0 && (x.end() || x.peek().separator() || x.peek().isMark(")") || x.peek().head || x.peek().isAny("always", "throughout", "and", "ch"))
 }
 
 // placeWords say what a chain counts as, in more words than one.
@@ -78,7 +114,7 @@ func (c *conventions) countNote(r *reader, toks []token, i int) {
 		if t.isMark(".;") && !r.goesOn(toks, j) {
 			break
 		}
-		if len(heights) > 0 && t.isAny("count", "counts", "counted", "stands", "stand", "represents") {
+		if len(heights) > 0 && t.isAny("count", "counts", "counted", "stands", "stand", "represents", "=") {
 			break // "ch 3 counts as a dc, ch 1 does not count"
 		}
 		switch {
