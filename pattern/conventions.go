@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"strings"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // conventions is what a pattern says once for all its rows.
 type conventions struct {
@@ -71,13 +75,15 @@ func chainIs(r *reader, toks []token, i int) bool {
 	if j > 0 && toks[j].isAny("a", "the", "each", "every", "any") {
 		j--
 	}
-	if j >= 0 && !toks[j].separator() && !toks[j].isMark("*(") && !toks[j+1].head {
+	if j >= 0 && !toks[j].separator() && !toks[j].isMark("*(") && !toks[j+1].head && !strings.Contains(r.src.Text[toks[j].end:toks[j+1].start], ".") {
 		return false
 	}
 	x := r.scratch(0)
 	x.ts = append(append([]token(nil), toks[i+1:]...), token{kind: tEnd})
 	x.p = 0
-	x.accept("a", "one", "the", "1")
+	if x.accept("a", "the"); x.peek().kind == tNum && x.peek().num == 1 {
+		x.p++
+	}
 	id, n := x.stitchAt(0)
 	x.p += n
 	return n > 0 && stitch.Of(id).Turn > 0 && (x.end() || x.peek().separator() || x.peek().isMark(")") || x.peek().head || x.peek().isAny("always", "throughout", "and", "ch"))

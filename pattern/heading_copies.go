@@ -34,6 +34,31 @@ func (r *reader) copiesBracketed(i int) (after int, n int64) {
 	return x.p + 1, n
 }
 
+// nameSetOff reads a heading whose name alone stands between brackets, with the copies
+// behind it or none: "[Leaf]", "[Leaf] 2 pieces", "<Fin> x4". It gives the words of the name
+// and where what follows them begins.
+func (r *reader) nameSetOff(ln line) (name line, after int, ok bool) {
+	if !r.toks[ln.start].isMark("[<{") || ln.end-ln.start > 14 {
+		return line{}, 0, false
+	}
+	shut := r.scratch(ln.start).closer(0)
+	if shut < ln.start+2 || shut >= ln.end {
+		return line{}, 0, false
+	}
+	name = line{ln.start + 1, shut}
+	for k := name.start; k < name.end; k++ {
+		if r.toks[k].kind == tPunct && !r.toks[k].isMark("&-/'") {
+			return line{}, 0, false
+		}
+	}
+	after = shut + 1
+	if after < ln.end && r.makeAt(after, ln.end) == 0 {
+		return line{}, 0, false
+	}
+	n, ok := r.headingWords(name)
+	return name, after, ok && n == name.end-name.start
+}
+
 // copiesRunIn reads a heading whose bracket of copies stands before work that runs on
 // from it: "EARS (two).—With grey make 4 ch. 1st row.—...". It gives where the work
 // begins.

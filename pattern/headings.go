@@ -324,6 +324,14 @@ func (x *rowReader) countsSoonBefore(end int) bool {
 		if x.ts[i].isAny("counts", "count", "counted", "considered", "stands", "stand", "represents", "replaces") || x.ts[i].isAny("no", "not", "isn't") && x.ts[min(i+1, len(x.ts)-1)].isAny("st", "stitch", "a") {
 			return true
 		}
+		if x.ts[i].is("=") {
+			k := i + 1 - x.p
+			if x.at(k).isAny("a", "the") || x.at(k).kind == tNum && x.at(k).num == 1 {
+				k++
+			}
+			_, n := x.stitchAt(k)
+			return n > 0 // "Ch 3 always = 1 dc."
+		}
 	}
 	return false
 }
@@ -627,6 +635,9 @@ func (r *reader) headingLine(i int, ln line) bool {
 	for word < ln.end-1 && ornament(&r.toks[word]) {
 		word++
 	}
+	if name, _, ok := r.nameSetOff(ln); ok {
+		word = name.start
+	}
 	if f := &r.toks[word]; n > 14 || f.kind != tWord && f.kind != tOrd && !f.word || !(r.capital(word) || t.bold || first.blank && i+1 < len(r.lines) && r.plainHeading(i)) {
 		return false
 	}
@@ -731,6 +742,9 @@ var rowTalk = newWordSet("turn skip sk rep repeat st sts each ch sp next fasten 
 // gives how many tokens the name takes. It is false where the line is no
 // heading.
 func (r *reader) headingWords(ln line) (int, bool) {
+	if _, after, ok := r.nameSetOff(ln); ok {
+		return after - ln.start, true
+	}
 	x := r.scratch(ln.start)
 	makes := func(i int) bool {
 		n := r.makeAt(i, ln.end)
@@ -870,6 +884,9 @@ func (r *reader) headingNamed(ln line, n int) {
 		}
 	}
 	h := pendingHead{set: true, make: 1, name: strings.Trim(r.text(ln.start, end), "*_# ")}
+	if name, _, ok := r.nameSetOff(ln); ok {
+		h.name = r.text(name.start, name.end)
+	}
 	for i := end; i < ln.end; i++ {
 		if m := r.makeAt(i, ln.end); m > 0 {
 			h.make = m

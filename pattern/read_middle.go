@@ -8,8 +8,11 @@ var middleWords = newWordSet("centre center middle mid central")
 func (x *rowReader) toTheMiddle(b *Bound) bool {
 	start := x.p
 	x.acceptIn(pointers)
-	if x.spineNamed() || x.rowMiddle() {
+	if x.spineNamed() {
 		b.Of, b.centre = []Filter{{Kind: Space, Name: spine}}, true
+		return true
+	}
+	if x.middleAlone(b) {
 		return true
 	}
 	x.accept("next", "first", "following")
@@ -39,6 +42,52 @@ func (x *rowReader) toTheMiddle(b *Bound) bool {
 	return true
 }
 
+// middleAlone takes "to centre", "to the centre sp", "to the middle ch-2 sp" of a row that
+// goes back and forth, of which nothing tells that each of some groups has one: the space
+// that both halves grow from.
+func (x *rowReader) middleAlone(b *Bound) bool {
+	if x.row.Kind != FlatRow || x.depth > 1 || len(x.marks) > 0 {
+		return false
+	}
+	start := x.p
+	x.accept("the", "your")
+	if !x.acceptIn(middleWords) {
+		x.p = start
+		return false
+	}
+	f := Filter{Kind: Space, Name: spine}
+	if n, ok := x.nounAt(0); ok && n.filter.Kind == Space && !n.ring && !n.edge && !n.turn {
+		x.p += n.tokens
+		f.Size = n.filter.Size
+	}
+	if !x.end() && !x.peek().separator() && !x.peek().isMark("([*") && !x.peek().head && !x.peek().isAny("and", "then") {
+		x.p = start
+		return false
+	}
+	b.Of = []Filter{f}
+	return true
+}
+
+// throughMiddle joins "sc in each dc across with 3 sc in centre sp": the space in the
+// middle is met on the way.
+func (x *rowReader) throughMiddle(a, b *Step) *Step {
+	if x.row.Kind != FlatRow || !eachStep(a) || a.Target.Bound.Kind != NoBound && a.Target.Bound.Kind != ToEnd || !stitchesOnly(a.Target.Of) {
+		return nil
+	}
+	if b.Op != OpWork && b.Op != OpInto || b.Legs > 0 || b.Target.Which != Centre || b.Target.Within != nil || b.Target.Bound.Kind != NoBound || len(b.Target.Of) != 1 || b.Target.Of[0].Kind != Space {
+		return nil
+	}
+	if !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except") {
+		return nil
+	}
+	run, middle := *a, *b
+	run.Target.Bound = Bound{}
+	middle.Target.Which, middle.Target.N = Each, Num{}
+	middle.Target.Of = []Filter{{Kind: Space, Size: b.Target.Of[0].Size, Name: spine}}
+	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
+	return &Step{Op: OpAlong, Body: []*Step{&run, &middle}, Target: t, Span: cover(a.Span, b.Span)}
+}
+
 // spineNamed takes the word for the middle of a shawl that both halves grow from: "spine",
 // "the centre spine", "spine sp", "ch-2 spine".
 func (x *rowReader) spineNamed() bool {
@@ -57,23 +106,6 @@ func (x *rowReader) spineNamed() bool {
 		x.p += n.tokens // "spine sp", "spine st", "spine ch-2 sp"
 	}
 	return true
-}
-
-// rowMiddle takes the middle of a row that goes to and fro, "center", "the centre sp", "middle
-// ch-2 sp", where it is of nothing smaller.
-func (x *rowReader) rowMiddle() bool {
-	start := x.p
-	x.accept("the", "your")
-	if x.row.Kind == FlatRow && x.acceptIn(middleWords) {
-		if n, ok := x.nounAt(0); ok && n.filter.Kind == Space {
-			x.p += n.tokens
-		}
-		if t := x.peek(); t.kind == tEnd || t.isMark(",;.([*") || t.isAny("and", "then") {
-			return true
-		}
-	}
-	x.p = start
-	return false
 }
 
 // ofGroup takes the group that a middle stitch is of: "of the corner 3", "of each

@@ -325,7 +325,7 @@ func (x *rowReader) along(out, made []*Step) *Step {
 	if c := x.corners(a, b); c != nil {
 		return c
 	}
-	if c := x.middleInstead(a, b); c != nil {
+	if c := x.throughMiddle(a, b); c != nil {
 		return c
 	}
 	if eachStep(a) && a.Target.Bound.Kind == ToEnd && eachStep(b) && b.Target.Bound.Kind == NoBound && len(b.Target.Of) == 1 && (b.Target.Of[0].Kind == Space || b.Target.Of[0].Kind == ChainStitch) && stitchesOnly(a.Target.Of) {
@@ -405,21 +405,6 @@ func (x *rowReader) corners(a, b *Step) *Step {
 	}
 	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
 	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
-}
-
-// middleInstead joins "sc in each dc, with 3 sc in the center sp": the space that both halves
-// of a row that goes to and fro grow from is among the places the first runs over.
-func (x *rowReader) middleInstead(a, b *Step) *Step {
-	if a.Op != OpWork || !eachStep(a) || len(a.Target.Of) > 0 && a.Target.Of[0].Kind == Space || a.Target.Bound.Kind != ToEnd && a.Target.Bound.Kind != NoBound || b.Legs > 0 || b.Op != OpWork && b.Op != OpInto || x.row.Kind != FlatRow {
-		return nil
-	}
-	if b.Target.Which != Centre || b.Target.Bound.Kind != NoBound || b.Target.Within != nil || len(b.Target.Of) != 1 || b.Target.Of[0].Kind != Space || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "but", "except") && !(a.Target.Bound.Kind == ToEnd && x.joinedBy(a, b, "and")) {
-		return nil
-	}
-	c := *b
-	c.Target.Which, c.Target.Of = Each, []Filter{{Kind: Space, Name: spine}}
-	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
-	return &Step{Op: OpAlong, Body: []*Step{a, &c}, Target: t, Span: cover(a.Span, b.Span)}
 }
 
 // joinedBy reports whether one of the words stands between two steps, or
@@ -1491,7 +1476,7 @@ func (x *rowReader) countsAs(s *Step, start int) *Step {
 // readCounts reads what a chain counts as.
 func (x *rowReader) readCounts(c *Counts) bool {
 	from := x.p
-	if !x.peek().opens(opensCounts) && x.at(-1).kind != tNum {
+	if !x.peek().opens(opensCounts|opensStitch) && x.at(-1).kind != tNum {
 		return false
 	}
 	if k := x.phraseAt(0, "[the|these|missed|skipped]", "[missed|skipped]"); x.at(k).is("and") && k > 0 {
@@ -1601,6 +1586,25 @@ func (x *rowReader) readCounts(c *Counts) bool {
 			return true
 		}
 	}
+	x.p = save
+	return x.stitchAndChain(c)
+}
+
+// stitchAndChain reads "(dc and ch 1)", "(dc + ch 1)", "(tr plus 2 ch)" after a chain: what
+// it counts as, where nothing behind the bracket says that it is worked there.
+func (x *rowReader) stitchAndChain(c *Counts) bool {
+	save := x.p
+	id, k := x.stitchAt(0)
+	if k == 0 || !x.at(k).isAny("and", "+", "plus", "&") || !x.closesSoon() {
+		return false
+	}
+	x.p += k
+	c.As = id
+	if x.countsSpace(c); x.peek().isMark(")]") && c.Space > 0 && x.at(1).kind != tNum && !x.at(1).isAny("in", "into", "twice", "x", "across", "around", "to") {
+		c.Said, c.N = true, 1
+		return true
+	}
+	*c = Counts{}
 	x.p = save
 	return false
 }

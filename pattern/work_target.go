@@ -348,7 +348,7 @@ func (w *rowWork) resolve(s *Step, of []Filter) []Filter {
 				w.problems[len(w.problems)-1].hint = "it was worked into those; name them as the row below makes them"
 			case f.Size > 0 && w.below.has(Filter{Kind: ChainStitch}):
 				set(i, Filter{Kind: ChainStitch})
-			case f.Name == "corner" && w.below.has(Filter{Kind: Space}):
+			case (f.Name == "corner" || f.Name == spine) && w.below.has(Filter{Kind: Space}):
 				set(i, Filter{Kind: Space})
 			case f.Name == "corner", f.Name == spine:
 				set(i, Filter{Kind: AnyStitch})
