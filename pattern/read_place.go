@@ -568,7 +568,7 @@ func (x *rowReader) preposition() bool {
 		// "around next st" is a post; "around" alone is a bound.
 		x.p++
 		x.accept("the")
-		if n := x.phraseAt(0, "post|posts|stem|stems|vertical|bar", "[bar|post]", "of", "[the]"); n > 0 {
+		if n := x.phraseAt(0, "post|posts|stem|stems|vertical|bar|leg|legs|shank|upright|pillar|base|body|stalk", "[bar|post]", "of", "[the]"); n > 0 {
 			x.p += n
 			return true
 		}
