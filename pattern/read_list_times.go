@@ -104,7 +104,7 @@ func flowOf(steps []*Step, below int64) flow {
 			by.takes = s.Target.N.N
 		case s.Op == OpWork && s.Target.Which == InRing, s.Op == OpWork && s.Target.Which == FromHook && s.Target.N.N == 2 && i > 0 && steps[i-1].Op == OpChain && steps[i-1].N.N == 2:
 			by.makes = s.N.N
-		case s.Op == OpWork && (s.Target.Which == Next || s.Target.Which == Last || s.Target.Which == First) && s.Target.Row == nil && s.Target.Of == nil:
+		case s.Op == OpWork && (s.Target.Which == Next || s.Target.Which == Last || s.Target.Which == First) && s.Target.Row == nil && s.Target.Within == nil && stitchesOnly(s.Target.Of):
 			n := max(s.Target.N.N, 1)
 			by = flow{takes: mul(n, int64(max(s.Legs, 1))), makes: mul(n, max(s.N.N, 1))}
 		case s.Op == OpWork && s.Target.Which == Each && s.Target.Bound.Kind != ToLast && s.Legs == 0 && s.Target.Row == nil && below > f.takes && s.Target.Bound.Kind != ToPlace:
@@ -142,6 +142,9 @@ func countAfter(row *Row, below int64) int64 {
 	if t := row.Total; t != nil {
 		if len(t.Parts) == 1 && t.Parts[0].N.Sizes == nil && t.Parts[0].Kind == PartStitches {
 			return t.Parts[0].N.N
+		}
+		if f := flowOf(row.Steps, below); len(t.Parts) == 1 && t.Parts[0].N.Sizes == nil && t.Parts[0].Kind == PartStitch && !f.unknown && row.Refer == nil && len(row.bad) == 0 && f.makes == t.Parts[0].N.N {
+			return f.makes // "16 sc", and nothing else is in it
 		}
 		return 0
 	}

@@ -576,7 +576,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	} else if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && (x.bounded || x.loneStitch(before))) {
 		certain = true // "inc x 6, 12", "sc, 21"
 	} else if mark == "," && !generic {
-		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0])
+		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0]) || len(parts) == 1 && x.lastWords() && x.nearerAsTotal(before, f, parts[0])
 	}
 	for _, p := range parts[1:] {
 		certain = certain || p.Kind == PartSpace
@@ -594,6 +594,18 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	x.onNamedRow()
 	x.setTotal(parts, x.spanFrom(start), before)
 	return true
+}
+
+// nearerAsTotal reports whether a number of one kind behind a repeat is rather what the row
+// comes to than more work: "(sc in next 5, 2 sc in next) 4 times, 28 sc", where the row
+// below has no such number left.
+func (x *rowReader) nearerAsTotal(before []*Step, f flow, p TotalPart) bool {
+	n := p.N.N
+	if f.unknown || f.makes < 2 || p.Kind != PartStitch || len(p.N.Sizes) > 0 || x.countBefore == 0 || !slices.ContainsFunc(before, func(s *Step) bool { return s.Op == OpGroup && s.Times.Kind == Exactly }) {
+		return false
+	}
+	over := f.takes + n - x.countBefore // as work
+	return over > max(f.makes-n, n-f.makes)
 }
 
 // countedFor passes over what the things counted are for, to the end of the clause:
