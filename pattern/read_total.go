@@ -557,7 +557,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 	}
 	generic := parts[0].Kind == PartStitches && !bare
 	certain := mark == "=" || mark == "-" || mark == "~" || mark == "|" || mark == "/" || mark == ">" || generic && mark != "," || x.bounded || mark == "." || mark == ":" || mark == ";"
-	if x.at(-1).isAny("total", "altogether", "all") {
+	if x.at(-1).isAny("total", "altogether", "all") || x.peek().is("in") && x.at(1).isAny("total", "all") && (x.at(2).kind == tEnd || x.at(2).separator() || x.at(2).head) {
 		certain, bare = true, false
 	}
 	if bare && mark != "=" && mark != "-" && mark != "~" && mark != "|" && mark != "/" && mark != ">" && !(x.bounded && (mark == ":" || mark == "." || mark == ";")) {
@@ -575,7 +575,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		certain = true // "3 sc in 2nd ch from hook, 3 sts"
 	} else if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && (x.bounded || x.loneStitch(before))) {
 		certain = true // "inc x 6, 12", "sc, 21"
-	} else if mark == "," && !generic {
+	} else if mark == "," && !generic && !certain {
 		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0]) || len(parts) == 1 && x.lastWords() && x.nearerAsTotal(before, f, parts[0])
 	}
 	for _, p := range parts[1:] {
