@@ -262,7 +262,7 @@ func (rw *rowWork) leftOver() int64 {
 	if rw.below == nil || rw.below.free || rw.leave || rw.below.magic || rw.attached || rw.host != nil {
 		return 0
 	}
-	if rw.below.ring && rw.named || rw.elsewhere && (rw.taken == 0 || rw.taken == 1 && closesBySlip(rw.row) || rw.edged) {
+	if rw.below.ring && rw.named || rw.elsewhere && (rw.taken == 0 || rw.edged) {
 		return 0
 	}
 	if rw.below.chain && len(rw.out.runs) == 0 && rw.taken == 0 {

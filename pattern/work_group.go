@@ -646,9 +646,6 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 		return w.fillPartial(s, s.Body[:s.partial-1], rest)
 	}
 	if w.allElsewhere(s.Body) {
-		if n, ok := w.timesElsewhere(s); ok {
-			return w.times(s, n, rest)
-		}
 		w.free, w.elsewhere = true, true // "*bpsc around next sc of Rnd 5, ch 4*": as often as that round has it
 		return w.pass(s, s.Body, 1), 1
 	}
