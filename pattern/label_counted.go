@@ -58,7 +58,7 @@ func (r *reader) surveyCountedBy(by kind, fewest int) {
 }
 
 // shortWork are the words that notes have for a row with no stitch named.
-var shortWork = newWordSet("inc incs dec decs even plain straight as same again tog ditto mr ring")
+var shortWork = newWordSet("inc incs dec decs increase increases decrease decreases doubled even plain straight as same again tog ditto mr ring")
 
 // tellsWork reports whether what stands behind a number could be a row: a
 // stitch, a word that is short for one, or a bracket with numbers in it.

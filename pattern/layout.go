@@ -255,6 +255,7 @@ func boldCloses(l []token, i int) int {
 // layout goes through the lines and gives each its part.
 func (r *reader) layout() {
 	r.surveyGlosses()
+	r.surveyElsewhere()
 	r.surveyLetters()
 	r.surveyCounted()
 	r.surveyTotals()

@@ -86,7 +86,6 @@ func (x *rowReader) bracket(before []*Step) []*Step {
 		return into
 	}
 	if g.Times.Kind != Once || x.groupTimes(g) {
-		inPassOrder(g)
 		g.Span = x.spanFrom(start)
 		return []*Step{g}
 	}

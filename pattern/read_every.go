@@ -29,6 +29,9 @@ func (x *rowReader) everyShaped() []*Step {
 	} else if s, n := x.stitchAt(1); n > 0 && x.peek().num == 2 && stitch.Of(s).Kind == stitch.Basic && x.at(1+n).isAny("in", "into") && x.at(2+n).in(everyWords) {
 		x.p += 1 + n // "2 sc in every 3rd st"
 		e.id, e.sign, e.each = s, 1, true
+	} else if x.peek().num == 2 && x.at(1).isAny("in", "into") && x.at(2).in(everyWords) && (x.at(3).kind == tOrd || x.at(3).isAny("other", "alternate")) {
+		x.p++ // "2 into every third"
+		e.sign, e.each = 1, true
 	}
 	switch t := x.peek(); {
 	case t.isAny("increase", "inc", "increasing"):
@@ -44,7 +47,12 @@ func (x *rowReader) everyShaped() []*Step {
 		x.p++
 		x.abbreviatedBy("in", "at", "every", "each")
 	}
-	x.phrase("[by]", "[working|a|one|1]", "[st|stitch]")
+	x.phrase("[by]", "[working|a|one]", "[st|stitch|time]")
+	if n := x.peek(); n.kind == tNum && n.num == 1 && x.at(1).isAny("st", "stitch", "time", "in", "at", "on", "every", "each") {
+		x.p++
+		x.accept("st", "stitch", "time")
+	}
+	x.accept("once")
 	e.after = x.accept("after")
 	if e.after || !e.doubles {
 		x.accept("in", "into", "at", "on")
@@ -106,6 +114,13 @@ func (x *rowReader) everyWhich(e *everyRead) bool {
 			return false
 		}
 		e.sign, e.plain = 1, []int64{n - 1}
+		return true
+	case e.sign == 0 && t.kind != tNum && t.kind != tOrd && x.nounFollows(0):
+		x.nounDrop() // "each st doubled"
+		if !x.phrase("[is|are|being|gets]", "doubled|increased") {
+			return false
+		}
+		e.sign, e.plain = 1, []int64{0}
 		return true
 	case e.sign > 0 && ordinal && !e.after:
 		x.p++

@@ -1,15 +1,21 @@
 package pattern
 
-// inPassOrder makes the places of a repeat the next ones where they are counted within each
-// pass: "*sc in the first st, 2 sc in the second; repeat from *". Places of the row itself
-// cannot come again.
-func inPassOrder(g *Step) {
-	if g.Op == OpGroup && g.Times.Kind != Once && countedInOrder(g.Body) {
-		for i, s := range g.Body {
-			if s.Target.Which == First || s.Target.Which == Nth {
-				g.Body[i] = intoNext(s)
+// inPassOrder makes the places of the repeats among steps the next ones where they are counted
+// afresh in each pass: "*sc in the first st, 2 sc in the second; repeat from *", "3 sc, 2 sc in
+// the 4th". Places of the row itself cannot come again.
+func inPassOrder(steps []*Step) {
+	for _, g := range steps {
+		if g.Op != OpGroup {
+			continue
+		}
+		if g.Times.Kind != Once && g.special == nil && countedInOrder(g.Body) {
+			for i, s := range g.Body {
+				if s.Target.Which == First || s.Target.Which == Nth {
+					g.Body[i] = intoNext(s)
+				}
 			}
 		}
+		inPassOrder(g.Body)
 	}
 }
 
@@ -51,9 +57,9 @@ func countedInOrder(steps []*Step) bool {
 	for _, s := range steps {
 		t := &s.Target
 		switch {
-		case s.Op == OpNote, s.Op == OpChain, s.Op == OpPicot:
+		case s.Op == OpNote, s.Op == OpChain, s.Op == OpPicot, s.Op == OpColour, t.Which == Same:
 			continue
-		case s.Op != OpWork && s.Op != OpInto && s.Op != OpSkip, t.Row != nil, t.Within != nil, t.Bound.Kind != NoBound, len(t.N.Sizes) > 0:
+		case s.Op != OpWork && s.Op != OpInto && s.Op != OpSkip, t.Row != nil, t.Within != nil, t.Bound.Kind != NoBound, len(t.N.Sizes) > 0, !stitchesOnly(t.Of):
 			return false
 		}
 		place++

@@ -1355,7 +1355,7 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 		if n.chain > 0 && which == Nth && x.at(0).isAny("of") {
 			t.Of = []Filter{{Kind: ChainStitch}}
 		}
-	case prep && x.peek().isAny("of", "from", "fr", ",", ";", ".", "and", ")", "]", "*"), prep && x.end():
+	case prep && (x.peek().isAny("of", "from", "fr", "and", ")", "]", "*") || x.endsClause()), prep && x.end():
 	default:
 		return false
 	}

@@ -38,7 +38,6 @@ func (x *rowReader) star() []*Step {
 		}
 	}
 	x.starTimes(g, mark, closed)
-	inPassOrder(g)
 	g.Span = x.spanFrom(start)
 	x.close(mark, g)
 	return []*Step{g}

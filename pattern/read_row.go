@@ -18,6 +18,7 @@ func (x *rowReader) readRow() {
 	}
 	x.settleTotal()
 	x.settleSides()
+	inPassOrder(x.row.Steps)
 	x.settleEvery()
 	x.settleUntil()
 	x.settleLoneChange()
@@ -627,7 +628,6 @@ func (x *rowReader) wrapRest(out []*Step, rep *Step) []*Step {
 		return out
 	}
 	rep.Body = append([]*Step(nil), out[i:]...)
-	inPassOrder(rep)
 	rep.Span = cover(rep.Body[0].Span, rep.Span)
 	return append(out[:i:i], rep)
 }

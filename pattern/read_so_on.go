@@ -1,36 +1,47 @@
 package pattern
 
-// soOn = [ "and" ] "so" ( "on" | "continue" ) ( bound | "in" "each" noun ) .
+// soOn = [ "and" ] ( "so" ( "on" | "continue" ) | "go" "on" "so" ) ( bound | "in" "each" noun | times ) .
 //
 // "Ch 5, turn, dc on dc, ch 2, dc on next dc, and so continue across": what was
-// worked last, from where it began to come again, fills the row.
+// worked last, from where it began to come again, fills the row, or is worked as often as
+// is told.
 func (x *rowReader) soOn() []*Step {
 	start := x.p
 	if !x.worked || x.bounded || len(x.marks) > 0 || x.depth > 1 {
 		return nil
 	}
+	if tm, ok := x.doneAgain(); ok && (tm.Kind == Exactly && tm.sure || tm.Kind == Fill && tm.Bound.Kind == ToEnd) && x.endsClause() {
+		return []*Step{{Op: OpGroup, Times: tm, Text: cycleText, Span: x.spanFrom(start)}} // "do this five times in all"
+	}
+	x.p = start
 	x.accept("and")
-	if !x.phrase("so", "on|continue|forth|repeat", "[in|on]", "[this|that|the]", "[same|way|manner]", "[way|manner]") {
+	if !x.phrase("so", "on|continue|forth|repeat", "[in|on]", "[this|that|the]", "[same|way|manner]", "[way|manner]") && !x.phrase("go|carry|keep|continue", "[on]", "so|thus") && !x.phrase("go|carry|keep|continue", "[on]", "like|in", "this|that", "[way|manner|fashion]") {
 		x.p = start
 		return nil
 	}
 	x.accept(",")
 	b, ok := x.bound()
-	bare := false
 	if from := x.p; !ok && (x.phrase("in|into|on|around|round|over", "each|every", "[of]", "[the]", "[remaining|rem|following]") || x.at(-1).isAny("in", "on") && x.phrase("each|every", "[of]", "[the]", "[remaining|rem|following]")) {
 		if n, named := x.nounAt(0); named {
 			x.p += n.tokens // "and so on around each dc"
 			b, ok = Bound{Kind: ToEnd, Span: x.spanFrom(from)}, true
 		}
 	}
-	if !ok && x.at(-1).isAny("on", "forth") && (x.end() || x.peek().is(".")) && x.at(-3).is("and") {
-		b, ok, bare = Bound{Kind: ToEnd}, true, true // ", and so on."
+	tm, bare := Times{Kind: Fill, Bound: b}, false
+	switch {
+	case ok:
+	case x.at(-1).isAny("on", "forth") && (x.end() || x.peek().is(".")) && x.at(-3).is("and"):
+		tm.Bound, ok, bare = Bound{Kind: ToEnd}, true, true // ", and so on."
+	default:
+		x.phrase("[for]", "a", "total", "of")
+		tm, ok = x.times()
+		ok = ok && tm.Kind == Exactly
 	}
-	if !ok || b.Kind != ToEnd {
+	if !ok || tm.Kind == Fill && tm.Bound.Kind != ToEnd {
 		x.p = start
 		return nil
 	}
-	g := &Step{Op: OpGroup, Times: Times{Kind: Fill, Bound: b}, Text: cycleText, Span: x.spanFrom(start), byTurns: bare}
+	g := &Step{Op: OpGroup, Times: tm, Text: cycleText, Span: x.spanFrom(start), byTurns: bare}
 	x.endings(g)
 	g.Span = x.spanFrom(start)
 	return []*Step{g}
@@ -45,7 +56,7 @@ const cycleText = "cycle"
 func (x *rowReader) wrapCycle(out []*Step, g *Step) []*Step {
 	n := len(out)
 	for i := n - 2; i >= 0 && n-i < 20; i-- {
-		if sameStep(out[i], out[n-1], false) {
+		if out[n-1].Target.Which != Nth && sameStep(out[i], out[n-1], false) {
 			g.Body = append([]*Step(nil), out[i+1:]...)
 			g.Span = cover(g.Body[0].Span, g.Span)
 			return append(out[:i+1:i+1], g)

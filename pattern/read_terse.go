@@ -13,8 +13,7 @@ import "crochet/tallyturn/pattern/stitch"
 // stitches, in the stitch that the piece is worked in.
 func (x *rowReader) bareStitches() []*Step {
 	t := x.peek()
-	said := t.word && x.worked && (x.onePlaceAt(1) || // "one sc in next sc, two in the next"
-		x.phraseAt(1, "in|into", "each|every|all", "[of]", "[the]", "next|following|last|other|others|remaining|rest") > 0)
+	said := t.word && (x.worked || x.afterRows) && (x.onePlaceAt(1) || x.eachPlaceAt(1))
 	if t.kind != tNum || t.frac || t.big || t.num == 0 || t.word && !said || !x.startsClause() {
 		return nil
 	}
@@ -79,6 +78,15 @@ func (x *rowReader) onePlaceAt(k int) bool {
 	return false
 }
 
+// eachPlaceAt reports whether the k-th token leads to each of some places: "in each", "into each
+// of the first two".
+func (x *rowReader) eachPlaceAt(k int) bool {
+	if n := x.phraseAt(k, "in|into", "each|every", "[st|stitch|one]"); n > 0 && (x.at(k+n).kind == tEnd || x.at(k+n).isMark(",.;=([)")) {
+		return true
+	}
+	return x.phraseAt(k, "in|into", "each|every|all", "[of]", "[the]", "next|first|following|last|other|others|remaining|rest") > 0
+}
+
 // saidBare keeps the first number of a row that was taken for stitches.
 func (x *rowReader) saidBare(start int) {
 	if x.bareIn == stitch.None {
@@ -115,7 +123,7 @@ func (x *rowReader) startsClause() bool {
 		return true
 	}
 	p := x.at(-1)
-	return p.separator() && !p.glued || p.separator() && !p.is("-") || p.isMark("([{*+)]}&") || p.isAny("**", "then", "and", "blo", "flo", "turn", "only", "ch1", "plus")
+	return p.separator() && !p.glued || p.separator() && !p.is("-") || p.isMark("([{*+)]}&") || p.isAny("**", "then", "and", "blo", "flo", "turn", "only", "ch1", "plus") || p.in(makeWords) && (x.onePlaceAt(1) || x.eachPlaceAt(1))
 }
 
 // endsClause reports whether nothing more is said of what was just read.
@@ -372,7 +380,7 @@ func (x *rowReader) lonePass(s *Step) bool {
 		return false
 	}
 	for _, b := range s.Body {
-		if b.Op != OpWork || b.Target.Which != Next || !b.bare && b.Target.said {
+		if b.Op != OpWork || b.Target.Which != Next || !b.bare && b.Target.said && x.row.Total == nil {
 			return false
 		}
 	}
