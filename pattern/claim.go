@@ -120,15 +120,17 @@ func (r *reader) rowClaim(at *claimRow, i int) {
 		if inAll || at.row.Refer != nil {
 			c.kind = claimSoFar
 		}
-	case before.isMark(",.;") && inside && at.row.Refer == nil && at.row.Numbers.Last.N > at.row.Numbers.First.N && (after.separator() || after.isMark("([") || after.head || after.kind == tEnd):
+	case before.isMark(",.;") && inside && at.row.Numbers.Last.N > at.row.Numbers.First.N && (after.separator() || after.isMark("([") || after.head || after.kind == tEnd):
 	case before.isAny("work", "crochet", "do", ":") && inside && t.num > 1 && at.row.Refer == nil && at.row.Numbers.Last.N > at.row.Numbers.First.N && (after.isAny("straight", "even", "plain", "without", "of", "in", "with", "no", "like", "as") || after.separator()):
 	case before.isAny("for") && inside && at.row.Refer == nil && at.row.Numbers.Last.N > at.row.Numbers.First.N && (after.separator() || after.isMark("([")):
 	case before.isAny("have", "has", "of", "worked", "are") && n > 1 && (inAll || after.separator() && r.toks[n-2].isAny("should", "now", "will", "there", "total")) && at.row.Refer == nil:
 		c.kind = claimSoFar
 	case inAll && (before.isMark(".,;-=") || before.is("of")) && at.row.Refer == nil && after.isAny("in", "altogether", "total"):
 		c.kind = claimSoFar
-	case inAll && before.isAny("making", "makes", "make", "giving", "gives", "give", "is", "are", "have", "worked", "of", "for") && (after.isAny("in", "altogether", "total") || !before.isAny("is", "are", "of", "for")):
+	case inAll && before.isAny("making", "makes", "make", "giving", "gives", "give", "becomes", "become", "is", "are", "have", "worked", "of", "for") && (after.isAny("in", "altogether", "total") || !before.isAny("is", "are", "of", "for")):
 		c.kind = claimSoFar // "thus making 36 rows in all"
+	case before.isAny("gives", "makes", "giving", "making") && (after.separator() || after.is("and")) && (r.toks[n-2].isAny("which", "this", "that", "it") || r.toks[n-2].isMark(",.;")):
+		c.kind = claimSoFar // "repeat row 2 ten times, which gives 12 rows and 6 ribs"
 	case after.separator() && before.is("is") && n > 1 && r.toks[n-2].isAny("that", "which", "this"):
 		c.kind = claimSoFar // "that is 97 rows,"
 	default:

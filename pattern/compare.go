@@ -402,7 +402,7 @@ func (w *pieceWork) compareOne(rw *rowWork, t tally, parts []TotalPart) comparis
 		{t.stitches + t.slips + t.chains, -1, true, "the total counts chains and slip stitches as well"},
 	}
 	for i, y := range ways {
-		if i > 0 && p.Kind == PartStitch && w.family(t, p.ID) == t.stitches {
+		if i > 0 && (p.noChains || p.Kind == PartStitch && w.family(t, p.ID) == t.stitches) {
 			break // "48 dc" of 36 dc and 12 spaces: chains are no dc
 		}
 		if y.n == n && y.n != t.stitches {
@@ -463,6 +463,9 @@ func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 		}
 		if sameName(p.Name, "picot") && t.picots == 0 && n == t.spaces && t.bySize[3]+t.bySize[4]+t.bySize[5] == n {
 			return true // short loops that nothing closes
+		}
+		if n == t.spaces && n > 0 && t.groups == 0 && (t.stitches == 0 || t.stitches == t.spaces) && len(t.byName) == 0 {
+			return true // "8 petals", each a loop and what holds it
 		}
 		compounds := int64(0)
 		for id, v := range t.byID {

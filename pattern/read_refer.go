@@ -405,7 +405,7 @@ func (x *rowReader) rowNumbers(r *Refer) bool {
 		if to && k == 1 && !x.ts[x.p].glued && !x.at(1).glued && x.totalBehind(0) && !x.ts[max(0, x.p-2)].isAny("rows", "rnds", "rounds", "rds") {
 			return x.listed(r) // "rep R3 - 11 sc"
 		}
-		if m := x.at(k); m.kind != tNum || m.frac || x.at(k+1).isAny("times", "more", "time") && !to || int(m.num) <= r.Last && !to && !x.inTurn(k+1) {
+		if m := x.at(k); m.kind != tNum || m.frac || (x.at(k+1).isAny("times", "more", "time") || isRowWord(x.at(k+1)) && x.at(k-1).is(",")) && !to || int(m.num) <= r.Last && !to && !x.inTurn(k+1) {
 			return x.listed(r)
 		}
 		// "Rows 2, 3 sc": the number belongs to what follows

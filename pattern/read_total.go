@@ -1375,6 +1375,9 @@ func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
 	for from > 0 && int(x.ts[from-1].start) >= sp.Start {
 		from--
 	}
+	if len(parts) > 0 {
+		parts[0].noChains = x.leavesChainsOut(from, sp.End)
+	}
 	for i := from; i < len(x.ts) && int(x.ts[i].start) < sp.End; i++ {
 		w := &x.ts[i]
 		if w.kind != tWord || inShare(parts, w) && !onlyShares(parts) {

@@ -42,3 +42,21 @@ var (
 	countingWords = newWordSet("the a an as one them these those of in place first turning beginning beg starting initial skipped missed ch chs chain chains tch tc st sts stitch stitches - not is are isn't aren't doesn't does do don't included including counted counting counts count incl it for each at start beginning")
 	standingWords = newWordSet("standing stands stand being taking taken takes forming forms replacing replaces reckoned reckoning")
 )
+
+// leavesChainsOut reports whether a total, from a token to where its text ends, is said to
+// count no chains: "15 sts, not counting the chains", "40 dc (excluding ch-sps)". What is
+// said of the chain at the beginning tells nothing of those between stitches.
+func (x *rowReader) leavesChainsOut(from, end int) bool {
+	out := false
+	for i := from; i < len(x.ts) && int(x.ts[i].start) < end; i++ {
+		switch t := &x.ts[i]; {
+		case t.isAny("excluding", "exclude", "without", "not", "ignoring", "disregarding"):
+			out = true
+		case t.isAny("turning", "beginning", "beg", "first", "starting", "initial", "skipped"):
+			return false
+		case t.isAny("chains", "chs", "spaces", "sps", "loops"):
+			return out
+		}
+	}
+	return false
+}

@@ -455,14 +455,15 @@ type TotalPart struct {
 	ID   stitch.ID
 	Size int64 // for spaces
 
-	word    string // the word that names what is counted, as it begins
-	share   bool   // it tells of a part of the row, "11 per side", and not of all of it
-	halves  bool   // a share that is told of what lies on either side of the middle of the row
-	middle  int64  // how many stitches that middle may have at most
-	figures bool   // a share that counts groups or spaces, and no stitches: "2 groups along each side"
-	per     int64  // how many stitches each of what is counted has, "12 groups of 7 dc", or 0
-	eachRow bool   // it is said to be that of each of several rows: "40 each time"
-	ends    int64  // how many more may stand at the ends of the row, told apart: "and a half loop at either end"
+	word     string // the word that names what is counted, as it begins
+	share    bool   // it tells of a part of the row, "11 per side", and not of all of it
+	halves   bool   // a share that is told of what lies on either side of the middle of the row
+	middle   int64  // how many stitches that middle may have at most
+	figures  bool   // a share that counts groups or spaces, and no stitches: "2 groups along each side"
+	per      int64  // how many stitches each of what is counted has, "12 groups of 7 dc", or 0
+	eachRow  bool   // it is said to be that of each of several rows: "40 each time"
+	noChains bool   // it is said to leave the chains out
+	ends     int64  // how many more may stand at the ends of the row, told apart: "and a half loop at either end"
 }
 
 // PartKind says what a number of a total counts.
