@@ -1368,6 +1368,9 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 				// "ch 5, sc in 3rd ch from hook (picot made), ch 2": the rest of the chain leads on
 				back = back || x.saysPicot() || x.chainFollows()
 			}
+			if p.Which == FromHook && p.N.N < s.N.N && x.worksDownChain() {
+				back = false // "ch 4, sl st in 2nd ch from hook, sc in next ch": an arm
+			}
 			if back {
 				x.phrase("(", "picot|p", "[made|formed]", ")")
 				x.phrase("for", "[a]", "picot|p")
@@ -1377,6 +1380,34 @@ func (x *rowReader) picotClose(s *Step) []*Step {
 	}
 	x.p = start
 	return nil
+}
+
+// worksDownChain reports a stitch in the next of the chains just made: what was closed
+// into the chain before it is no picot then.
+func (x *rowReader) worksDownChain() bool {
+	k := 0
+	for x.at(k).separator() || x.at(k).isAny("and", "then") {
+		k++
+	}
+	if x.at(k).kind == tNum {
+		k++
+	}
+	_, n := x.stitchAt(k)
+	if n == 0 {
+		return false
+	}
+	k += n
+	p := x.phraseAt(k, "in|into", "[the|each]", "[of]", "[the]", "next|following|foll|rem|remaining|last")
+	if p < 0 {
+		p = x.phraseAt(k, "in|into", "each")
+	}
+	if k += p; p < 0 {
+		return false
+	}
+	if x.at(k).kind == tNum {
+		k++
+	}
+	return x.at(k).isAny("ch", "chs", "chain", "chains") && !x.at(k+1).isAny("-", "sp", "sps", "space", "spaces", "loop", "loops", "lp") && x.at(k+1).kind != tNum
 }
 
 // saysPicot reports words that name what was just made a picot.

@@ -74,6 +74,9 @@ func termsOf(toks []token) (said, evidence stitch.Terms) {
 		if chains == 0 && (t.is("ch") || t.is("chain")) {
 			chains = chainsFor(toks, i)
 		}
+		if chains == 0 && t.kind == tOrd {
+			chains = joinTells(toks, i)
+		}
 		// the first stitch into the chain decides where nothing else does
 		if chains == 0 && t.kind == tOrd && i+3 < len(toks) && (toks[i+1].isAny("ch", "chain") && toks[i+2].isAny("from") || toks[i+1].isAny("ch", "chain")) && i > 1 {
 			st := -1
@@ -199,6 +202,39 @@ func chainsFor(toks []token, i int) int {
 	case st.is("tr") && n == 3, st.is("dtr") && n == 4:
 		return -1
 	case st.is("dc") && n == 3, st.is("tr") && n == 4, st.is("dtr") && n == 5:
+		return 1
+	}
+	return 0
+}
+
+// joinTells reads off the chain that a round is joined to how many stand for its first
+// stitch: "4 ch, 1 tr in next st, (1 ch, 1 tr in next st) 8 times, 1 ch, join to 3rd of 4
+// ch" has a treble of three. It is told as by chainsFor.
+func joinTells(toks []token, i int) int {
+	k := i + 1
+	if !toks[k].is("of") && !(toks[k].isAny("ch", "chain", "st", "stitch") && toks[k+1].is("of")) {
+		return 0
+	}
+	for ; k < len(toks) && (toks[k].isAny("ch", "chain", "st", "stitch", "of", "the", "first", "beg", "beginning", "starting") || toks[k].is("-")); k++ {
+	}
+	if k >= len(toks) || toks[k].kind != tNum || toks[k].num <= toks[i].num || toks[k].num > toks[i].num+7 {
+		return 0
+	}
+	tall := ""
+	for j := i - 1; j > 0 && j > i-80 && !isRowWord(&toks[j]); j-- {
+		t := &toks[j]
+		if !t.isAny("tr", "dtr", "dc", "sc", "hdc", "htr") || !(toks[j-1].kind == tNum || toks[j-1].isMark("([,*")) {
+			continue
+		}
+		if tall != "" && tall != t.text {
+			return 0
+		}
+		tall = t.text
+	}
+	switch n := toks[i].num; {
+	case tall == "tr" && n == 3, tall == "dtr" && n == 4:
+		return -1
+	case tall == "dc" && n == 3, tall == "tr" && n == 4, tall == "dtr" && n == 5:
 		return 1
 	}
 	return 0
