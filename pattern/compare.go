@@ -88,6 +88,7 @@ type tally struct {
 	groups                                         int64
 	whole                                          int64 // groups of as many stitches as most have: not the halves at the ends
 	clumps                                         int64 // stretches of stitches between spaces, where they are all as long
+	apart                                          int64 // the same, where a group behind another begins a stretch too
 	outside                                        int64 // stitches that are part of no group
 	between                                        int64 // spaces that lie in no group
 	blocks                                         int64 // filled meshes, were it filet; -1 where it cannot be
@@ -133,7 +134,7 @@ func tallyOf(f *fabric) tally {
 	}
 	t.blocks = blocksOf(f)
 	t.whole = wholeGroups(f)
-	t.clumps = clumpsOf(f)
+	t.clumps, t.apart = clumpsOf(f, false), clumpsOf(f, true)
 	return t
 }
 
@@ -173,7 +174,10 @@ func wholeGroups(f *fabric) int64 {
 // and each as long as the others, or is 0: the groups of a granny square, of which a
 // corner has two in one place. A row that begins and ends with stitches may be joined
 // between them.
-func clumpsOf(f *fabric) int64 {
+//
+// Apart has a group that begins behind another, with no space between them, begin a
+// stretch as well.
+func clumpsOf(f *fabric, apart bool) int64 {
 	n, long, run, first := int64(0), int64(0), int64(0), int64(-1)
 	even := true
 	shut := func() {
@@ -189,6 +193,9 @@ func clumpsOf(f *fabric) int64 {
 	for i := range f.runs {
 		switch r := &f.runs[i]; {
 		case r.counts():
+			if apart && r.first && run > 0 {
+				shut()
+			}
 			run += r.n
 		case r.kind == pSpace:
 			shut()
@@ -473,7 +480,7 @@ func (w *pieceWork) partAgrees(t tally, p TotalPart) bool {
 				compounds += v
 			}
 		}
-		return n == compounds && compounds > 0 || len(t.byName) == 0 && (n <= t.groups && t.groups <= n+p.ends && t.groups > 0 || n == t.whole && n > 0 || n == t.clumps && n > 0)
+		return n == compounds && compounds > 0 || len(t.byName) == 0 && (n <= t.groups && t.groups <= n+p.ends && t.groups > 0 || n == t.whole && n > 0 || n > 0 && (n == t.clumps || n == t.apart))
 	}
 	return true
 }

@@ -5,7 +5,8 @@ package pattern
 // The chain is one of the stitches counted.
 //
 //	firstBeing = [ "with" ] [ "the" ] "first" [ stitch ] [ "of" "these" ] ( "being" | "is" | "=" | ... ) [ "a" ] chain
-//	           | [ "with" ] chain "as" [ "the" ] "first" stitch .
+//	           | [ "the" ] "first" chain "=" stitch
+//	           | [ "with" ] chain ( "as" | "standing" "in" "for" | ... ) [ "the" ] "first" stitch .
 func (x *rowReader) firstBeing() *Step {
 	if !x.worked || x.depth > 1 || !x.peek().isAny("with", "where", "the", "first", "ch", "1st") && x.peek().kind != tOrd && x.peek().kind != tNum {
 		return nil
@@ -16,6 +17,19 @@ func (x *rowReader) firstBeing() *Step {
 	x.accept("the")
 	if o := x.peek(); o.kind == tOrd && o.num == 1 || o.is("first") {
 		x.p++
+		if x.someChain() { // "first ch 3 = dc"
+			if !x.phrase("=|is|being|as|for|counts|counting", "[as|for|=]", "[a|the|one|first]") {
+				return fail()
+			}
+			if x.peek().kind == tNum && x.peek().num == 1 {
+				x.p++
+			}
+			_, n := x.stitchAt(0)
+			if x.p += n; n == 0 && !x.accept("st", "stitch") || !x.beingEnds() {
+				return fail()
+			}
+			return x.noteStep(start)
+		}
 		x.accept("one", "st", "stitch")
 		if _, n := x.stitchAt(0); n > 0 {
 			x.p += n
@@ -24,17 +38,22 @@ func (x *rowReader) firstBeing() *Step {
 		if !x.phrase("being|is|=", "[replaced|made|formed|worked]", "[by|of|up|as]", "[of]") && !x.phrase("replaced|made|formed|counted", "[up]", "by|of|as") || !x.someChain() {
 			return fail()
 		}
-	} else if !with || !x.someChain() || !x.phrase("as|for|standing|counting|replacing|being", "[for|as|in]", "[place]", "[of]", "[the|a]", "first|1st") {
+	} else if !x.someChain() || !with && !x.peek().isAny("standing", "replacing", "counting", "being", "taking", "acting") || !x.phrase("as|for|standing|counting|replacing|being|taking|acting", "[for|as|in|the]", "[place|for]", "[of]", "[the|a]", "first|1st") {
 		return fail()
 	} else if _, n := x.stitchAt(0); n > 0 {
 		x.p += n
 	} else {
 		x.accept("one", "st", "stitch")
 	}
-	if !x.end() && !x.peek().head && !x.peek().separator() && !x.peek().isMark(")]([") {
+	if !x.beingEnds() {
 		return fail()
 	}
 	return x.noteStep(start)
+}
+
+// beingEnds reports whether such a clause is done.
+func (x *rowReader) beingEnds() bool {
+	return x.end() || x.peek().head || x.peek().separator() || x.peek().isMark(")]([")
 }
 
 // someChain takes "3 ch", "a ch-3", "chain 3".
