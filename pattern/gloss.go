@@ -44,6 +44,8 @@ func (r *reader) stitchGloss(from, to int, whole bool) string {
 		word, n = r.nameOf(id), k // in the words of the other side
 	} else if t := x.peek(); t.isAny("increase", "inc", "increases") {
 		word = "inc"
+	} else if t.isAny("chain", "chains") && x.at(1).isMark(",.;") {
+		word = "ch" // "ml = chain, ms = single crochet"
 	} else if t.isAny("decrease", "dec", "decreases") {
 		word = "dec"
 	} else {

@@ -106,6 +106,9 @@ func (x *rowReader) starTimes(g *Step, mark string, closed bool) {
 		}
 		if tm, ok := x.times(); ok && (!again || tm.Kind != Fill) {
 			tm.star = tm.star || again && !tm.sure && tm.Kind == Exactly // "*sc, inc* repeat 5 times"
+			if x.peek().isAny("from", "between") {
+				x.p += x.repeatPhrase(mark) // "*sc, inc*, 12 times from * to *"
+			}
 			tm.shut = tm.Kind == More && x.worked
 			g.Times = tm
 			x.endings(g)
