@@ -118,7 +118,7 @@ func sameTotal(a, b *Total) bool {
 	}
 	for i := range a.Parts {
 		p, q := a.Parts[i], b.Parts[i]
-		if p.Kind != q.Kind || p.ID != q.ID || p.Size != q.Size || p.ends != q.ends || !sameNum(p.N, q.N) || p.ofMeshes() != q.ofMeshes() || p.Kind != PartStitches && p.Kind != PartStitch && p.Kind != PartSpace && p.Name != q.Name {
+		if p.Kind != q.Kind || p.ID != q.ID || p.Size != q.Size || p.ends != q.ends || p.noChains != q.noChains || !sameNum(p.N, q.N) || p.ofMeshes() != q.ofMeshes() || p.Kind != PartStitches && p.Kind != PartStitch && p.Kind != PartSpace && p.Name != q.Name {
 			return false
 		}
 	}

@@ -512,8 +512,8 @@ func (w *writer) total(t *Total) (string, bool) {
 	}
 	var parts []string
 	for _, p := range t.Parts {
-		if p.ends > 0 {
-			return "", false // what stands at the ends is told in the author's words
+		if p.ends > 0 || p.noChains {
+			return "", false // what stands at the ends, and what is left out, is told in the author's words
 		}
 		n, one := number(p.N), p.N.N == 1 && p.N.Sizes == nil
 		word := ""
