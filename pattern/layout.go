@@ -260,6 +260,7 @@ func (r *reader) layout() {
 	r.surveyCounted()
 	r.surveyTotals()
 	r.surveyLabels()
+	r.surveySentences()
 	end := r.pageEnd()
 	for i := range end {
 		if r.stop {
@@ -344,6 +345,9 @@ func (r *reader) line(i int) {
 		return
 	}
 	if r.totalledRow(ln) {
+		return
+	}
+	if r.sentenceLine(ln) {
 		return
 	}
 	if l, k := r.colourBefore(ln); k > 0 {
@@ -716,6 +720,7 @@ func (r *reader) startRow(l label, start, end int) { r.startNamedRow(l, start, s
 func (r *reader) startNamedRow(l label, from, start, end int) {
 	r.closeRow()
 	r.sec = noSection
+	r.said.count = 0
 	if r.heading.set {
 		r.flushSetup(false)
 		if r.heading.set { // no row of its own came before the label
@@ -797,6 +802,13 @@ func (r *reader) gather(from, to int) {
 			return
 		}
 		if i > from+1 && r.startsAfresh(i, to) {
+			r.row.body = r.extend(r.row.body, from, i)
+			r.row.row.Span.End = int(r.toks[i-1].end)
+			r.closeRow()
+			r.words(i, to)
+			return
+		}
+		if r.unlabelled && i > from+1 && r.startsSentenceRow(i, r.extend(r.row.body, from, i)) {
 			r.row.body = r.extend(r.row.body, from, i)
 			r.row.row.Span.End = int(r.toks[i-1].end)
 			r.closeRow()
@@ -916,6 +928,12 @@ func (r *reader) words(from, to int) {
 		if l, ok := r.labelInLine(i, to); ok {
 			r.setup = r.extend(r.setup, from, i)
 			r.startRow(l, i, to)
+			return
+		}
+		if r.unlabelled && i > from+1 && r.startsSentenceRow(i, r.extend(r.setup, from, i)) {
+			r.setup = r.extend(r.setup, from, i)
+			r.flushSetup(false)
+			r.words(i, to)
 			return
 		}
 		if i > from+1 && r.piece != nil && r.startsAlone(i, r.toks[from:i]) {

@@ -81,7 +81,7 @@ var openings = []struct {
 	{opensAttach | opensControl, "connect connecting , with using rs ws new join attach rejoin reattach tie fasten joining insert fix start re"},
 	{opensColour | opensControl, "break change switch changing switching swap go return going returning take now and then cc col colour color pick drop carry cut carrying dropping join with in using use"},
 	{opensChange, "same each every as in like repeat rep similarly likewise the these those then now so add adding lose losing drop dropping there you do doing crochet over on for go making working with but work and while by at on in along a an make continue cont continuing keep carry incs decs decr incr decreases increases increasing increase inc decreasing decrease dec"},
-	{opensEven, "now then just simply all do proceed carry round to backwards no without nor neither the in this that on over for another an next plain evenly a go about approximately approx roughly around with and making work continue cont working crochet knit even straight continuing keeping keep maintaining maintain following pat patt pats patts pattern"},
+	{opensEven, "after next finally lastly leave you we i now then just simply all do proceed carry round to backwards no without nor neither the in this that on over for another an next plain evenly a go about approximately approx roughly around with and making work continue cont working crochet knit even straight continuing keeping keep maintaining maintain following pat patt pats patts pattern"},
 	{opensFree, "closely all on around round along to for in"},
 	{opensPart, "in into around round on along across over all from"},
 	{opensTimes, "on ( [ * x do work repeat for a total of another further once twice thrice times"},
@@ -93,7 +93,7 @@ var openings = []struct {
 	{opensCounts, "- = the your other turning beginning beg starting this skipped first these missed ch chain chs chains which that it here always now and will isn't aren't is are no do does doesn't don't won't not never didn't uncounted that's it's count counts counted counting considered stands standing reckoned taken replaces acts forms represents equals stand as becomes to for in up a an one"},
 	{opensClose, "taking take be making make but careful care sure no not don't do being without join close connect joined closed s sl slip ss slst"},
 	{opensTotal, countTalkWords + " " + changeUpWords + " " + changeDownWords + " " + changeTalkWords + " having with should shd shld always ( [ { < - = : . ; , / ~ | > you you'll you'd you're you've we're so at by after on making there total sts stitches count stitch for giving leaving ending st now to work that's thats still leaves that which this it ends finishes finishing end finish down up back"},
-	{opensJoint, "putting placing doing except save crochet always and then & also now + next work make pop but put just simply the plus working making to a with"},
+	{opensJoint, "you we i u do place have go putting placing doing except save crochet always and then & also now + next work make pop but put just simply the plus working making to a with"},
 	{opensLast, "the last final"},
 }
 

@@ -60,10 +60,12 @@ type reader struct {
 	totalled map[int]int     // lines that begin with the total of their row: by their first tokens the label
 	listed   bool            // those numbers are of a list, and no totals
 
-	numbered map[int64]bool // rows that lines begin with the labels of
-	hasLabel bool
-	weakOK   bool
-	stop     bool
+	numbered   map[int64]bool // rows that lines begin with the labels of
+	hasLabel   bool
+	unlabelled bool // no row has a label
+	said       saidSoFar
+	weakOK     bool
+	stop       bool
 }
 
 type pendingHead struct {

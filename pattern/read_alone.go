@@ -11,10 +11,16 @@ func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 	if n, ok := x.moreRounds(); ok {
 		return n, stitch.None, true
 	}
-	if !x.phrase("work|continue|cont|crochet|knit", "[on|to]", "[working|work]") {
+	led := x.ledOn()
+	if !x.phrase("work|continue|cont|crochet|knit", "[on|to]", "[working|work]") && !led {
 		return fail()
 	}
-	even := x.plainly()
+	even := false
+	if led {
+		x.phrase("do|make|have|get|go", "[on|round]")
+		even = x.phrase("leave|keep", "it", "at|like", "that|this")
+	}
+	even = x.plainly() || even
 	x.phrase("for|on", "[another|a]", "[further]")
 	x.accept("a", "another")
 	x.accept("further")
@@ -30,6 +36,11 @@ func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 	x.p++
 	x.accept("more", "further")
 	even = x.plainly() || even
+	if even = x.nothingElse() || even; led && !even && x.phrase("of", "[the]") && x.peek().kind == tNum && !x.peek().frac {
+		x.p++ // "then 3 rounds of 24"
+		x.accept("sts", "stitches", "again")
+		even = true
+	}
 	x.accept("in", "of")
 	id, k := x.stitchAt(0)
 	if k > 0 && id != stitch.Slip {
@@ -43,6 +54,9 @@ func (x *rowReader) evenRows() (Num, stitch.ID, bool) {
 		if n, ok := x.rowName(); !ok && n.N == 0 {
 			return fail()
 		}
+	}
+	if led && even && !x.end() && x.phrase("for", "the|a") && x.peek().kind == tWord {
+		x.p++ // "for the sides"
 	}
 	if save := x.p; even && x.phrase("[,]", "[so]", "ending|finishing", "with|on|after", "[a|the]") {
 		if _, ok := x.rowName(); !ok { // "so ending with a 6th row"
@@ -64,11 +78,12 @@ func (x *rowReader) moreRounds() (Num, bool) {
 	}
 	n, _ := x.number()
 	more := x.accept("more", "further")
+	plain := x.accept("plain", "even", "straight")
 	if !x.phrase("rnd|rnds|round|rounds|row|rows") {
 		x.p = start
 		return Num{}, false
 	}
-	said := x.plainly() || more && (x.phrase("of", "[the]", "same") || x.phrase("the|like", "[the]", "same|that|this"))
+	said := x.plainly() || plain || more && (x.phrase("of", "[the]", "same") || x.phrase("the|like", "[the]", "same|that|this"))
 	if more && x.peek().is("of") && x.at(1).kind == tNum && (x.at(2).kind == tEnd || x.at(2).head || x.at(2).isMark(".;")) {
 		x.p++
 		said = true
@@ -79,9 +94,33 @@ func (x *rowReader) moreRounds() (Num, bool) {
 	return n, true
 }
 
+// ledOn takes the words that lead on to rows, "then", "after that I", "Now you", "leave it
+// at that".
+func (x *rowReader) ledOn() bool {
+	start := x.p
+	x.accept("and")
+	led := x.phrase("after", "that|this|those|which") || x.phrase("then|now|next|finally|lastly", "[just]")
+	x.accept(",")
+	maker := x.phrase("you|we|i", "[now|then|just|simply|also|only]", "do|work|make|crochet|have|go|get|continue|keep|leave")
+	if maker {
+		x.p--
+	}
+	if led || maker || x.phraseAt(0, "leave|keep", "it", "at|like", "that|this") > 0 {
+		return true
+	}
+	x.p = start
+	return false
+}
+
+// nothingElse takes the words that say that nothing happens in rows, "with nothing
+// special", "of nothing", "of just sc".
+func (x *rowReader) nothingElse() bool {
+	return x.phrase("with|of|doing|just", "nothing", "[special|else|new|more|in]", "[them]") || x.phrase("straight", "up|on|down")
+}
+
 // plainly takes "even", "straight", "without shaping".
 func (x *rowReader) plainly() bool {
-	return x.phrase("even|straight|plain|evenly") || x.inPattern() || x.phrase("without|with", "[any|no|further]", "[more|further]", "shaping|increasing|increases|decreasing|decreases|change")
+	return x.phrase("even|straight|plain|evenly", "[up|on]") || x.inPattern() || x.phrase("without|with", "[any|no|further]", "[more|further]", "shaping|increasing|increases|decreasing|decreases|change", "[and|or|nor]", "[increasing|increases|decreasing|decreases]")
 }
 
 // inPattern takes "in patt", "in the pattern as set".
@@ -104,6 +143,9 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 	case r.changesAlone(i):
 		return true
 	case t.kind == tNum && t.head:
+		_, _, ok := r.scratch(i).evenRows()
+		return ok
+	case t.isAny("then", "now", "after", "next", "finally", "leave", "we", "i", "you") && (t.head || r.capital(i) || r.unlabelled || r.toks[max(i-1, 0)].is(";")):
 		_, _, ok := r.scratch(i).evenRows()
 		return ok
 	case t.isAny("work", "continue", "cont", "crochet"):
@@ -222,5 +264,5 @@ func (r *reader) startsAlone(i int, body []token) bool {
 	if (t.in(edgingVerbs) || t.isAny("with", "using")) && (r.toks[i-1].isMark(".)]") && r.capital(i) || r.toks[i-1].is(";")) && r.edgingAlone(i, body) {
 		return true
 	}
-	return r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat", "dec", "decr", "decrease", "inc", "incr", "increase", "keep", "carry", "go", "at") && r.capital(i) && r.rowOfItsOwn(i, body)
+	return r.toks[i-1].isMark(".)];!") && t.isAny("then", "now", "after", "next", "finally", "leave", "we", "i", "you") && r.rowOfItsOwn(i, body) || r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat", "dec", "decr", "decrease", "inc", "incr", "increase", "keep", "carry", "go", "at") && r.capital(i) && r.rowOfItsOwn(i, body)
 }

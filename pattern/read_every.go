@@ -66,7 +66,7 @@ func (x *rowReader) everyShaped() []*Step {
 	x.phrase("around|across|throughout")
 	x.phrase("all|right", "round|around|across|along")
 	x.phrase("to", "[the]", "end")
-	if !x.end() && !x.peek().separator() && !x.peek().isMark("([{<") && !x.peek().is("join") {
+	if !x.end() && !x.peek().separator() && !x.peek().isMark("([{<") && !x.peek().isAny("join", "so", "which", "for", "making", "giving", "and", "then") {
 		x.p = start
 		return nil
 	}

@@ -20,6 +20,11 @@ func (x *rowReader) regroup(manner bool) bool {
 	for end > i && (steps[end-1].Op == OpJoin || steps[end-1].Op == OpFasten || leadsOnly(steps[end-1])) {
 		end--
 	}
+	if g := steps[i:end]; len(g) == 1 && g[0].Op == OpGroup && g[0].Times.Kind == Once && g[0].special == nil {
+		body := g[0].Body // "(1 in next, 2 in next) = 27"
+		steps = append(append(append([]*Step(nil), steps[:i]...), body...), steps[end:]...)
+		end = i + len(body)
+	}
 	if end-i < 2 || end-i > 6 {
 		return false
 	}

@@ -534,6 +534,9 @@ func (x *rowReader) skipTo(closer string) {
 
 // connector reports whether a small word only joins two steps here.
 func (x *rowReader) connector() bool {
+	if x.p == 0 && x.row.noLabel && x.evenAgain() {
+		return false // "Then three rounds even": they are so many rows
+	}
 	switch t := x.peek(); t.text {
 	case "next":
 		return x.at(1).separator()
@@ -541,6 +544,10 @@ func (x *rowReader) connector() bool {
 		return false
 	case "crochet", "always":
 		return x.at(1).kind == tNum || x.stitchFollows(1) || x.at(1).isAny("crochet", "work", "make", "inc", "dec")
+	case "you", "we", "i", "u":
+		return x.makerWorks()
+	case "do", "place", "have", "go":
+		return x.workNumbered(1)
 	case "pop", "put":
 		return !x.at(1).isAny("the", "some", "your", "in", "eyes", "stuffing")
 	case "with":
@@ -568,6 +575,29 @@ func (x *rowReader) connector() bool {
 		return !x.at(1).isAny("in", "into", "along", "even", "around", "round", "over", "as", "on", "across", "from", "back", "behind", "with", "evenly", "next", "off", "through", "to", "last", "same", "the", "this", "these", "now", "loosely", "both", "rows", "row", "each", "every", "without", "straight", "plain")
 	}
 	return true
+}
+
+// makerWorks takes the maker in front of what is worked, "you do 3 sc", "then you go *3
+// plain, ...", "I now work 12 sc".
+func (x *rowReader) makerWorks() bool {
+	k := 1
+	for x.at(k).isAny("now", "then", "just", "simply", "only", "also", "again", "will") {
+		k++
+	}
+	switch {
+	case x.at(k).in(toldWork) && (x.workNumbered(k+1) || x.at(k+1).isMark("*([") || x.at(k+1).isAny("a", "an", "into", "in") && !x.at(k).isAny("have", "get", "go", "did")):
+		x.p += k
+	case x.at(k).in(toldSteps):
+		x.p += k - 1
+	default:
+		return false
+	}
+	return true
+}
+
+// workNumbered reports so many stitches at the token k on, or so many into a place.
+func (x *rowReader) workNumbered(k int) bool {
+	return x.at(k).kind == tNum && !x.at(k).frac && (x.stitchFollows(k+1) || x.at(k+1).isAny("in", "into"))
 }
 
 // thereInstead takes the word before what some of the places get that a run goes through,

@@ -13,7 +13,8 @@ import "crochet/tallyturn/pattern/stitch"
 // stitches, in the stitch that the piece is worked in.
 func (x *rowReader) bareStitches() []*Step {
 	t := x.peek()
-	said := t.word && (x.worked || x.afterRows) && (x.onePlaceAt(1) || x.eachPlaceAt(1))
+	said := t.word && (x.worked || x.afterRows) && (x.onePlaceAt(1) || x.eachPlaceAt(1) ||
+		x.afterRows && !x.worked && x.phraseAt(1, "in|into", "each|every|all") > 0) // "two in each"
 	if t.kind != tNum || t.frac || t.big || t.num == 0 || t.word && !said || !x.startsClause() {
 		return nil
 	}
@@ -44,7 +45,7 @@ func (x *rowReader) bareStitches() []*Step {
 			break // no more go into one stitch than a shell has
 		}
 		out := x.finish(start, s, n, true)
-		if len(out) != 1 || out[0].Op != OpWork || !out[0].Target.said || !x.endsClause() {
+		if len(out) != 1 || out[0].Op != OpWork || !out[0].Target.said || !x.endsClause() && !(x.peek().isAny("for", "so", "making", "giving", "to") && x.peek().opens(opensTotal) && x.at(1).kind == tNum) {
 			break
 		}
 		x.saidBare(start)
@@ -123,7 +124,7 @@ func (x *rowReader) startsClause() bool {
 		return true
 	}
 	p := x.at(-1)
-	return p.separator() && !p.glued || p.separator() && !p.is("-") || p.isMark("([{*+)]}&") || p.isAny("**", "then", "and", "blo", "flo", "turn", "only", "ch1", "plus") || p.in(makeWords) && (x.onePlaceAt(1) || x.eachPlaceAt(1))
+	return p.in(toldWork) || p.separator() && !p.glued || p.separator() && !p.is("-") || p.isMark("([{*+)]}&") || p.isAny("**", "then", "and", "blo", "flo", "turn", "only", "ch1", "plus") || p.in(makeWords) && (x.onePlaceAt(1) || x.eachPlaceAt(1))
 }
 
 // endsClause reports whether nothing more is said of what was just read.

@@ -573,7 +573,7 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		certain = true // "12 each time"
 	} else if mark == "," && generic && !x.peek().isMark("([{") && x.lastWords() && x.at(-1).isAny("st", "sts", "stitches") && !f.unknown && f.makes == parts[0].N.N && f.makes > 1 && len(parts) == 1 {
 		certain = true // "3 sc in 2nd ch from hook, 3 sts"
-	} else if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || parts[0].N.N > 1 && (x.bounded || x.loneStitch(before))) {
+	} else if mark == "," && bare && x.lastWords() && (comesTo(before, parts[0].N.N) || comesAround(before, x.countBefore, parts[0].N.N) || parts[0].N.N > 1 && (x.bounded || x.loneStitch(before))) {
 		certain = true // "inc x 6, 12", "sc, 21"
 	} else if mark == "," && !generic && !certain {
 		certain = x.bounded || len(parts) == 1 && x.end() && sumsTo(before, parts[0]) || len(parts) == 1 && x.lastWords() && x.nearerAsTotal(before, f, parts[0])
@@ -665,6 +665,16 @@ func comesTo(steps []*Step, want int64) bool {
 	}
 	n, ok := plainSum(steps)
 	return ok && n == want && n > 1
+}
+
+// comesAround reports whether plain steps that shape, worked over and over all along so many
+// stitches, come to a total: "1 sc, 2 in the next, 18" over 12.
+func comesAround(steps []*Step, below, total int64) bool {
+	if len(steps) > 6 || below == 0 {
+		return false
+	}
+	f := flowOf(steps, 0)
+	return !f.unknown && f.takes > 0 && f.takes != f.makes && below > f.takes && below%f.takes == 0 && mul(f.makes, below/f.takes) == total
 }
 
 // loneStitch reports whether one stitch without a number is all that a row has said,
