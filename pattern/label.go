@@ -212,7 +212,7 @@ func (r *reader) labelAt(i int) (label, bool) {
 // magic ring", "Rnds 5-8 are plain", where work follows it.
 func (x *rowReader) toldOf() bool {
 	start := x.p
-	if x.phrase("is|are|goes|go|will|has|gets", "[be|like|so]", "[this|:]", "[just|simply|only|all|nothing]", "[a|but]") {
+	if x.phrase("is|are|goes|go|will|has|gets", "[be|like|so|worked]", "[this|:]", "[just|simply|only|all|nothing]", "[a|but]") {
 		if x.workFollows(0) || x.peek().isMark("([*") || x.peek().isAny("mr", "magic", "increase", "decrease", "plain", "even") && !x.at(1).isAny("row", "rows", "round", "rounds", "rnd", "rnds") {
 			return true
 		}

@@ -12,7 +12,7 @@ const maxSentenceRow = 120
 // surveySentences finds whether a page labels no row, at the head of a line or behind
 // other words.
 func (r *reader) surveySentences() {
-	if r.unlabelled = !r.hasLabel && !r.weakOK && len(r.counted) == 0; !r.unlabelled {
+	if r.unlabelled = !r.hasLabel && !r.weakOK && len(r.counted) == 0 && r.runOn == nil; !r.unlabelled {
 		return
 	}
 	for _, ln := range r.lines {

@@ -260,6 +260,7 @@ func (r *reader) layout() {
 	r.surveyCounted()
 	r.surveyTotals()
 	r.surveyLabels()
+	r.surveyRunOn()
 	r.surveySentences()
 	end := r.pageEnd()
 	for i := range end {
@@ -345,6 +346,12 @@ func (r *reader) line(i int) {
 		return
 	}
 	if r.totalledRow(ln) {
+		return
+	}
+	if k := r.runsOn(ln); k > 0 {
+		r.prose(line{ln.start, k})
+		l, _ := r.runOnLabel(k)
+		r.startRow(l, k, ln.end)
 		return
 	}
 	if r.sentenceLine(ln) {
@@ -776,6 +783,10 @@ func tidyLabel(s string) string {
 // labelInLine gives the label of a row that begins at token i of a line that ends at to,
 // behind other words.
 func (r *reader) labelInLine(i, to int) (label, bool) {
+	if r.runOn[i] {
+		l, ok := r.runOnLabel(i)
+		return l, ok && l.end <= to
+	}
 	if r.mayLabel(i) {
 		if l, ok := r.labelAt(i); ok && l.strong && !l.weak && l.end <= to && r.labelFits(l, i) {
 			return l, true

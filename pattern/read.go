@@ -64,6 +64,7 @@ type reader struct {
 	hasLabel   bool
 	unlabelled bool // no row has a label
 	said       saidSoFar
+	runOn      map[int]bool // tokens in mid-line at which the label of a row begins that no mark shows
 	weakOK     bool
 	stop       bool
 }

@@ -1335,7 +1335,9 @@ func (x *rowReader) ordinal(t *Target, prep bool) bool {
 		t.Which = Nth
 		t.N = Num{N: o.num, Span: o.span()}
 	}
-	x.accept("and", "only", "following")
+	if !x.peek().is("and") || x.at(1).kind != tNum || t.Which != First { // "2 sc in first and 1 sc in each of next 4"
+		x.accept("and", "only", "following")
+	}
 	x.adjectives()
 	n, ok := x.nounAt(0)
 	switch {

@@ -9,7 +9,7 @@ func (x *rowReader) again(before []*Step) []*Step {
 		return nil
 	}
 	t := x.peek()
-	if t.kind != tNum && !t.isAny("x", "twice", "thrice", "do", "make", "all", "around", "round", "across", "right", "along", "to", "until", "till", "so", "which", "this", "being", "repeated", "worked", "done", "made", "crocheted") {
+	if t.kind != tNum && !t.isAny("x", "twice", "thrice", "do", "make", "i", "you", "we", "repeat", "all", "around", "round", "across", "right", "along", "to", "until", "till", "so", "which", "this", "being", "repeated", "worked", "done", "made", "crocheted") {
 		return nil
 	}
 	start := x.p
@@ -17,10 +17,10 @@ func (x *rowReader) again(before []*Step) []*Step {
 	last := before[len(before)-1]
 	repeated := false
 	switch {
-	case x.phrase("do|make", "that|this|it|these|the", "[all|same]"), x.phrase("so", "on|forth"):
+	case x.phrase("[i|you|we]", "do|make|repeat", "that|this|it|these|the", "[all|same]"), x.phrase("so", "on|forth"):
 	case x.phrase("[which|this]", "[is|being]", "repeated|worked|done|made|crocheted"):
 		repeated = x.at(-1).is("repeated")
-	case t.isAny("make", "so", "which", "this", "being"):
+	case t.isAny("make", "i", "you", "we", "repeat", "so", "which", "this", "being"):
 		return nil
 	}
 	asked := x.p > start
