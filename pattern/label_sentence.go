@@ -76,6 +76,10 @@ func (r *reader) sentenceWorks(k int) bool {
 		return true
 	}
 	x.p = k
+	if x.phrase("we|you|i", "[now|then|just]") && x.acceptIn(toldWork) && x.stepFollows(0) {
+		return true
+	}
+	x.p = k
 	return t.isAny("work", "make", "put", "crochet", "into", "in", "do", "on", "you", "i", "we") && r.hasStitches(line{k, min(k+12, r.lineEnd(k))}) || t.kind == tNum && (x.at(1).isMark("(*[") || x.at(1).isAny("together", "plain", "inc", "dec"))
 }
 

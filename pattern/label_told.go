@@ -156,7 +156,7 @@ func (x *rowReader) toldVerb(placed bool) bool {
 // stepFollows reports work at the token k on.
 func (x *rowReader) stepFollows(k int) bool {
 	t := x.at(k)
-	return x.workFollows(k) || t.in(toldSteps) || t.isMark("(*[") && x.stepSoon(k) || t.isAny("mr", "magic", "plain", "even", "just") || t.isAny("an", "a") && x.at(k+1).isAny("increase", "decrease", "plain")
+	return x.workFollows(k) || t.in(toldSteps) || t.isMark("(*[") && x.stepSoon(k) || t.isAny("mr", "magic", "plain", "even", "just") || t.in(everyWords) && (x.at(k+1).kind == tOrd || x.at(k+1).isAny("st", "stitch", "other")) || t.isAny("an", "a") && x.at(k+1).isAny("increase", "decrease", "plain")
 }
 
 // stepSoon reports work within a bracket or a repeat.

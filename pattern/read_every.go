@@ -148,6 +148,13 @@ func (x *rowReader) everyWhich(e *everyRead) bool {
 		x.p++
 		e.plain, e.legs = []int64{0}, 2
 		x.accept("of")
+	case e.sign == 0 && x.nounFollows(0) && !e.after: // "every stitch double"
+		x.nounDrop()
+		if !x.phrase("[is|being|gets]", "double|doubled") {
+			return false
+		}
+		e.sign, e.plain = 1, []int64{0}
+		return true
 	case e.doubles && x.nounFollows(0):
 		e.plain = []int64{0} // "double each st"
 	default:

@@ -585,7 +585,7 @@ func (x *rowReader) makerWorks() bool {
 		k++
 	}
 	switch {
-	case x.at(k).in(toldWork) && (x.workNumbered(k+1) || x.at(k+1).isMark("*([") || x.at(k+1).isAny("a", "an", "into", "in") && !x.at(k).isAny("have", "get", "go", "did")):
+	case x.at(k).in(toldWork) && (x.workNumbered(k+1) || x.at(k+1).isMark("*([") || x.at(k+1).in(everyWords) || x.at(k+1).isAny("a", "an", "into", "in") && !x.at(k).isAny("have", "get", "go", "did")):
 		x.p += k
 	case x.at(k).in(toldSteps):
 		x.p += k - 1
