@@ -60,7 +60,7 @@ func (r *reader) startsSentenceRow(i int, words []token) bool {
 	if x := r.scratch(i); !x.evenAgain() && !r.sentenceWorks(k) {
 		return false
 	}
-	return r.comesOut(words, r.turnsAt(k))
+	return r.comesOut(words, r.turnsAt(k), !t.head && !p.isMark(".!;)]"))
 }
 
 // sentenceWorks reports work at token k, as a row told without a label begins.
@@ -123,8 +123,8 @@ func (r *reader) turnsAt(k int) bool {
 
 // comesOut reports whether the words of a row are all understood and end it: with a total,
 // with a stitch in each to the end, or with the stitches in a ring. What begins with a turn
-// shows it as well.
-func (r *reader) comesOut(words []token, turned bool) bool {
+// shows it as well. Amid a sentence, before "then", only a total or a ring ends a row.
+func (r *reader) comesOut(words []token, turned, amid bool) bool {
 	r.scanRow = Row{noLabel: true}
 	x := r.rowReaderFor(words, &r.scanRow)
 	r.unalias(x.ts)
@@ -146,6 +146,7 @@ func (r *reader) comesOut(words []token, turned bool) bool {
 		ring = ring || s.Op == OpWork && s.Target.Which == InRing
 		wide = wide || s.Op == OpEven || s.Op == OpGroup && s.Times.Kind == Fill
 	}
+	wide = wide && !amid
 	if row.Refer == nil && (!makes || row.Total == nil && !ring && !wide && !turned) {
 		return false
 	}
