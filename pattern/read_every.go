@@ -115,13 +115,6 @@ func (x *rowReader) everyWhich(e *everyRead) bool {
 		}
 		e.sign, e.plain = 1, []int64{n - 1}
 		return true
-	case e.sign == 0 && t.kind != tNum && t.kind != tOrd && x.nounFollows(0):
-		x.nounDrop() // "each st doubled"
-		if !x.phrase("[is|are|being|gets]", "doubled|increased") {
-			return false
-		}
-		e.sign, e.plain = 1, []int64{0}
-		return true
 	case e.sign > 0 && ordinal && !e.after:
 		x.p++
 		e.plain = []int64{n - 1}
@@ -148,9 +141,9 @@ func (x *rowReader) everyWhich(e *everyRead) bool {
 		x.p++
 		e.plain, e.legs = []int64{0}, 2
 		x.accept("of")
-	case e.sign == 0 && x.nounFollows(0) && !e.after: // "every stitch double"
+	case e.sign == 0 && t.kind != tNum && t.kind != tOrd && x.nounFollows(0) && !e.after: // "every stitch double"
 		x.nounDrop()
-		if !x.phrase("[is|being|gets]", "double|doubled") {
+		if !x.phrase("[is|are|being|gets]", "double|doubled|increased") {
 			return false
 		}
 		e.sign, e.plain = 1, []int64{0}

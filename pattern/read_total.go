@@ -1136,6 +1136,10 @@ func (x *rowReader) whenMade(end int) bool {
 // afterNumber may follow a number that counts stitches, where they are not named.
 var afterNumber = newWordSet("+ & and ) ] } > total in at i each per made altogether left rem remain")
 
+// spaceShapes are what chain spaces of one size are called where they shape the work: "6 ch-3
+// points", "4 ch-2 corners".
+var spaceShapes = newWordSet("corner corners point points tip tips peak peaks arch arches holes windows eyelets gaps bars spokes")
+
 // plain part = number [ "x" ] [ unit ] .
 func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 	start := x.p
@@ -1157,10 +1161,10 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		return p, true
 	}
 	from := x.p
-	if corner := x.at(3).isAny("corner", "corners"); x.phrase("ch|chain", "-") && x.peek().kind == tNum && (corner && !x.at(2).isAny("sp", "sps", "space", "spaces") || x.p+1 >= end) {
+	if corner := x.at(3).in(spaceShapes); x.phrase("ch|chain", "-") && x.peek().kind == tNum && (corner && !x.at(2).isAny("sp", "sps", "space", "spaces") || x.p+1 >= end) {
 		p.Kind, p.Size, p.Name = PartSpace, x.peek().num, "ch sp"
 		x.p++
-		x.accept("corner", "corners")
+		x.acceptIn(spaceShapes)
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
