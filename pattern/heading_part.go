@@ -15,7 +15,7 @@ func (r *reader) nameOfPart(i int) (line, int, bool) {
 		n, _ := r.headingWords(ln)
 		return ln, n, true
 	}
-	if i+1 >= len(r.lines) || r.heading.set || r.row != nil && !r.toks[ln.start].blank && !r.endsSentence() {
+	if listed := r.sec != noSection && r.sec != secRows && r.sec != secAssembly && !r.toks[ln.start].blank; listed || i+1 >= len(r.lines) || r.heading.set || r.row != nil && !r.toks[ln.start].blank && !r.endsSentence() {
 		return ln, 0, false
 	}
 	inner := r.unadorned(ln)

@@ -32,6 +32,7 @@ type ownUnit struct {
 	row  *Row
 	part TotalPart
 	has  []int64 // see ownWays
+	miss int64   // what the groups and spaces of the round all come to, where the number misses it narrowly; 0 otherwise
 }
 
 // noteOwn keeps what a row states in a unit of the author's own.
@@ -39,7 +40,19 @@ func (w *pieceWork) noteOwn(rp *RowProof, o outcome, total *Total) {
 	if total == nil || len(total.Parts) != 1 || total.Parts[0].Kind != PartOther || total.Parts[0].share || total.Parts[0].per > 0 || o.fatal != nil || o.left > 0 || rp.Status != Agrees && rp.Status != Unstated {
 		return
 	}
-	w.own = append(w.own, ownUnit{rp.Row, total.Parts[0], ownWays(o.rw)})
+	u := ownUnit{row: rp.Row, part: total.Parts[0], has: ownWays(o.rw)}
+	if rp.Row.Kind == Round {
+		u.miss, _ = figureAmiss(tallyOf(&o.rw.out), u.part, u.part.N.At(w.pr.size))
+	}
+	w.own = append(w.own, u)
+}
+
+// how tells what shows the number that a row has.
+func (u *ownUnit) how() string {
+	if u.miss > 0 {
+		return ", as its groups and spaces show"
+	}
+	return ", counted as in the other rows"
 }
 
 // noun is what a unit is called, in the singular.
@@ -67,8 +80,12 @@ func (pr *prover) ownUnits(w *pieceWork, found int) {
 		if u.noun() == "" || slices.Contains(u.has, n) {
 			continue
 		}
-		if has := pr.ownAsElsewhere(w, u, n); has > 0 && !pr.errsIn(u.row, found) {
-			pr.say(Error, CodeTotal, u.part.Span, fmt.Sprintf("the row states %d %s, and has %d, counted as in the other rows", n, u.part.Name, has), strings.TrimSpace(fmt.Sprintf("the total should read %d %s", has, u.part.Name)))
+		has := u.miss
+		if has == 0 {
+			has = pr.ownAsElsewhere(w, u, n)
+		}
+		if has > 0 && !pr.errsIn(u.row, found) {
+			pr.say(Error, CodeTotal, u.part.Span, fmt.Sprintf("the row states %d %s, and has %d%s", n, u.part.Name, has, u.how()), strings.TrimSpace(fmt.Sprintf("the total should read %d %s", has, u.part.Name)))
 			w.differs(func(r *RowProof) bool { return r.Row == u.row })
 		}
 	}

@@ -1374,7 +1374,7 @@ var partlyWords = newWordSet("increased decreased inc'd dec'd per added fewer dr
 
 // figureNames are words for what a row comes to look like, which may be made
 // of anything.
-var figureNames = map[string]bool{"petal": true, "petals": true, "scallop": true, "scallops": true, "section": true, "sections": true, "point": true, "points": true, "spoke": true, "spokes": true, "ray": true, "rays": true, "arm": true, "arms": true, "pair": true, "pairs": true, "block": true, "blocks": true, "blk": true, "blks": true}
+var figureNames = map[string]bool{"petal": true, "petals": true, "scallop": true, "scallops": true, "section": true, "sections": true, "point": true, "points": true, "tip": true, "tips": true, "peak": true, "peaks": true, "leaf": true, "leaves": true, "spike": true, "spikes": true, "star": true, "stars": true, "spoke": true, "spokes": true, "ray": true, "rays": true, "arm": true, "arms": true, "pair": true, "pairs": true, "block": true, "blocks": true, "blk": true, "blks": true}
 
 // setTotal keeps a total; a later one stands in its place.
 func (x *rowReader) setTotal(parts []TotalPart, sp Span, before []*Step) {
