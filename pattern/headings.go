@@ -49,6 +49,9 @@ func (r *reader) sectionAt(ln line) (section, int, bool) {
 		if !ok && colon {
 			sec, ok = sectionNames[name+":"]
 		}
+		if !ok && colon && r.toks[ln.start].isAny("joining", "join") && r.sews(line{end, ln.end}) {
+			sec, ok = secAssembly, true // "Joining the squares: whip stitch them ..."
+		}
 		if !ok && first != noSection && len(name) > joint && colon {
 			if _, ok = sectionNames[name[joint:]]; ok {
 				sec = first
@@ -65,6 +68,16 @@ func (r *reader) sectionAt(ln line) (section, int, bool) {
 		return r.termsLine(ln)
 	}
 	return best, after, best != noSection
+}
+
+// sews reports whether a line tells of a seam.
+func (r *reader) sews(ln line) bool {
+	for k := ln.start; k < ln.end; k++ {
+		if r.toks[k].isAny("sew", "sewn", "sewing", "whip", "whipstitch", "mattress", "seam", "overcast", "needle") {
+			return true
+		}
+	}
+	return false
 }
 
 // termsLine reads a line that only says which terms are used.
