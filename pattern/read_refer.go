@@ -30,6 +30,9 @@ func (x *rowReader) refer() []*Step {
 	if s := x.onceMore(); s != nil {
 		return s
 	}
+	if s := x.likeThat(); s != nil {
+		return s
+	}
 	if x.p == 0 && x.peek().isAny("mesh", "eyelets", "holes", "pattern", "patt", "shells", "fans") && x.at(1).isAny("as", "like") && (x.at(2).kind == tNum || isRowWord(x.at(2))) {
 		x.p++ // "mesh as 11"
 	}
@@ -186,31 +189,6 @@ func (x *rowReader) numbersAgain() []*Step {
 	return x.refersTo(r, 0)
 }
 
-// onceMore reads rows that say only that those repeated above them come again:
-// "Rows 18-25: and once more." What was repeated is repeated, so that the number
-// of rows is still held against the label.
-func (x *rowReader) onceMore() []*Step {
-	start := x.p
-	if start > 1 || start == 1 && !x.ts[0].isAny("and", "then") || x.worked || x.above == nil || x.above.Refer == nil || x.row.Numbers.Last.N <= x.row.Numbers.First.N {
-		return nil
-	}
-	was := x.above.Refer
-	if was.First == 0 && was.List == nil || was.Then != nil || was.Edits != nil || was.Measure || was.Forms || was.Sizes[0] != nil {
-		return nil
-	}
-	x.accept("and", "then")
-	x.phrase("the|do|work|repeat", "[the]", "[same|lot|these|those|them|whole]", "[lot|rows|rounds]")
-	if !x.phrase("once|twice", "more|again") && !x.phrase("one", "more", "time") && !x.phrase("again") || !x.end() && !x.peek().isMark(".!([{=-") {
-		x.p = start
-		return nil
-	}
-	r := &Refer{First: was.First, Last: was.Last, List: was.List, Piece: was.Piece}
-	if x.at(-2).is("twice") {
-		r.Times = Num{N: 2}
-	}
-	return x.refersTo(r, 0)
-}
-
 // doRows reads "do" before the rows to do again.
 func (x *rowReader) doRows() bool {
 	save := x.p
@@ -247,7 +225,7 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		r.Named = x.peek().text
 		x.p += 1 + x.rowKindAt(1)
 		return true
-	case x.phrase("last|previous|prev|above|preceding|these|those|the|prior", "[last|previous|above]"):
+	case x.phrase("last|previous|prev|above|preceding|these|those|the|prior", "[last|previous|above|same]"):
 		if x.peek().kind == tNum && isRowWord(x.at(1)) {
 			r.LastRows = int(x.peek().num)
 			x.p += 2
@@ -596,6 +574,13 @@ func (x *rowReader) referTimes(r *Refer) {
 		start := x.p
 		x.phrase("a", "total", "of")
 		total := x.p > start
+		if x.phrase("another|further", "[a|set|lot]", "[of]") || x.phrase("a", "further") {
+			if tm, ok := x.times(); ok && tm.Kind == Exactly {
+				r.Times, r.More = tm.N, true // "another 10 times"
+				continue
+			}
+			x.p = start
+		}
 		if tm, ok := x.times(); ok && tm.Kind != Fill {
 			r.Times = tm.N
 			r.More = tm.Kind == More

@@ -96,7 +96,8 @@ func (x *rowReader) coloursVaried() bool {
 	save := x.p
 	x.accept(",")
 	x.accept("and", "but")
-	if !x.phrase("changing|alternating|varying|altering|using|working|keeping|continuing", "[to|in|with]", "[the|your|any|all|each]", "[same|two|three|four|other|different]", "colours|colors|colour|color|shades|stripes|sequence", "[sequence|order|changes|change]") {
+	named := x.phrase("changing|alternating|varying|altering|using|working|keeping|continuing|following|in|with", "[to|in|with|on]", "[the|your|any|all|each]", "[same|two|three|four|other|different|whichever|whatever|any]", "colours|colors|colour|color|shades|shade|stripes|sequence", "[sequence|order|changes|change]")
+	if !named && !x.phrase("changing|alternating|varying", "[the|your]") {
 		x.p = save
 		return false
 	}
@@ -105,7 +106,8 @@ func (x *rowReader) coloursVaried() bool {
 		if x.peek().isAny("until", "till", "for", "to") && x.p > from && x.at(1).isAny("you", "the", "piece", "cover", "work", "there", "it") {
 			break
 		}
-		if x.peek().kind == tNum && x.nounFollows(1) {
+		_, n := x.stitchAt(0)
+		if x.peek().kind == tNum && x.nounFollows(1) || !named && (n > 0 || x.peek().kind == tNum || isRowWord(x.peek())) {
 			x.p = save
 			return false
 		}

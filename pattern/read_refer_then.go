@@ -4,7 +4,7 @@ package pattern
 // the", "keep going with". The rows follow.
 func (x *rowReader) keepsOn() bool {
 	start := x.p
-	if x.phrase("[and|just]", "keep|carry|go|continue|cont|so", "[on]", "[going|on]", "repeating|rep|doing|working|with|in", "[with|in]", "[the|these|those]") {
+	if x.phrase("[and|just]", "keep|carry|go|continue|cont|so", "[on]", "[going|on]", "repeating|rep|doing|working|with|in", "[with|in]", "[the|these|those]", "[same]") {
 		t := x.peek()
 		if isRowWord(t) && x.at(1).kind == tNum || t.kind == tOrd || t.isAny("last", "previous") || t.kind == tNum && isRowWord(x.at(1)) {
 			return true
