@@ -93,5 +93,8 @@ func (x *rowReader) likeThat() []*Step {
 	if s := x.referShaped(r, start); s != nil {
 		return s
 	}
+	if x.peek().isMark(",;:.") && x.workFollows(1) && !x.end1() && x.at(2).kind != tEnd {
+		return fail() // "continue as set, one tr in every tr": it is told how
+	}
 	return x.refersTo(r, start)
 }
