@@ -22,5 +22,6 @@
 //	spread.go   where increases lie that are to be spread evenly
 //	implied*.go what follows from the proof: work, multiples, positions
 //	rework.go   the same pieces with other numbers in them
+//	labelled.go the same pattern, with labels for rows told with none
 //	one_size.go the same pattern in one of its sizes
 package pattern

@@ -134,8 +134,8 @@ func (c *crosser) isStitch(i int, f found) bool {
 	}
 	switch z {
 	case inRow:
-		if f.name == "double" && prev.kind != tNum && next.oneOf("each|every|ea|up") {
-			return false // "double every 2nd st": two in each of them
+		if f.name == "double" && prev.kind != tNum && (next.oneOf("each|every|ea|up") || prev.oneOf("st|sts|stitch|stitches|one") && c.tok(i-2).oneOf("each|every|ea")) {
+			return false // "double every 2nd st", "every stitch double": two in each of them
 		}
 		return true
 	case inName:

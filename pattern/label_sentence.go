@@ -31,6 +31,20 @@ func (r *reader) surveySentences() {
 	}
 }
 
+// rowsTold reports a page whose rows are told with no labels at the heads of lines, more
+// than the one that needs none.
+func (r *reader) rowsTold() bool {
+	if !r.unlabelled && r.runOn == nil {
+		return false
+	}
+	for _, p := range r.pat.Pieces {
+		if len(p.Rows) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
 // afterRow are words that lead on to the next row.
 var afterRow = newWordSet("then now next and after that finally lastly so , right ok okay again")
 

@@ -132,6 +132,7 @@ func readAs(text string, terms stitch.Terms) *Pattern {
 	r.claims()
 	r.pat.conv = r.conv
 	r.pat.aliases = r.aliases
+	r.pat.told = r.rowsTold()
 	return r.pat
 }
 
@@ -232,7 +233,7 @@ func (r *reader) readRows() {
 	r.drafts = nil
 	pieces := r.pat.Pieces[:0]
 	for _, p := range r.pat.Pieces {
-		settleKind(p)
+		r.settleKind(p)
 		if len(p.Rows) > 0 {
 			pieces = append(pieces, p)
 		} else {
@@ -243,11 +244,12 @@ func (r *reader) readRows() {
 }
 
 // settleKind decides whether "R1" means rows or rounds: work that turns is in
-// rows, unless its rounds are joined.
-func settleKind(p *Piece) {
+// rows, unless its rounds are joined. Rows that are told with no label go round where
+// they begin in a ring.
+func (r *reader) settleKind(p *Piece) {
 	turns, joins, ring := false, false, false
-	for _, r := range p.Rows {
-		for _, steps := range [][]*Step{r.Setup, r.Steps} {
+	for _, row := range p.Rows {
+		for _, steps := range [][]*Step{row.Setup, row.Steps} {
 			for _, s := range steps {
 				turns = turns || s.Op == OpTurn
 				joins = joins || s.Op == OpJoin
@@ -255,9 +257,12 @@ func settleKind(p *Piece) {
 			}
 		}
 	}
-	for _, r := range p.Rows {
-		if r.ambiguous && turns && !joins && !ring {
-			r.Kind = FlatRow
+	for _, row := range p.Rows {
+		switch {
+		case row.ambiguous && turns && !joins && !ring:
+			row.Kind = FlatRow
+		case row.noLabel && r.unlabelled && ring && (joins || !turns):
+			row.Kind = Round
 		}
 	}
 }

@@ -22,6 +22,7 @@ type Pattern struct {
 	bareTimes bool         // "(sc, inc) 6 = 18": a number behind a bracket is how often
 	blocks    bool         // it is worked in blocks, from corner to corner
 	filet     bool         // it is worked in meshes, open and filled
+	told      bool         // its rows are told one after the other, with no labels at the heads of lines
 	conv      conventions
 	aliases   map[string]string // letters that stand for stitches
 	meshes    map[string]bool   // the author's own letters for the meshes of filet; true for a filled one

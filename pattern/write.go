@@ -21,8 +21,10 @@ func Write(p *Pattern) string {
 	return text
 }
 
-// WriteOut is Write, and tells which rows it left as they stand.
+// WriteOut is Write, and tells which rows it left as they stand. They are those of
+// [Pattern.Labelled].
 func WriteOut(p *Pattern) (text string, left []*Row) {
+	p = p.Labelled()
 	w := newWriter(p)
 	for _, g := range w.regions() {
 		if g.end <= w.at {
@@ -307,13 +309,14 @@ func (w *writer) lines(from, to int) string {
 // label is a row's label in the house style. Words that ride in it (a colour,
 // a side) keep it as the author has it.
 func (w *writer) label(r *Row) string {
-	if s := w.plainLabel(r); s != "" {
+	if s := plainLabel(r); s != "" {
 		return s
 	}
 	return strings.TrimRight(strings.TrimSpace(r.Label), ":.-= ")
 }
 
-func (w *writer) plainLabel(r *Row) string {
+// plainLabel is a label in the house style, or "" where words ride in it.
+func plainLabel(r *Row) string {
 	n := r.Numbers
 	one, many := "Row ", "Rows "
 	if r.Kind == Round {

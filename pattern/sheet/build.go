@@ -23,13 +23,13 @@ type Options struct {
 
 // New makes the sheet of a proven pattern.
 func New(proof *pattern.Proof, o Options) *Doc {
-	p := proof.Pattern
+	p := proof.Pattern.Labelled()
 	own := proof.Terms
 	terms := o.Terms
 	if len(terms) == 0 {
 		terms = []stitch.Terms{own}
 	}
-	d := &Doc{Key: key(p)}
+	d := &Doc{Key: key(proof.Pattern)}
 	proofs := inSizes(p, own)
 	var whole [][]Block
 	for _, t := range terms {
