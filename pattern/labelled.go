@@ -26,13 +26,24 @@ func (p *Pattern) Labelled() *Pattern {
 	return out
 }
 
-// provesSame reports whether two patterns come to the same in their first size.
+// provesSame reports whether two patterns come to the same in their first size, row by row.
 func provesSame(a, b *Pattern) bool {
 	x, y := a.prove(Options{}, -1), b.prove(Options{}, -1)
 	return slices.EqualFunc(x.Pieces, y.Pieces, func(s, t *PieceProof) bool {
-		return slices.EqualFunc(s.Rows, t.Rows, func(r, q *RowProof) bool {
-			return r.First == q.First && r.Last == q.Last && r.Made == q.Made && r.Status == q.Status
-		})
+		i, k := 0, 0
+		for i < len(s.Rows) && k < len(t.Rows) {
+			r, q := s.Rows[i], t.Rows[k]
+			if r.Made != q.Made || r.Status != q.Status || max(r.First, q.First) > min(r.Last, q.Last) {
+				return false
+			}
+			if r.Last <= q.Last {
+				i++
+			}
+			if q.Last <= r.Last {
+				k++
+			}
+		}
+		return i == len(s.Rows) && k == len(t.Rows)
 	})
 }
 
@@ -71,6 +82,9 @@ func (l *labeller) row(r *Row, it item) {
 		l.endLine()
 	}
 	label := ""
+	if r.Refer != nil && stepsMake(r.Steps) {
+		it.to = it.from // "sc across, do 3 rows like this": its own is the first
+	}
 	if it.from > 0 && it.to >= it.from {
 		n := Numbering{First: Num{N: int64(it.from)}, Last: Num{N: int64(it.to)}}
 		label = plainLabel(&Row{Numbers: n, Side: r.Side, Kind: r.Kind})

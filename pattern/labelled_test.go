@@ -18,6 +18,10 @@ func TestLabelled(t *testing.T) {
 			"Row 1: Ch 9\nsc in 2nd ch from hook and in each ch, 8\nRow 2: ch 1 turn, 2 sc in first, 6 sc, 2 sc in last, 10\n",
 		},
 		{
+			"ch 3 then 2 sc back from 2nd ch\nturn ch 1 sc across do 4 rows like this\nturn ch 1 inc inc thats 4\n",
+			"Row 1: ch 3 then 2 sc back from 2nd ch\nRow 2: turn ch 1 sc across do 4 rows like this\nRow 6: turn ch 1 inc inc thats 4\n",
+		},
+		{
 			"My floats begin with nine single crochet in a magic ring, and on the next round I put two in each, so eighteen.\n",
 			"My floats begin with ...\nRnd 1: nine single crochet in a magic ring\nRnd 2: two in each, so eighteen.\n",
 		},

@@ -88,11 +88,14 @@ func (w *pieceWork) workItem(it item, next int) {
 		ref := w.resolve(row, it)
 		then := w.thenRows(row, it)
 		if own {
+			if n := &row.Numbers; n.First.N == 0 && len(n.First.Sizes) == 0 {
+				count = max(1, capped(n.Count.At(w.pr.size))) // the others are those repeated
+			}
 			w.repeatRows([]*Row{row}, it.from, count, row, row.Total)
 			if len(ref) > 0 {
 				n := w.referCount(row, ref, it, 0, 0)
-				w.repeatRows(ref, it.to+1, n, row, nil)
-				w.repeatThen(then, it.to+1+n, row, nil)
+				w.repeatRows(ref, it.from+count, n, row, nil)
+				w.repeatThen(then, it.from+count+n, row, nil)
 			}
 			return
 		}

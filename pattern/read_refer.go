@@ -200,10 +200,12 @@ func (x *rowReader) doRows() bool {
 	if x.phrase("do|work|make|crochet") && x.peek().kind == tNum && (isRowWord(x.at(1)) || x.at(1).is("more") && isRowWord(x.at(2))) {
 		n := x.peek().num
 		x.p++
-		x.accept("more")
+		more := x.accept("more")
 		x.p++
 		if x.phrase("like|as|same", "[as]", "[for]", "[the]") {
-			x.rowsAsked = n
+			if x.rowsAsked = n; !more && x.worked && n > 1 && x.peek().is("this") {
+				x.rowsAsked-- // "sc across, do 3 rows like this": with the one just told
+			}
 			return true
 		}
 	}

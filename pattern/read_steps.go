@@ -327,7 +327,7 @@ func (x *rowReader) control() []*Step {
 	case x.peek().is("off") && x.worked && (x.peek().head || x.p > 0 && (x.at(-1).separator() || x.at(-1).isAny("then", "and"))) && (x.at(1).kind == tEnd || x.at(1).head || x.at(1).separator()):
 		x.p++ // "dc round then off"
 		return one(OpFasten)
-	case x.phrase("[and]", "turn|turning", "[the|your|work]", "[work|over|piece|around]") && !x.peek().isAny("ch", "chain"):
+	case x.phrase("[and]", "turn|turning", "[the|your|work]", "[work|over|piece|around]") && (!x.peek().isAny("ch", "chain") || x.turnsThenChains(start)):
 		x.phrase("each|every", "time|row|rnd|round")
 		return one(OpTurn)
 	case x.phrase("do|does", "not", "turn", "[work]"), x.phrase("don't|without|never|no", "turn|turning", "[work]"):
@@ -389,6 +389,15 @@ func (x *rowReader) control() []*Step {
 	}
 	x.p = start
 	return nil
+}
+
+// turnsThenChains reports "turn ch 1 sc in each", where nothing parts the turn that token
+// start tells from the chain behind it. "The turn ch 3" is the chain that it is turned with.
+func (x *rowReader) turnsThenChains(start int) bool {
+	if !x.ts[start].is("turn") || x.p != start+1 || x.at(1).kind != tNum || x.at(1).frac {
+		return false
+	}
+	return start == 0 || x.ts[start-1].separator() || x.ts[start-1].isAny("and", "then", "n")
 }
 
 // hasStitchSoon reports whether an instruction follows in the same clause.

@@ -176,16 +176,13 @@ func (x *rowReader) work() []*Step {
 		s.N = count
 		return x.free(start, s, counted)
 	}
-	if x.peek().isAny("inc", "increase", "incs") && !x.at(1).isAny("in") {
-		// "sc inc"
+	// "sc inc" is one, but in "inc 4 sc inc" the stitches stand between two
+	between := start > 0 && x.ts[start-1].isAny("inc", "incs", "increase", "dec", "decs", "decrease")
+	if x.peek().isAny("inc", "increase", "incs") && !between {
 		x.p++
 		return x.increase(start, id, count, counted)
 	}
-	if x.peek().isAny("inc", "increase", "incs") {
-		x.p++
-		return x.increase(start, id, count, counted)
-	}
-	if x.peek().isAny("dec", "decrease", "decs") {
+	if x.peek().isAny("dec", "decrease", "decs") && !between {
 		x.p++
 		s.Legs = 2
 		return x.finish(start, s, count, counted)
@@ -754,7 +751,11 @@ func (x *rowReader) incDec(start int, count Num, counted bool) []*Step {
 		if d := x.eachEnd(start, -1); d != nil {
 			return d
 		}
-		if !counted && x.peek().kind == tNum && !x.peek().frac && !x.at(1).isAny("times", "time", "x", "sts", "st", "stitches") {
+		if !counted && x.evenUpToChange() {
+			s.N, s.Target, s.Span = Num{N: 1}, Target{Which: Next, N: Num{N: 1}}, x.spanFrom(start)
+			return []*Step{s}
+		}
+		if !counted && x.peek().kind == tNum && !x.peek().frac && !x.countsBehind(2) && !x.at(1).isAny("times", "time", "x", "sts", "st", "stitches") {
 			count, counted = x.number() // "dec 3": three of them
 		}
 		return x.finish(start, s, count, counted)
@@ -832,6 +833,39 @@ func (x *rowReader) decGloss(s *Step) {
 	}
 }
 
+// evenUpToChange reports so many stitches from a change to the next one, "inc 9 sc inc": a
+// step of their own that no comma parts from the first, and not how often it is worked.
+func (x *rowReader) evenUpToChange() bool {
+	t := x.peek()
+	if t.kind != tNum || t.frac {
+		return false
+	}
+	_, n := x.stitchAt(1)
+	if n == 0 {
+		return false
+	}
+	n++
+	comma := x.at(n).isAny(",", "and", "then")
+	if comma {
+		n++
+	}
+	if !x.at(n).isAny("inc", "incs", "dec", "decs", "increase", "decrease") {
+		return false
+	}
+	if comma && x.at(n+1).kind == tNum {
+		_, again := x.stitchAt(n + 2)
+		return again == 0 // "inc 3 sc, dec 3 sc"
+	}
+	return true
+}
+
+// countsBehind reports that the number that ends the row is its total and not how often a
+// change is worked that takes so many places: the row below has not so many, "6 sc, dec 14".
+func (x *rowReader) countsBehind(takes int64) bool {
+	t := x.peek()
+	return x.worked && x.countBefore > 0 && x.at(1).kind == tEnd && t.num*takes > x.countBefore
+}
+
 // abbreviated reports whether the full stop here only ends an abbreviation:
 // "dec. 1 st at each end", but not "dec. 18 sts."
 func (x *rowReader) abbreviated() bool {
@@ -866,6 +900,10 @@ func (x *rowReader) increase(start int, id stitch.ID, count Num, counted bool) [
 	if d := x.eachEnd(start, 1); d != nil {
 		return d
 	}
+	if !counted && x.evenUpToChange() {
+		s.Target, s.Span = Target{Which: Next, N: Num{N: 1}}, x.spanFrom(start)
+		return []*Step{x.asSpecial(s)}
+	}
 	save := x.p
 	places := x.place()
 	if len(places) == 1 && x.evenlySaid(save) || x.peek().is("evenly") {
@@ -875,7 +913,7 @@ func (x *rowReader) increase(start int, id stitch.ID, count Num, counted bool) [
 	if len(places) == 0 {
 		x.p = save
 		n := count
-		if t := x.peek(); !counted && t.kind == tNum && !t.frac && !x.at(1).isAny("times", "time", "x", "sts", "st", "stitches", "sc", "dc", "hdc", "ch", "in") {
+		if t := x.peek(); !counted && t.kind == tNum && !t.frac && !x.countsBehind(1) && !x.at(1).isAny("times", "time", "x", "sts", "st", "stitches", "sc", "dc", "hdc", "ch", "in") {
 			n, counted = x.number() // "inc 3"
 		}
 		if !counted {
