@@ -105,18 +105,20 @@ func (x *rowReader) sidesAndCorners() []*Step {
 		return n, n.Sizes == nil && id != stitch.None
 	}
 	side := func() bool {
-		return x.phrase("along|on|across|to|down|for", "each|every", "[of]", "[the]", "[4|four]", "side|sides|edge|edges") && (x.edgeEnds(0) || x.peek().kind == tNum || x.peek().isAny("work", "make") || x.phrase("of", "[the]", "square|linen|cloth|material|napkin|handkerchief|mat|doily"))
+		x.accept("evenly")
+		if !x.phrase("per", "side|edge") && !x.phrase("along|on|across|to|down|for", "each|every", "[of]", "[the]", "[4|four]", "side|sides|edge|edges") {
+			return false
+		}
+		return x.accept("evenly") || x.edgeEnds(0) || x.peek().kind == tNum || x.peek().isAny("work", "make") || x.phrase("of", "[the]", "square|linen|cloth|material|napkin|handkerchief|mat|doily")
 	}
-	corner := func() bool {
-		return x.phrase("in|into|at|for|on", "each|every", "[of]", "[the]", "[4|four]", "corner|corners") && x.edgeEnds(0)
-	}
+	corner := func() bool { return x.cornersNamed() && x.edgeEnds(0) }
 	x.phrase("go|work", "[all]", "around|round", "[hem|edge]", "with")
-	x.accept("work", "make")
+	x.accept("work", "make", "place", "put", "working", "making", "placing", "putting")
 	var a, b Num
 	ok := false
 	if side() {
 		x.accept(",")
-		x.accept("work", "make")
+		x.accept("work", "make", "place", "put", "working", "making", "placing", "putting")
 		a, ok = count()
 	} else if a, ok = count(); ok {
 		ok = side()
@@ -125,7 +127,7 @@ func (x *rowReader) sidesAndCorners() []*Step {
 		return fail()
 	}
 	x.accept(",", ";")
-	x.phrase("and|with|working|making|having", "[work|make]")
+	x.phrase("and|with|working|making|having|plus|then", "[work|make|with|working|place|placing|put]")
 	if b, ok = count(); !ok || !corner() {
 		return fail()
 	}
@@ -134,21 +136,109 @@ func (x *rowReader) sidesAndCorners() []*Step {
 	return s
 }
 
+// cornersBeside reads what the corners get behind a count along the edge: "72 sc evenly
+// along the edge and 3 sc in each corner", ", working 2 more in each of the 4 corners".
+// Whether the count has them in it only the total tells.
+func (x *rowReader) cornersBeside() []*Step {
+	l := x.lastStep
+	if l == nil || l.Op != OpFree || l.perSide || l.N.N < 1 || l.N.Sizes != nil || l.corner > 0 {
+		return nil
+	}
+	start := x.p
+	x.accept(",", ";")
+	added := x.accept("and", "plus", "then", "&", "+")
+	x.phrase("[work|working|make|making|with|placing|place|put|putting|having|adding|include|including]")
+	t := x.peek()
+	if t.kind != tNum || t.frac || t.num > maxInCorner {
+		x.p = start
+		return nil
+	}
+	n, _ := x.number()
+	x.accept("more", "extra", "additional")
+	if made, words := x.stitchAt(0); words > 0 && made == l.Stitch {
+		x.p += words
+	}
+	x.accept("st", "sts", "stitches")
+	if !x.cornersNamed() || !x.edgeEnds(0) {
+		x.p = start
+		return nil
+	}
+	l.corner, l.cornerAdded = n.N, added
+	return x.noteFrom(start)
+}
+
+// maxInCorner is how many stitches a corner of an edge gets at most.
+const maxInCorner = 9
+
 // settleSides takes so many sides as the total shows, or the four of a square.
 func (x *rowReader) settleSides() {
 	for _, s := range x.row.Steps {
-		if !s.perSide || s.N.N < 1 {
-			continue
+		switch {
+		case s.Op == OpFree && s.corner > 0:
+			x.settleCorners(s)
+		case !s.perSide || s.N.N < 1:
+		default:
+			x.settlePerSide(s)
 		}
-		sides := int64(4)
-		if t := x.row.Total; t != nil && len(t.Parts) == 1 && t.Parts[0].N.Sizes == nil {
-			if n := t.Parts[0].N.N / s.N.N; n >= 3 && n <= 8 && n*s.N.N == t.Parts[0].N.N {
-				sides = n
-			}
-		} else if x.afterRows {
-			s.N = Num{} // of how many sides is not said
-			continue
-		}
-		s.N.N *= sides
 	}
+}
+
+// settlePerSide takes a side and its corner as often as the total shows.
+func (x *rowReader) settlePerSide(s *Step) {
+	sides := int64(4)
+	if n, ok := x.onlyStated(); ok {
+		if k := n / s.N.N; k >= 3 && k <= 8 && k*s.N.N == n {
+			sides = k
+		}
+	} else if x.afterRows {
+		s.N = Num{} // of how many sides is not said
+		return
+	}
+	s.N.N *= sides
+}
+
+// settleCorners takes what the corners get for part of the count along the edge, for more
+// than it, or the count for that of one side, as the total shows. Where there is no total,
+// corners told beside a count may be in it or not.
+func (x *rowReader) settleCorners(s *Step) {
+	n, ok := x.onlyStated()
+	if !ok {
+		if s.cornerAdded && !x.totalSaid(s) {
+			s.N = Num{}
+		}
+		return
+	}
+	if s.N.N == n {
+		return
+	}
+	for _, sides := range [...]int64{4, 3, 5, 6, 8} {
+		for _, all := range [...]int64{s.N.N + sides*s.corner, sides * (s.N.N + s.corner)} {
+			if all == n {
+				s.N = Num{N: all}
+				return
+			}
+		}
+	}
+	if s.cornerAdded {
+		s.N = Num{N: s.N.N + 4*s.corner}
+	}
+}
+
+// totalSaid reports whether the word "total" or "in all" stands behind a step: its number is
+// all that the row has.
+func (x *rowReader) totalSaid(s *Step) bool {
+	for i := range x.ts {
+		if t := &x.ts[i]; int(t.start) >= s.Span.Start && (t.isAny("total", "altogether") || t.is("all") && i > 0 && x.ts[i-1].is("in")) {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyStated is the one number that the total of the row states.
+func (x *rowReader) onlyStated() (int64, bool) {
+	if t := x.row.Total; t != nil && len(t.Parts) == 1 && t.Parts[0].N.Sizes == nil {
+		return t.Parts[0].N.N, true
+	}
+	return 0, false
 }

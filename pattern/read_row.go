@@ -46,6 +46,10 @@ func (x *rowReader) steps(closer string) []*Step {
 			x.p++
 			continue
 		}
+		if n := x.cornersBeside(); n != nil {
+			out = append(out, n...)
+			continue
+		}
 		if x.totalAhead(out) {
 			continue
 		}

@@ -214,21 +214,23 @@ type Step struct {
 	Counts Counts // OpChain: what it counts as
 	Text   string // OpNote, OpColour
 
-	special  *Special
-	grows    int64 // of blocks from corner to corner: how many more than in the row before
-	byTurns  bool  // OpGroup: Body goes by turns, and the last pass stops where the row ends
-	partial  int   // OpGroup: 1 + the steps of Body before "**"; 0 where there is none
-	stopAt   bool  // OpGroup: the last pass ends at "**"
-	ending   *Step // OpGroup: how the last pass ends
-	note     Span  // OpGroup: words about the last pass that change no count
-	implicit bool  // said by nobody, understood by everybody
-	bare     bool  // "2 sc": it may be two in one place
-	gathers  bool  // a loop that was dropped is drawn through its stitches, and through the chains they begin with
-	perSide  bool  // OpFree: N is for one side of a piece and one corner, as long as it is read
-	once     bool  // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
-	goesOn   bool  // OpDelta: by as many as the rows before it; N is then 1 for more, -1 for fewer, 0 for either
-	emptied  bool  // OpWork: plain stitches of a row told by another, of which none is left
-	evenly   bool  // OpDelta: they are to be spread over the whole row
+	special     *Special
+	grows       int64 // of blocks from corner to corner: how many more than in the row before
+	byTurns     bool  // OpGroup: Body goes by turns, and the last pass stops where the row ends
+	partial     int   // OpGroup: 1 + the steps of Body before "**"; 0 where there is none
+	stopAt      bool  // OpGroup: the last pass ends at "**"
+	ending      *Step // OpGroup: how the last pass ends
+	note        Span  // OpGroup: words about the last pass that change no count
+	implicit    bool  // said by nobody, understood by everybody
+	bare        bool  // "2 sc": it may be two in one place
+	gathers     bool  // a loop that was dropped is drawn through its stitches, and through the chains they begin with
+	perSide     bool  // OpFree: N is for one side of a piece and one corner, as long as it is read
+	corner      int64 // OpFree: what each corner gets, as long as it is read; 0 where that is not told
+	cornerAdded bool  // OpFree: corner is told beside N, and not as how N falls
+	once        bool  // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
+	goesOn      bool  // OpDelta: by as many as the rows before it; N is then 1 for more, -1 for fewer, 0 for either
+	emptied     bool  // OpWork: plain stitches of a row told by another, of which none is left
+	evenly      bool  // OpDelta: they are to be spread over the whole row
 }
 
 // Which says how a step finds its place.
