@@ -57,6 +57,7 @@ type fabric struct {
 	bare  bool // only their number is known, from a stated total: not what stands among them
 	chain bool // a foundation chain, counted from the hook
 	slips bool // its slip stitches are worked like others
+	edged bool // part of it runs along edges, where the corners may be told or not
 
 	closed stitch.ID // the tall stitch that stands for a part of its last loop
 }
@@ -193,6 +194,17 @@ func (fl Filter) match(p *place) bool {
 		return p.kind == pStitch && (stitch.Of(p.stitch).Kind == stitch.Compound || p.stitch == stitch.Special || fl.Name != "" && p.name == fl.Name)
 	}
 	return false
+}
+
+// groups is how many groups there are.
+func (f *fabric) groups() int {
+	n := 0
+	for i := range f.runs {
+		if r := &f.runs[i]; r.in && (r.first || i == 0 || !f.runs[i-1].in) {
+			n++
+		}
+	}
+	return n
 }
 
 // gapped reports whether the gaps between the groups are places: the stitches of a

@@ -46,6 +46,7 @@ func (x *rowReader) onHost(s *Step, n Num) bool {
 		x.p = start
 		return false
 	}
+	s.inCorner = n.N <= maxInCorner && x.at(-1).is("corner")
 	return true
 }
 
@@ -132,7 +133,7 @@ func (x *rowReader) sidesAndCorners() []*Step {
 		return fail()
 	}
 	s := x.freely(start, id, Num{N: a.N + b.N})
-	s[0].perSide = true
+	s[0].perSide, s[0].corner = true, b.N
 	return s
 }
 
@@ -174,11 +175,12 @@ const maxInCorner = 9
 func (x *rowReader) settleSides() {
 	for _, s := range x.row.Steps {
 		switch {
+		case s.Op == OpGroup && s.Times.Kind == Fill && allAlongEdges(s.Body):
+			x.settlePasses(s)
+		case s.perSide && s.N.N > 0:
+			x.settlePerSide(s)
 		case s.Op == OpFree && s.corner > 0:
 			x.settleCorners(s)
-		case !s.perSide || s.N.N < 1:
-		default:
-			x.settlePerSide(s)
 		}
 	}
 }
@@ -195,6 +197,38 @@ func (x *rowReader) settlePerSide(s *Step) {
 		return
 	}
 	s.N.N *= sides
+	s.sides = sides
+}
+
+// allAlongEdges reports whether all that a group works are counts along edges, which no row
+// below can bound.
+func allAlongEdges(body []*Step) bool {
+	for _, s := range body {
+		if s.Op != OpNote && (s.Op != OpFree || s.N.N < 1 || s.N.Sizes != nil) {
+			return false
+		}
+	}
+	return len(body) > 1
+}
+
+// settlePasses takes "*18 sc along edge, 3 sc in corner; rep from * around" as often as the
+// total shows, or else for the four corners of a square.
+func (x *rowReader) settlePasses(s *Step) {
+	per, corners := int64(0), int64(0)
+	for _, b := range s.Body {
+		per += b.N.N
+		if b.inCorner {
+			corners++
+		}
+	}
+	n, ok := x.onlyStated()
+	switch {
+	case corners == 0 || !ok:
+	case n%per == 0 && n/per <= 12:
+		s.sides = n / per
+	case 4%corners == 0:
+		s.sides = 4 / corners
+	}
 }
 
 // settleCorners takes what the corners get for part of the count along the edge, for more
@@ -214,13 +248,13 @@ func (x *rowReader) settleCorners(s *Step) {
 	for _, sides := range [...]int64{4, 3, 5, 6, 8} {
 		for _, all := range [...]int64{s.N.N + sides*s.corner, sides * (s.N.N + s.corner)} {
 			if all == n {
-				s.N = Num{N: all}
+				s.N, s.sides = Num{N: all}, sides
 				return
 			}
 		}
 	}
 	if s.cornerAdded {
-		s.N = Num{N: s.N.N + 4*s.corner}
+		s.N, s.sides = Num{N: s.N.N + 4*s.corner}, 4
 	}
 }
 

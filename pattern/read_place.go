@@ -58,6 +58,12 @@ func (x *rowReader) nounAt(k int) (noun, bool) {
 			}
 			return n, true
 		}
+	case "foundation", "base":
+		if n := x.phraseAt(k+1, "ch|chain|chs|chains|st|sts|stitch|stitches"); n > 0 && (x.at(k-1).isAny("first", "last", "next", "each", "every") || x.at(k-1).kind == tOrd || x.at(k-1).kind == tNum) {
+			m, _ := x.nounAt(k + 1) // "in first foundation ch"
+			m.tokens++
+			return m, true
+		}
 	case "turning", "beginning", "beg", "starting", "turn", "initial", "begin", "start":
 		if n := x.phraseAt(k+1, "ch|chain|chains|chs"); n > 0 {
 			n++

@@ -405,12 +405,16 @@ func (x *rowReader) corners(a, b *Step) *Step {
 		return nil
 	}
 	corner := b.Target.Which == Centre && b.Target.Bound.Kind == ToEnd || b.Target.Which == Each && len(b.Target.Of) == 1 && b.Target.Of[0].Name == "corner"
-	if !corner || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except", "save", "only") {
+	if !corner || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except", "save", "only") && !onlyStops(x.src.Text[min(a.Span.End, b.Span.Start):b.Span.Start]) {
 		return nil
 	}
 	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
 	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
 }
+
+// onlyStops reports whether nothing but stops stands between two steps.
+func onlyStops(between string) bool { return strings.Trim(between, " ,;.:-
+") == "" }
 
 // joinedBy reports whether one of the words stands between two steps, or
 // right at the start of the second.

@@ -227,6 +227,8 @@ type Step struct {
 	perSide     bool  // OpFree: N is for one side of a piece and one corner, as long as it is read
 	corner      int64 // OpFree: what each corner gets, as long as it is read; 0 where that is not told
 	cornerAdded bool  // OpFree: corner is told beside N, and not as how N falls
+	inCorner    bool  // OpFree: all of N goes into one corner
+	sides       int64 // OpFree: how many sides N is for, each with its corner; OpGroup: how many its passes along edges are; 0 where nobody can tell
 	once        bool  // the target holds for the whole list: "(sc, ch 1) 3 times in next sp"
 	goesOn      bool  // OpDelta: by as many as the rows before it; N is then 1 for more, -1 for fewer, 0 for either
 	emptied     bool  // OpWork: plain stitches of a row told by another, of which none is left

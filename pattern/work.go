@@ -633,7 +633,19 @@ func (w *rowWork) edge(s *Step) {
 		return
 	}
 	w.elsewhere, w.edged = true, true
-	w.emit(s, place{stitch: s.Stitch}, n)
+	w.out.edged = true
+	p := place{stitch: s.Stitch}
+	switch plain := n - s.sides*s.corner; {
+	case s.inCorner:
+		w.emitEach(s, p, n, 1)
+	case s.sides > 0 && s.corner > 0 && plain > 0:
+		for k := range s.sides { // as evenly as they come out
+			w.emit(s, p, plain*(k+1)/s.sides-plain*k/s.sides)
+			w.emitEach(s, p, s.corner, 1)
+		}
+	default:
+		w.emit(s, p, n)
+	}
 	if w.below != nil && w.kind == Round && w.ended() && w.taken > 0 {
 		w.below = &fabric{free: true} // round the corner lies an edge that no row below tells of
 	}

@@ -23,7 +23,7 @@ func (w *rowWork) along(s *Step, rest []*Step) bool {
 	}
 	w.lastFresh = false
 	corner := w.cornerStep(s.Body)
-	if corner != nil && !w.below.has(Filter{Kind: NamedGroup, Name: "group"}) {
+	if groups := w.below.groups(); corner != nil && (groups == 0 || w.below.edged && groups != 4) {
 		w.free, w.begun = true, true // where the corners lie only the author knows
 		w.leaf(s, 0)
 		return true

@@ -649,6 +649,13 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 		w.free, w.elsewhere = true, true // "*bpsc around next sc of Rnd 5, ch 4*": as often as that round has it
 		return w.pass(s, s.Body, 1), 1
 	}
+	if allAlongEdges(s.Body) {
+		if s.sides > 0 {
+			return w.times(s, s.sides, rest)
+		}
+		w.free = true // how many edges there are only the author knows
+		return w.pass(s, s.Body, 1), 1
+	}
 	of := s.Times.Bound.Of
 	if byGroups(of) {
 		of = w.resolve(s, of)

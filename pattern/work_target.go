@@ -504,6 +504,10 @@ func (w *rowWork) first(s *Step, p place, per int64) bool {
 		return true
 	}
 	if (w.taken > 0 || w.below.ring) && w.begun && n == 1 && (w.ended() || w.left(of) == 0) {
+		if w.below.free {
+			w.emitEach(s, p, per, 1) // the first of another edge
+			return true
+		}
 		// back into the first place: the end of a round
 		w.emit(s, p, per)
 		return true
@@ -515,7 +519,7 @@ func (w *rowWork) first(s *Step, p place, per int64) bool {
 func (w *rowWork) lastPlaces(s *Step, p place, per int64) bool {
 	n := max(1, s.Target.N.At(w.pr.size))
 	if w.below.free {
-		w.emit(s, p, mul(per, n))
+		w.emitEach(s, p, per, n)
 		return true
 	}
 	of := w.resolve(s, s.Target.Of)
@@ -582,7 +586,7 @@ func (w *rowWork) nth(s *Step, p place, per int64) bool {
 		return w.fromHook(s, nil) // "in 2nd ch", the hook understood
 	}
 	if w.below.free {
-		w.emit(s, p, per)
+		w.emitEach(s, p, per, 1)
 		return true
 	}
 	if w.cur == (cursor{}) || !w.begun || w.stands && w.taken <= 1 {
@@ -612,7 +616,7 @@ func (w *rowWork) nth(s *Step, p place, per int64) bool {
 // a chain of the next loop: "in 3rd ch of ch-5".
 func (w *rowWork) turnTop(s *Step, p place, per int64) bool {
 	if w.below.free {
-		w.emit(s, p, per)
+		w.emitEach(s, p, per, 1)
 		return true
 	}
 	c := w.cur
