@@ -122,6 +122,7 @@ func (x *rowReader) ofGroup() (all, ok bool) {
 	x.accept("the", "these", "those", "a", "that", "your")
 	x.accept("next", "following", "same", "last", "first")
 	corner := x.accept("corner", "corners")
+	all = all || corner && x.at(-1).is("corners")
 	number := x.peek().kind == tNum && !x.peek().frac && x.peek().num < 30
 	if number {
 		x.p++

@@ -567,6 +567,11 @@ func (x *rowReader) preposition() bool {
 		x.accept("the")
 		return true
 	}
+	if x.phraseAt(0, "at|to|on", "[each|every|all]", "[of]", "[the]", "[four|4|6|six|3|three]", "[outer]", "corner|corners") > 0 {
+		x.p++
+		x.accept("the")
+		return true
+	}
 	if x.peek().isAny("at", "from") && x.at(1).isAny("front", "back") && x.at(2).isAny("round", "around", "of") {
 		x.p += 2
 	}

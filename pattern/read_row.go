@@ -401,15 +401,35 @@ func worksInChains(s *Step) bool {
 // corners joins "sc in each sc around, working 3 sc in centre sc of each
 // corner": the corners are among the places that the first runs over.
 func (x *rowReader) corners(a, b *Step) *Step {
+	if c := x.cornersFirst(a, b); c != nil {
+		return c
+	}
 	if a.Op != OpWork || !eachStep(a) || len(a.Target.Of) > 0 && a.Target.Of[0].Kind == Space || a.Target.Bound.Kind != ToEnd && a.Target.Bound.Kind != NoBound || b.Legs > 0 || b.Op != OpWork && b.Op != OpInto {
 		return nil
 	}
-	corner := b.Target.Which == Centre && b.Target.Bound.Kind == ToEnd || b.Target.Which == Each && len(b.Target.Of) == 1 && b.Target.Of[0].Name == "corner"
-	if !corner || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except", "save", "only") && !onlyStops(x.src.Text[min(a.Span.End, b.Span.Start):b.Span.Start]) {
+	if !toAllCorners(b) || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except", "save", "only") && !onlyStops(x.src.Text[min(a.Span.End, b.Span.Start):b.Span.Start]) {
 		return nil
 	}
 	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
 	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
+}
+
+// toAllCorners reports whether a step goes into the middle of every corner.
+func toAllCorners(s *Step) bool {
+	return s.Target.Which == Centre && s.Target.Bound.Kind == ToEnd || s.Target.Which == Each && len(s.Target.Of) == 1 && s.Target.Of[0].Name == "corner"
+}
+
+// cornersFirst joins the two told the other way about, "3 sc in each corner, sc in each st
+// between", "... and sc in every other st".
+func (x *rowReader) cornersFirst(a, b *Step) *Step {
+	if a.Op != OpWork && a.Op != OpInto || a.Legs > 0 || b.Op != OpWork || b.Legs > 0 || !toAllCorners(a) || len(b.Target.Of) > 0 && b.Target.Of[0].Kind == Space {
+		return nil
+	}
+	if !eachStep(b) || b.Target.Bound.Kind != ToEnd && b.Target.Bound.Kind != NoBound {
+		return nil
+	}
+	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
+	return &Step{Op: OpAlong, Body: []*Step{b, a}, Target: t, Span: cover(a.Span, b.Span)}
 }
 
 // onlyStops reports whether nothing but stops stands between two steps.

@@ -537,6 +537,10 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	if mark != "=" && onlyShares(parts) && x.at(-1).isAny("corner", "corners", "point", "points") && parts[0].N.N <= maxInCorner {
+		x.p = start
+		return false // "sc around, 3 sc at each corner": stitches to work
+	}
 	if !x.countingTail() {
 		x.countedFor()
 	}

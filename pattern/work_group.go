@@ -634,6 +634,13 @@ func (w *rowWork) allElsewhere(body []*Step) bool {
 // fill goes through a group as often as it fits.
 func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 	w.ground()
+	if allAlongEdges(s.Body) {
+		if s.sides > 0 {
+			return w.times(s, s.sides, rest)
+		}
+		w.free = true // how many edges there are only the author knows
+		return w.pass(s, s.Body, 1), 1
+	}
 	if w.below.free {
 		w.free, w.begun = true, true
 		w.leaf(s, 0)
@@ -647,13 +654,6 @@ func (w *rowWork) fill(s *Step, rest []*Step) (bool, int64) {
 	}
 	if w.allElsewhere(s.Body) {
 		w.free, w.elsewhere = true, true // "*bpsc around next sc of Rnd 5, ch 4*": as often as that round has it
-		return w.pass(s, s.Body, 1), 1
-	}
-	if allAlongEdges(s.Body) {
-		if s.sides > 0 {
-			return w.times(s, s.sides, rest)
-		}
-		w.free = true // how many edges there are only the author knows
 		return w.pass(s, s.Body, 1), 1
 	}
 	of := s.Times.Bound.Of
