@@ -745,6 +745,13 @@ func (x *rowReader) step(before []*Step) []*Step {
 	// most steps begin with a stitch, a number of them, or chains, and then
 	// nothing else can be meant
 	switch {
+	case t.kind == tNum && t.num == 2 && x.at(1).plainStitch():
+		if s := x.betweenEnds(); s != nil {
+			return s
+		}
+		if s := x.work(); s != nil {
+			return s
+		}
 	case t.plainStitch(), t.kind == tNum && !t.frac && x.at(1).plainStitch(), x.picksUp():
 		if s := x.work(); s != nil {
 			return s

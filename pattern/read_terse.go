@@ -167,17 +167,92 @@ func (x *rowReader) fewWords() bool {
 	return alone && x.afterRows
 }
 
+// endsNamed is where words that name both ends of a row stop, from the k-th token on: "at
+// each end", "in first and last st"; -1 where there are none.
+func (x *rowReader) endsNamed(k int) int {
+	k += max(0, x.phraseAt(k, "[at|in|on]", "[the]"))
+	if n := x.phraseAt(k, "each|ea|both", "end|ends|side|sides|edge|edges"); n > 0 {
+		return k + n
+	}
+	if n := x.phraseAt(k, "first", "[st|stitch]", "and|&|+|/", "[in]", "[the]", "last", "[st|sts|stitch|stitches]"); n > 0 {
+		return k + n
+	}
+	return -1
+}
+
+// restBetween reads what the stitches between the ends get, where no number tells how many
+// they are: "inc first + last st, sc between", "2 sc in first and last st, sc in the rest".
+// The words for the ends stop at the k-th token, and two in one place are made of a stitch.
+func (x *rowReader) restBetween(k int, two stitch.ID) []*Step {
+	start, t := x.p, x.peek()
+	end := k
+	for x.at(k).isAny(",", ";", "and", "with", "work") {
+		k++
+	}
+	if k == end {
+		return nil
+	}
+	k += max(0, x.phraseAt(k, "[the]"))
+	lead := x.at(k).isAny("rest", "others")
+	if lead {
+		k += 1 + max(0, x.phraseAt(k+1, "[of]", "[the]", "[row]", "[in]"))
+	}
+	id, n := x.stitchAt(k)
+	if n == 0 || id == stitch.Slip {
+		return nil
+	}
+	from := k
+	k += n
+	if !lead {
+		m := x.phraseAt(k, "[in]", "[each|all|every]", "[of]", "[the]", "[st|sts|stitches]", "[in]", "[the]", "between|rest|others|other|remaining|middle|centre|center", "[of|them|st|sts|stitches|ones]", "[the]", "[row|them]")
+		if m < 0 {
+			return nil
+		}
+		k += m
+	}
+	if after := x.at(k); after.kind != tEnd && !after.head && !after.separator() && !after.isMark("([{=)") {
+		return nil
+	}
+	shape := Step{Op: OpWork, Stitch: id, N: Num{N: 2}, Target: Target{Which: Next, N: Num{N: 1}}, Span: Span{int(t.start), int(x.at(end - 1).end)}}
+	keep := int64(1)
+	switch {
+	case t.isAny("dec", "decrease"):
+		shape.N, shape.Legs, keep = Num{N: 1}, 2, 2
+	case t.kind == tNum:
+		shape.Stitch = two
+	}
+	middle := Step{Op: OpWork, Stitch: id, N: Num{N: 1}, Span: Span{int(x.at(from).start), int(x.at(k - 1).end)}}
+	middle.Target = Target{Which: Each, said: true, Span: middle.Span, Bound: Bound{Kind: ToLast, N: Num{N: keep}}}
+	x.p = start + k
+	last := shape
+	last.Span = middle.Span
+	x.worked, x.bounded = true, true
+	return []*Step{&shape, &middle, &last}
+}
+
 // betweenEnds = ( "inc" | "dec" ) [ "at" ] ( "each" | "both" ) ( "end" | "side" ) "," [ stitch "in" "the" ] number [ stitch ] "between" .
 //
 // It is the one row in which a change at both ends has its middle counted out.
 func (x *rowReader) betweenEnds() []*Step {
 	start := x.p
 	t := x.peek()
-	if !t.isAny("inc", "dec", "increase", "decrease") {
+	two := t.kind == tNum && t.num == 2 && !t.frac && x.at(1).plainStitch() // "2 sc in first and last st"
+	if !two && !t.isAny("inc", "dec", "increase", "decrease") {
 		return nil
 	}
-	end := x.phraseAt(0, "inc|dec|increase|decrease", "[at|in|on]", "[the]", "each|ea|both", "end|ends|side|sides|edge|edges")
+	at := 1
+	made, of := x.stitchAt(1)
+	if two {
+		at += of
+	}
+	end := x.endsNamed(at)
 	if end < 0 {
+		return nil
+	}
+	if s := x.restBetween(end, made); s != nil {
+		return s
+	}
+	if two {
 		return nil
 	}
 	k := end
