@@ -147,6 +147,7 @@ func (x *rowReader) cornersBeside() []*Step {
 	}
 	start := x.p
 	x.accept(",", ";")
+	from := x.p
 	added := x.accept("and", "plus", "then", "&", "+")
 	x.phrase("[work|working|make|making|with|placing|place|put|putting|having|adding|include|including]")
 	t := x.peek()
@@ -165,7 +166,7 @@ func (x *rowReader) cornersBeside() []*Step {
 		return nil
 	}
 	l.corner, l.cornerAdded = n.N, added
-	return x.noteFrom(start)
+	return x.noteFrom(from)
 }
 
 // maxInCorner is how many stitches a corner of an edge gets at most.
