@@ -544,6 +544,10 @@ loop:
 	}
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
+	if !x.worked && !extent && !measured && on.N == 0 && rows.N == 0 && x.eachToldNext() {
+		s.Op = OpNote // "continue as set, 1 tr in every tr and 3 dc in every sp": the words behind say how
+		return []*Step{s}
+	}
 	if x.worked && x.bounded && s.Target.Bound.Kind != ToLast && s.Target.N.N == 0 {
 		s.Op = OpNote // it tells how to go on
 		return []*Step{s}
@@ -552,6 +556,23 @@ loop:
 		x.row.Total = &Total{Span: on.Span, Text: x.src.Slice(on.Span), Parts: []TotalPart{{N: on, Span: on.Span, Kind: PartStitches}}}
 	}
 	return []*Step{s}
+}
+
+// eachToldNext reports whether stitches into each place of the row are told right behind
+// words for how the row goes: ", 1 tr in each tr", ": sc in every st".
+func (x *rowReader) eachToldNext() bool {
+	k := 0
+	for x.at(k).isMark(",;:-.") || x.at(k).isAny("and", "with", "working", "work", "making", "by", "so") {
+		k++
+	}
+	if k == 0 {
+		return false
+	}
+	if t := x.at(k); t.kind == tNum && !t.frac || t.isAny("a", "one") {
+		k++
+	}
+	_, n := x.stitchAt(k)
+	return n > 0 && x.phraseAt(k+n, "in|into", "each|every|all") > 0
 }
 
 // measuredRows takes "until there are 24 rows from beg", "for 4 inches".

@@ -495,6 +495,9 @@ func (x *rowReader) lastWhere() *Step {
 		x.p++
 	}
 	x.nounDrop()
+	if x.liesBeside() {
+		return x.noteStep(start)
+	}
 	being := x.accept("being") // "the last d.c. being worked into the third of the 4 ch"
 	sure = x.accept("going", "goes", "go", "worked", "falling", "landing", "placed", "made", "coming") || being || sure
 	if !sure || !x.accept("in", "into", "on") {
@@ -514,6 +517,36 @@ func (x *rowReader) lastWhere() *Step {
 	}
 	x.row.reachesTop = true
 	return x.noteStep(start)
+}
+
+// liesBeside takes where the stitch just named lies as the round closes, which is nothing to
+// work: "sits before the starting 3ch", "lands right next to the first st of the round".
+func (x *rowReader) liesBeside() bool {
+	start := x.p
+	x.phrase("[will|should|now]", "[now|then]")
+	if !x.accept("sits", "sit", "lies", "lie", "comes", "come", "falls", "fall", "lands", "land", "stands", "stand", "ends", "end", "is", "be", "touches", "meets", "meet") {
+		x.p = start
+		return false
+	}
+	touches := x.at(-1).isAny("touches", "meets", "meet")
+	x.phrase("[up|just|right|directly|immediately|close|exactly]", "[just|right|up]")
+	if !x.phrase("before|beside|against|by|behind|after|alongside|next", "[to]") && !touches {
+		x.p = start
+		return false
+	}
+	x.accept("the", "your", "that")
+	if !x.accept("starting", "beginning", "beg", "first", "turning", "initial", "start", "join", "joining", "marker", "opening") {
+		x.p = start
+		return false
+	}
+	for k := 0; k < 8 && !x.end() && !x.peek().separator() && !x.peek().isMark(".;([{)]=") && (x.peek().kind == tWord || x.at(1).isAny("ch", "chain", "sts") || x.at(-1).isAny("-", "ch", "chain") || x.peek().is("-") && x.peek().glued); k++ {
+		x.p++
+	}
+	if !x.edgeEnds(0) && !x.peek().isMark(".;(") {
+		x.p = start
+		return false
+	}
+	return true
 }
 
 // spend counts work against what the words of a row may cost: brackets in

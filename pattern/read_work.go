@@ -1134,6 +1134,9 @@ func (x *rowReader) goOn() []*Step {
 	}
 	s.Span = x.spanFrom(start)
 	s.Text = x.src.Slice(s.Span)
+	if s.Stitch == stitch.None && x.eachToldNext() {
+		s.Op = OpNote // the words behind say how
+	}
 	return []*Step{s}
 }
 
