@@ -433,8 +433,7 @@ func (x *rowReader) cornersFirst(a, b *Step) *Step {
 }
 
 // onlyStops reports whether nothing but stops stands between two steps.
-func onlyStops(between string) bool { return strings.Trim(between, " ,;.:-
-") == "" }
+func onlyStops(between string) bool { return strings.Trim(between, " ,;.:-\n") == "" }
 
 // joinedBy reports whether one of the words stands between two steps, or
 // right at the start of the second.
