@@ -99,6 +99,9 @@ func (r *reader) labelAt(i int) (label, bool) {
 			l.numbers.Last = Num{N: n, Span: x.peek().span()}
 			x.p++
 		}
+		if t.head && x.ordinalOfKind(&l) {
+			break
+		}
 		if !isRowWord(x.peek()) {
 			return l, false
 		}
@@ -260,6 +263,26 @@ func (x *rowReader) ownNumbers(l *label, inHeading bool) bool {
 	l.next = true
 	l.numbers.Count = Num{N: own.numbers.Last.N - own.numbers.First.N + 1}
 	return l.numbers.Count.N > 0
+}
+
+// rowsOfKind are what rows are that some patterns count by themselves.
+var rowsOfKind = newWordSet("inc increase increasing dec decrease decreasing pattern patt pat rib ribbing ribbed lace shell mesh edging border brim crown cuff yoke shaping joining colour color")
+
+// ordinalOfKind reads what kind of row a number told in words counts, "1st dec rnd:", "2nd
+// and 3rd pattern rows:": so many rows more, since the others of the piece are not among
+// those it counts.
+func (x *rowReader) ordinalOfKind(l *label) bool {
+	n := l.numbers.Last.N - l.numbers.First.N + 1
+	if !x.peek().in(rowsOfKind) || x.peek().head || !isRowWord(x.at(1)) || !x.at(2).isMark(":.-(") || l.numbers.List != nil || n < 1 {
+		return false
+	}
+	if isRoundWord(x.at(1)) {
+		l.kind = Round
+	}
+	x.p += 2
+	l.next = true
+	l.numbers = Numbering{Count: Num{N: n}}
+	return true
 }
 
 // markedNumbers reads a row's number in brackets or behind a hash, as notes

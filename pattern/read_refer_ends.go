@@ -6,11 +6,12 @@ import "slices"
 // 2 tr in last dc", "Rep Row 2, the 9th row ending with 2 tr in last dc". What it ends
 // with is worked instead of the last thing the row makes.
 //
-//	endingEdit = [ [ "the" ] row ] ( "ending" | "finishing" ) [ [ "the" ] row ] "with" step .
+//	endingEdit = [ [ "the" ] row ] ( "ending" | "finishing" | "turning" ) [ [ "the" ] row ] "with" step [ "after" row ] .
 //
 // Old leaflets turn with a chain at the end of each row, and one row ends with another
 // chain: "Rows 3 and 4: Work as for Row 2, ending Row 4 with ch 1, turn". It is the chain
-// of that row which is another then.
+// of that row which is another then; without a row named, of each: "as 3rd row, turning
+// with 1 ch".
 func (x *rowReader) endingEdit(r *Refer) bool {
 	save := x.p
 	x.accept(",", ";")
@@ -23,7 +24,8 @@ func (x *rowReader) endingEdit(r *Refer) bool {
 	} else {
 		x.p = start
 	}
-	verb := x.phrase("ending|end|ends|finishing|finish", "[off]")
+	turns := x.phrase("turning", "[the]", "[work]") && x.peek().isAny("with", "by")
+	verb := turns || x.phrase("ending|end|ends|finishing|finish", "[off]")
 	if verb && e.Row == 0 {
 		e.Row = x.rowOfLabel()
 	}
@@ -34,7 +36,10 @@ func (x *rowReader) endingEdit(r *Refer) bool {
 	worked, last := x.worked, x.lastStep
 	made := x.step(nil)
 	x.worked, x.lastStep = worked, last
-	if len(made) == 1 && made[0].Op == OpChain && e.Row > 0 && (x.end() || x.peek().isMark(",;.") || x.peek().isAny("and", "to", "turn")) {
+	if turns && e.Row == 0 {
+		e.Row = x.turnsAfter()
+	}
+	if len(made) == 1 && made[0].Op == OpChain && (e.Row > 0 || turns) && (x.end() || x.peek().isMark(",;.") || x.peek().isAny("and", "to", "turn")) {
 		x.phrase("to", "turn")
 		e.End, e.Span = made[0], x.spanFrom(start)
 		r.Edits = append(r.Edits, e)
@@ -47,6 +52,19 @@ func (x *rowReader) endingEdit(r *Refer) bool {
 	e.End, e.Span = made[0], x.spanFrom(start)
 	r.Edits = append(r.Edits, e)
 	return true
+}
+
+// turnsAfter takes the row at whose end the work is turned otherwise, "turning with ch 1
+// after Row 5", and gives its number; 0 where none is named, and it is each row.
+func (x *rowReader) turnsAfter() int64 {
+	start := x.p
+	if x.phrase("after|on|in|at", "[the]", "[end]", "[of]") {
+		if n := x.rowOfLabel(); n > 0 {
+			return n
+		}
+	}
+	x.p = start
+	return 0
 }
 
 // rowOfLabel takes the row that ends otherwise, by its number or as the last of those that

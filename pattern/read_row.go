@@ -77,6 +77,10 @@ func (x *rowReader) steps(closer string) []*Step {
 			out = append(out, n)
 			continue
 		}
+		if n := x.chainTold(out); n != nil {
+			out = append(out, n...)
+			continue
+		}
 		if n := x.nameTold(out); n != nil {
 			out = append(out, n)
 			continue

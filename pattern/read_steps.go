@@ -310,7 +310,7 @@ func (x *rowReader) control() []*Step {
 	case x.peek().isAny("turn", "turning") && x.at(1).isAny("the", "your") && x.turnsAside():
 		x.toClauseEnd()
 		return one(OpNote)
-	case x.phrase("turn", "with"):
+	case x.phrase("turn|turning", "with"):
 		if c := x.chain(); c != nil {
 			return append(c, &Step{Op: OpTurn, Span: Span{int(x.ts[start].start), int(x.ts[start].end)}})
 		}
