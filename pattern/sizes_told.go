@@ -6,7 +6,8 @@ import "strings"
 // garments do (common practice, no source):
 //
 //	told   = ( "directions" | "instructions" | ... ) ( "are" | "is" ) [ "written" | "given" ] "for" names [ changes ] .
-//	changes = ( "," | ";" | "." ) [ "with" ] ( "changes" | ... ) "for" names "are in parentheses" .
+//	changes = ( "," | ";" | "." ) [ "with" ] ( "changes" | ... ) "for" names "are in parentheses"
+//	        | ( "," | ";" | "." ) names "are in brackets" .
 //	names  = name { ( "," | "and" | "or" ) name } .
 //	name   = [ "the" ] [ "size" ] words [ "size" ] [ "(" measure ")" ] .
 //
@@ -36,6 +37,8 @@ func (r *reader) sizesTold() []string {
 			if x.accept("for") {
 				names = append(names, r.namesOfSizes(x)...)
 			}
+		} else if rest := r.namesOfSizes(x); x.phrase("are|is|follow|in", "[all|given|set|shown|written|inside]", "[in|within|inside]", "[square|round|the]", "brackets|parentheses|parenthesis|parens|bracket|()|[]") {
+			names = append(names, rest...)
 		}
 		if r.areSizes(names) {
 			return names
@@ -76,7 +79,7 @@ const maxSizeLines = 8
 func (r *reader) namesOfSizes(x *rowReader) []string {
 	var names []string
 	for len(names) < maxInferred {
-		for x.accept("the", "and", "or", "&", ",", "/", "ladies'", "misses'", "women's", "men's", "a") {
+		for x.accept("the", "and", "or", "&", ",", "/", "ladies'", "misses'", "women's", "men's", "a") || len(names) > 0 && x.at(0).isMark("([{") && x.at(1).kind == tWord && x.accept("(", "[", "{") {
 		}
 		x.accept("size", "sizes")
 		from := x.p
@@ -101,4 +104,4 @@ func (r *reader) namesOfSizes(x *rowReader) []string {
 }
 
 // pastSizes are words that end a list of sizes.
-var pastSizes = newWordSet("size sizes and or & are is in with given changes the follow only")
+var pastSizes = newWordSet("size sizes and or & are is in with given changes the follow only come comes first")

@@ -356,6 +356,12 @@ func (r *reader) findSizes() {
 			continue
 		}
 		if names := r.sizeNames(from, end); len(names) > 1 {
+			if !r.listsOf(len(names)) {
+				// `Small (25") [Medium (27"), Large (29")]`: each has its measure in brackets
+				if named := r.namesOfSizes(r.scratch(from)); r.areSizes(named) {
+					names = named
+				}
+			}
 			r.pat.Sizes = names
 			return
 		}
