@@ -37,7 +37,7 @@ func (x *rowReader) everyShaped() []*Step {
 	case t.isAny("increase", "inc", "increasing"):
 		e.sign = 1
 		x.p++
-		x.abbreviatedBy("in", "at", "every", "each")
+		x.abbreviatedBy("in", "at", "every", "each", "over")
 	case t.isAny("double", "doubling"):
 		e.sign, e.doubles = 1, true
 		x.p++
@@ -45,7 +45,7 @@ func (x *rowReader) everyShaped() []*Step {
 	case t.isAny("decrease", "dec", "decreasing"):
 		e.sign = -1
 		x.p++
-		x.abbreviatedBy("in", "at", "every", "each")
+		x.abbreviatedBy("in", "at", "every", "each", "over")
 	}
 	x.phrase("[by]", "[working|a|one]", "[st|stitch|time]")
 	if n := x.peek(); n.kind == tNum && n.num == 1 && x.at(1).isAny("st", "stitch", "time", "in", "at", "on", "every", "each") {
@@ -56,6 +56,9 @@ func (x *rowReader) everyShaped() []*Step {
 	e.after = x.accept("after")
 	if e.after || !e.doubles {
 		x.accept("in", "into", "at", "on")
+		if e.sign < 0 && x.at(1).in(everyWords) && x.at(2).num == 2 {
+			x.accept("over") // "dec over every 2 sc"
+		}
 	}
 	e.each = e.each || x.at(-1).isAny("in", "into") && x.peek().isAny("each", "ea")
 	if !x.acceptIn(everyWords) || !x.everyWhich(&e) {

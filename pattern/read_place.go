@@ -289,6 +289,12 @@ func (x *rowReader) chainNoun(k int) (noun, bool) {
 	if s := x.spaceAfter(k + n); s > 0 {
 		return noun{filter: Filter{Kind: Space, corner: x.cornerBefore(k + n + s)}, tokens: n + s}, true
 	}
+	if x.at(k+1).isAny("handle", "handles", "strap", "straps") {
+		return noun{filter: Filter{Kind: Space}, tokens: 2}, true // "40 sc over each ch handle"
+	}
+	if x.at(k-1).isAny("each", "every", "both") && x.at(k-2).isAny("over", "under") && x.row != nil && x.row.Numbers.First.N > 1 {
+		return noun{filter: Filter{Kind: Space}, tokens: 1}, true // over a chain is around all of it
+	}
 	if x.at(k+1).isAny("st", "sts", "stitch", "stitches") || x.at(k+1).isAny("mesh", "link") && x.at(k+2).is("from") {
 		return noun{filter: Filter{Kind: ChainStitch}, tokens: 2}, true
 	}
