@@ -38,7 +38,7 @@ func (x *rowReader) evenTold() []*Step {
 		case x.evenWord():
 			even = true
 			continue
-		case x.phrase("the", "same", "[way|again|manner]") || x.phrase("[in]", "the|this|that", "[same]", "way|manner"):
+		case x.at(2).kind != tNum && !isRowWord(x.at(2)) && x.phrase("the", "same", "[way|again|manner]") || x.phrase("[in]", "the|this|that", "[same]", "way|manner"):
 			same = true
 			continue
 		case !on && x.phrase("on|over", "[all]", "the|these|those", "[same|remaining]") && x.peek().kind == tNum:

@@ -227,7 +227,7 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		r.Named = x.peek().text
 		x.p += 1 + x.rowKindAt(1)
 		return true
-	case x.phrase("last|previous|prev|above|preceding|these|those|the|prior", "[last|previous|above|same]"):
+	case x.phrase("last|previous|prev|above|preceding|these|those|the|prior|same", "[last|previous|above|same]"):
 		if x.peek().kind == tNum && isRowWord(x.at(1)) {
 			r.LastRows = int(x.peek().num)
 			x.p += 2
@@ -278,6 +278,11 @@ func (x *rowReader) referRows(r *Refer, repeats bool) bool {
 		// "repeat 2 rows": the last two
 		r.LastRows = int(x.peek().num)
 		x.p += 2
+	case repeats && x.peek().kind == tNum && x.at(1).is("-") && isRowWord(x.at(2)):
+		// "carry on with that 2-row repeat"
+		r.LastRows = int(x.peek().num)
+		x.p += 3
+		x.accept("repeat", "rep", "pattern", "patt", "sequence")
 	case repeats && x.row.Numbers.First.N > 0 && x.row.Numbers.List == nil && (x.at(-1).isAny("for", "as", "the", "like", "on", "your") || x.at(-1).in(doneVerbs)):
 		name := x.pieceName() // "Rnds 1-5: as for head"
 		x.phrase("was|were|is|are", "[worked|made|done]")
@@ -557,7 +562,7 @@ func (x *rowReader) referTimes(r *Refer) {
 		if x.phrase("for", "[the]", "pattern|patt", "[stitch|st]") {
 			continue
 		}
-		if x.endsOnRow(r) || x.endingEdit(r) || x.inShade() || x.coloursVaried() {
+		if x.endsOnRow(r) || x.endingEdit(r) || x.timesShared(r) || x.inShade() || x.coloursVaried() {
 			continue
 		}
 		if x.fewerEach(r) || x.lastPlaced() || x.leftOut() || x.phrase("in|into|on|over", "[the]", "sc|dc|hdc|htr|tr|st|sts|stitches", "of", "[the]", "last|previous|preceding", "row|rnd|round") {
@@ -707,6 +712,7 @@ func (x *rowReader) toMeasureEnd() {
 // endingRow takes "ending on a Row 4", "end with a WS row" after rows that are
 // measured: which of them is the last the maker knows.
 func (x *rowReader) endingRow() {
+	x.madeMine()
 	save := x.p
 	if x.peek().is(".") && x.at(1).isAny(",", ";") {
 		x.p++ // "13 ins., ending with a 4th row"

@@ -4,9 +4,9 @@ package pattern
 // the", "keep going with". The rows follow.
 func (x *rowReader) keepsOn() bool {
 	start := x.p
-	if x.phrase("[and|just]", "keep|carry|go|continue|cont|so", "[on]", "[going|on]", "repeating|rep|doing|working|with|in", "[with|in]", "[the|these|those]", "[same]") {
+	if x.phrase("[and|just]", "keep|carry|go|continue|cont|so", "[on]", "[going|on]", "repeating|rep|doing|working|with|in", "[with|in]", "[the|these|those|that|this]", "[same]") {
 		t := x.peek()
-		if isRowWord(t) && x.at(1).kind == tNum || t.kind == tOrd || t.isAny("last", "previous") || t.kind == tNum && isRowWord(x.at(1)) {
+		if isRowWord(t) && x.at(1).kind == tNum || t.kind == tOrd || t.isAny("last", "previous") || t.kind == tNum && (isRowWord(x.at(1)) || x.at(1).is("-") && isRowWord(x.at(2))) {
 			return true
 		}
 	}
