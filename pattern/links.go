@@ -243,6 +243,7 @@ func linkRow(r *RowLinks, rw *rowWork) {
 	b.spaces()
 	if rw.deltaSet {
 		b.spread()
+		b.grownSpaces()
 	}
 	r.standTurn()
 	r.Marks = b.marks
@@ -592,6 +593,30 @@ func (b *linkBuilder) spread() {
 		}
 	}
 	b.r.Made = append(lead, out...)
+}
+
+// grownSpaces puts the spaces of a row that is like the one below it, and only has more
+// stitches, among the stitches that were spread.
+func (b *linkBuilder) grownSpaces() {
+	if int64(len(b.r.Made)) != countOf(&b.rw.out) || b.rw.out.size() == countOf(&b.rw.out) {
+		return
+	}
+	var out []Link
+	at := 0
+	for _, r := range b.rw.out.runs {
+		for range r.n {
+			if r.kind == pSpace {
+				out = append(out, Link{Kind: LinkSpace, Chains: int(r.size)})
+				continue
+			}
+			if at < len(b.r.Made) {
+				out = append(out, b.r.Made[at])
+				at++
+			}
+		}
+	}
+	b.r.Made = out
+	b.spaces()
 }
 
 var (

@@ -202,6 +202,9 @@ func (rw *rowWork) applyDelta() {
 	if !rw.begun && rw.below != nil {
 		e := &Step{Op: OpWork, Stitch: rw.mainBelow(), N: Num{N: 1}, Target: Target{Which: Each, Bound: Bound{Kind: ToEnd}}}
 		rw.eachAs(e, e, nil)
+		if rw.grownAlike() {
+			return
+		}
 	}
 	best := -1
 	for i := range rw.out.runs {
@@ -222,6 +225,58 @@ func (rw *rowWork) applyDelta() {
 	for i := len(rw.trace) - 1; i >= 0 && by < 0; i-- {
 		rw.trace[i], by = shortened(rw.trace[i], by)
 	}
+}
+
+// grownAlike makes a row that is told only by how many more stitches it has than the one
+// below it like that one: the spaces and the turning chain stand where they stood, and the
+// stitches added stand on both sides of what is in the middle. A row without either is any
+// row, and one with fewer stitches may have lost them anywhere.
+func (rw *rowWork) grownAlike() bool {
+	like := rw.below
+	if rw.kind == FlatRow {
+		like = like.reversed()
+	}
+	plain := fabric{}
+	for _, r := range like.runs {
+		plain.add(place{kind: r.kind, stitch: r.stitch, size: r.size, turn: r.turn}, r.n) // no group is told
+	}
+	first, last, marked := -1, -1, false
+	for i := range plain.runs {
+		r := &plain.runs[i]
+		switch {
+		case r.kind == pSpace || r.turn:
+			marked = true
+		case !r.counts():
+			return false
+		case first < 0 || r.n > plain.runs[first].n+1: // the turning chain is one of a side
+			first, last = i, i
+		case r.n+1 >= plain.runs[first].n:
+			last = i
+		}
+	}
+	if !marked || first < 0 || rw.delta <= 0 {
+		return false
+	}
+	id, at := int32(0), int64(0)
+	if len(rw.out.runs) == 1 {
+		id = rw.out.runs[0].id
+	}
+	rw.out.runs = nil
+	for i, r := range plain.runs {
+		if i == last {
+			r.n += rw.delta - rw.delta/2
+		}
+		if i == first {
+			r.n += rw.delta / 2
+		}
+		if r.id = 0; r.kind != pSpace {
+			r.id = later(id, at)
+			at += r.n
+		}
+		rw.out.add(r.place, r.n)
+	}
+	rw.trace = append(rw.trace, &Trace{Step: rw.deltaStep, Times: 1, Stitches: rw.delta})
+	return true
 }
 
 // shortened takes stitches off the end of a trace: as many as it has, of by,

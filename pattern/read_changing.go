@@ -82,8 +82,8 @@ func (x *rowReader) changesUntil() bool {
 // changeLead takes "continue to", "keep on", "carry on with".
 func (x *rowReader) changeLead(c *rowsChange) bool {
 	save := x.p
-	x.accept("now", "then")
-	if !x.phrase("continue|cont|continuing|keep|keeping|carry|carrying|go|proceed|repeat|rep", "[on]", "[going|to|with]", "[working|work|making]") || x.ts[save].isAny("repeat", "rep") && !x.peek().isAny("in", "this", "like") {
+	x.accept("now", "then", "just", "simply")
+	if !x.phrase("continue|cont|continuing|keep|keeping|carry|carrying|go|proceed|repeat|rep", "[on]", "[going|to|with|working]", "[working|work|making]") || x.ts[save].isAny("repeat", "rep") && !x.peek().isAny("in", "this", "like") {
 		x.p = save
 		return false
 	}
@@ -111,8 +111,9 @@ func (x *rowReader) changeRows(c *rowsChange) bool {
 // changeManner takes "in the same way", "like this", "as before", "at this rate".
 func (x *rowReader) changeManner(c *rowsChange) bool {
 	save := x.p
-	ok := x.phrase("in|at|after|following", "[exactly|much]", "this|that|the|a|same|similar", "[same|similar|established]", "manner|way|fashion|pattern|patt|rate|order|sequence") ||
-		x.phrase("like|as", "this|that|before|above|established|set|so") ||
+	x.accept("just", "exactly", "much", "right") // "just like that"
+	ok := x.phrase("in|at|after|following", "[exactly|much|just]", "this|that|the|a|same|similar", "[same|similar|established]", "manner|way|fashion|pattern|patt|rate|order|sequence") ||
+		x.phrase("like|as", "this|that|before|above|established|set|so") || x.phrase("as", "you|we", "[have|are|were|did|began]", "[been|begun|done|doing|started|going]") ||
 		x.phrase("the", "same", "way") || x.phrase("similarly|likewise") || x.phrase("[the]", "same", "[thing]", "again")
 	if !ok || x.stitchFollows(0) {
 		x.p = save
@@ -192,10 +193,12 @@ func (x *rowReader) changeThan(c *rowsChange) bool {
 		return false
 	}
 	x.p++
-	x.accept("extra")
+	extra := x.accept("extra", "additional")
 	x.nounDrop()
 	switch {
 	case sign != 0:
+	case extra:
+		sign = 1 // "with 2 extra dc each row"
 	case x.accept("more", "extra", "additional", "bigger", "larger", "wider", "longer"):
 		sign = 1
 	case x.accept("fewer", "less", "smaller", "narrower", "shorter"):
@@ -205,6 +208,12 @@ func (x *rowReader) changeThan(c *rowsChange) bool {
 		return false
 	}
 	x.nounDrop()
+	behind := x.p
+	if placed := (rowsChange{sign: sign, n: t.num}); !each && c.goesOn && x.changePlace(&placed) && x.changeEvery(&placed) {
+		c.sign, c.n, c.every, c.perRow, c.places = sign, t.num, true, placed.perRow, placed.places // "3 more dc on each side in every row"
+		return true
+	}
+	x.p = behind
 	if x.phrase("than", "[in|on|for]", "[the]", "[one|row|round|rnd|last|previous|preceding]", "[one|row|round|rnd]", "[before|last|previous|below|it|preceding]") || x.phrase("each|every|per|on|in|at", "[each|every]", "[row|round|rnd|time|one]") {
 		each = true
 	}
@@ -287,7 +296,7 @@ func (x *rowReader) changeBetween(c *rowsChange) bool {
 // changeUntil takes "until you have 42 sts", "until there are 48", "down to 6 sts".
 func (x *rowReader) changeUntil(c *rowsChange) bool {
 	save := x.p
-	if !x.phrase("until|till|til|to|down|up", "[to]", "[only|just]", "[you|there|we|it|they|you've|we've|there's]", "[have|are|has|is|get|reach|come|remain|left|got|had|having|count]", "[got]", "[down|up|back]", "[to]", "[only|just|a|the]", "[total]", "[of]") {
+	if !x.phrase("until|till|til|to|down|up", "[to]", "[only|just]", "[you|there|we|it|they|you've|we've|there's|the]", "[row|round]", "[have|are|has|is|get|reach|come|remain|left|got|had|having|count]", "[got]", "[down|up|back]", "[to]", "[only|just|a|the]", "[total]", "[of]") {
 		return false
 	}
 	t := x.peek()
@@ -300,7 +309,7 @@ func (x *rowReader) changeUntil(c *rowsChange) bool {
 	if noun {
 		x.nounDrop()
 	}
-	left := x.phrase("[are|is]", "left|remain|remains|remaining|rem|altogether|in|total", "[all|total]")
+	left := x.phrase("[are|is]", "left|remain|remains|remaining|rem|altogether|total") || x.phrase("in", "all|total")
 	if !noun && !left && !x.end() && !x.peek().separator() && !x.peek().isMark("([{") {
 		x.p = save
 		return false

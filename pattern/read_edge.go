@@ -189,7 +189,7 @@ func (x *rowReader) edgesNamed(prep bool) (int, bool) {
 		if !x.edgeWord() {
 			return fail()
 		}
-		if x.phrase("of", "[the|each|every|both|all]", "[center|centre|marked|side]", "marker|markers|seam|st|stitch|center|centre") && x.ts[x.p-2].isAny("each", "every", "both", "all") {
+		if x.phrase("of", "[the|each|every|both|all]", "[center|centre|marked|side]", "marker|markers|seam|st|stitch|center|centre|spine|middle|point|fold") && x.ts[x.p-2].isAny("each", "every", "both", "all") {
 			return -1, true
 		}
 		return x.ofRow(2)
