@@ -1305,6 +1305,11 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 		x.p++
 		p.Kind = PartNamed
 		return true
+	case x.chainFigure() > 0:
+		x.p += x.chainFigure()
+		p.Kind, p.word = PartOther, x.at(-1).text
+		p.Name = p.word
+		return true
 	case t.is("ps"):
 		x.p++
 		p.Kind, p.Name = PartNamed, "picot"
@@ -1365,6 +1370,28 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 		return true
 	}
 	return false
+}
+
+// chainFigure is how many tokens name what chains of a length come to look like, "ch-3
+// points", "ch 5 peaks": the length is no number of a total by itself.
+func (x *rowReader) chainFigure() int {
+	if !x.peek().isAny("ch", "chain") {
+		return 0
+	}
+	k := 1
+	if x.at(k).is("-") {
+		k++
+	}
+	if t := x.at(k); t.kind != tNum || t.frac {
+		return 0
+	}
+	if k++; x.at(k).is("-") {
+		k++
+	}
+	if t := x.at(k); !figureNames[t.text] && !t.isAny("corner", "corners", "peak", "peaks", "tip", "tips", "arch", "arches", "bridge", "bridges") {
+		return 0
+	}
+	return k + 1
 }
 
 // cornerWord is the word of a part that counts corners, or the stitches in them.
