@@ -149,6 +149,10 @@ func lexWord(s string, i int, t *token) int {
 			t.text = "without"
 		}
 	}
+	if t.text == "f" && strings.HasPrefix(s[i:], "/o") && (i+2 == len(s) || !isLetter(s[i+2])) {
+		i += 2
+		t.text = "fo" // "F/O leaving a long end"
+	}
 	if t.text == "w" && (strings.HasPrefix(s[i:], " sl") || strings.HasPrefix(s[i:], " ss")) {
 		t.text = "with" // "join w sl st"
 	}
