@@ -132,6 +132,9 @@ func tallyOf(f *fabric) tally {
 			}
 		}
 	}
+	if name := begunAs(f); name != "" {
+		t.byName[name]++
+	}
 	t.blocks = blocksOf(f)
 	t.whole = wholeGroups(f)
 	t.clumps, t.apart = clumpsOf(f, false), clumpsOf(f, true)

@@ -103,7 +103,7 @@ type mark struct {
 	delta                        int64
 	own                          []run
 	elsewhere                    bool
-	misfitLeft, closing          int64
+	misfitLeft, closing, behind  int64
 	mesh, idle                   bool
 	chained                      int64
 	below                        *fabric
@@ -114,7 +114,7 @@ type mark struct {
 func (w *rowWork) mark() mark {
 	m := mark{cur: w.cur, out: w.out.runs, runs: len(w.out.runs), last: w.last, lastSet: w.lastSet, fresh: w.lastFresh, begun: w.begun, named: w.named, lastAt: w.lastAt,
 		pending: w.pending, held: w.held, loops: w.loops, taken: w.taken, skipped: w.skipped, passed: w.passed, toLast: w.toLast, problems: len(w.problems), trace: w.trace,
-		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below, logged: w.log.len()}
+		stands: w.stands, joined: w.joined, leave: w.leave, free: w.free, delta: w.delta, own: w.own, elsewhere: w.elsewhere, misfitLeft: w.misfitLeft, closing: w.closing, behind: w.behind, mesh: w.meshBegun, idle: w.idle, chained: w.chained, below: w.below, logged: w.log.len()}
 	if m.runs > 0 {
 		m.lastN = w.out.runs[m.runs-1].n
 	}
@@ -130,7 +130,7 @@ func (w *rowWork) reset(m mark) {
 	w.pending, w.held, w.taken, w.skipped, w.passed, w.toLast = m.pending, m.held, m.taken, m.skipped, m.passed, m.toLast
 	w.stands, w.joined, w.leave, w.free, w.delta, w.own, w.elsewhere = m.stands, m.joined, m.leave, m.free, m.delta, m.own, m.elsewhere
 	w.misfitLeft, w.closing, w.meshBegun, w.chained, w.below = m.misfitLeft, m.closing, m.mesh, m.chained, m.below
-	w.idle = m.idle
+	w.idle, w.behind = m.idle, m.behind
 	w.log.cut(m.logged)
 	w.problems, w.trace = w.problems[:m.problems], m.trace
 	w.out.runs = m.out[:m.runs] // a turn in mid-row has begun another

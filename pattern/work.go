@@ -536,7 +536,7 @@ func (w *rowWork) skip(s *Step) bool {
 	case TurnTop:
 		return true
 	}
-	if w.stands && w.taken == 1 && w.skipped == 0 && n == 1 && !w.underTold && len(t.Of) < 2 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
+	if w.stands && w.taken == 1 && w.skipped == 0 && n == 1 && !w.underTold && !w.workedYet() && len(t.Of) < 2 && (len(t.Of) == 0 || t.Of[0].Kind != Space) {
 		// "3 ch, turn, miss 1 tr": usually the one under the chain, unless the
 		// chain carries a space
 		if under := t.plain && w.pending == 0 && t.Which == Next; under != w.opts.has(optSkipUnder) {

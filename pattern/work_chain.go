@@ -866,8 +866,7 @@ func (w *rowWork) rotate(c cursor) {
 		r.n = c.off
 		f.runs = append(f.runs, r)
 	}
-	w.behind = w.below.stitches(0, 0, false)
-	w.behind -= w.below.stitches(c.i, c.off, false)
+	w.behind += w.below.stitches(0, 0, false) - w.below.stitches(c.i, c.off, false)
 	w.below, w.rotated = &f, c.i > 0 || c.off > 0
 	w.cur = cursor{}
 	w.lastAt = cursor{}

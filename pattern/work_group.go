@@ -1,6 +1,10 @@
 package pattern
 
-import "crochet/tallyturn/pattern/stitch"
+import (
+	"slices"
+
+	"crochet/tallyturn/pattern/stitch"
+)
 
 // into works a list of things into one place, or into each of several.
 func (w *rowWork) into(s *Step, rest []*Step) bool {
@@ -990,7 +994,7 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 	if g.kind == ToLast {
 		left = w.leftBefore(of) - g.keep
 	}
-	if left <= 0 || w.nothingWorth(g) || w.restOfGroup(rest) && g.kind == ToEnd || w.named && g.kind == ToEnd && byName(s.Body) {
+	if left <= 0 || w.nothingWorth(g) || g.kind == ToEnd && w.travelledOver(s.Body, left) || w.restOfGroup(rest) && g.kind == ToEnd || w.named && g.kind == ToEnd && byName(s.Body) {
 		return true
 	}
 	// a last pass that stops part way, exactly at the end
@@ -1018,6 +1022,14 @@ func (w *rowWork) misfit(s *Step, g goal, of []Filter, passes int64, rest []*Ste
 		msg: "the repeat comes out " + countWords(passes, "time", "times") + " and " + countWords(left, "stitch is", "stitches are") + " left" + w.fitsHint(s, left)})
 	w.misfitLeft = left
 	return true
+}
+
+// travelledOver reports whether the places left at the end of a round are those that slip
+// stitches went over to the space it begins in, where its groups go into spaces: the first
+// group stands over them, "sl st to ch-1 sp, ch 4, dc in same sp, sc in next sc, *V-st in
+// next V-st, sc in next sc; rep from * around".
+func (w *rowWork) travelledOver(body []*Step, left int64) bool {
+	return w.kind == Round && left <= w.behind && slices.ContainsFunc(body, intoNamed)
 }
 
 // fitsHint says what number of places would fit.
@@ -1082,9 +1094,8 @@ func byName(body []*Step) bool {
 	for _, s := range body {
 		switch s.Op {
 		case OpWork, OpInto, OpSkip:
-			f := filters(s.Target)[0]
 			switch {
-			case s.Target.Which == Centre || f.Kind == NamedGroup || f.Kind == Space || f.Kind == AnyCluster || f.Kind == PicotPlace || s.Target.Within != nil:
+			case intoNamed(s):
 				named = true
 			case s.Target.Which == Same:
 			default:
@@ -1098,6 +1109,13 @@ func byName(body []*Step) bool {
 		}
 	}
 	return named
+}
+
+// intoNamed reports whether a step is worked into a space, a group or a cluster, which is
+// found by its name.
+func intoNamed(s *Step) bool {
+	f := filters(s.Target)[0]
+	return s.Target.Which == Centre || f.Kind == NamedGroup || f.Kind == Space || f.Kind == AnyCluster || f.Kind == PicotPlace || s.Target.Within != nil
 }
 
 // nothingWorth reports whether the places left are only ones that a repeat by
