@@ -86,7 +86,7 @@ func chainIs(r *reader, toks []token, i int) bool {
 	}
 	id, n := x.stitchAt(0)
 	x.p += n
-	return n > 0 && stitch.Of(id).Turn > 0 && (x.end() || x.peek().separator() || x.peek().isMark(")") || x.peek().head || x.peek().isAny("always", "throughout", "and", "ch"))
+	return n > 0 && stitch.Of(id).Turn > 0 && (x.end() || x.peek().separator() || x.peek().isMark(")") || x.peek().head || x.peek().isAny("always", "throughout", "and", "ch", "+", "plus", "&", "with"))
 }
 
 // placeWords say what a chain counts as, in more words than one.

@@ -1815,7 +1815,7 @@ func (x *rowReader) countsSpace(c *Counts) {
 	x.accept(",")
 	x.accept("and", "plus", "+", "&", "with", "then")
 	x.accept("a", "an", "one", "1", "first", "the")
-	if x.at(-1).isAny("a", "an", "one", "first", "the") && x.peek().isAny("space", "sp", "hole", "gap", "mesh") && c.As != stitch.Special {
+	if x.at(-1).isAny("a", "an", "one", "first", "the", "and", "plus", "+", "&") && x.peek().isAny("space", "sp", "hole", "gap", "mesh") && c.As != stitch.Special {
 		c.Space = restOfChain
 		x.p++
 		x.phrase("beside|behind|after|following|next", "[to]", "[it]")

@@ -258,7 +258,11 @@ func (w *rowWork) counts(s *Step, n int64, rest []*Step) Counts {
 		return fillCounts(c, n, id, rest)
 	}
 	if c, ok := w.pr.pat.conv.chain[0]; ok && n > 1 {
-		return fillCounts(c, n, id, rest)
+		c = fillCounts(c, n, id, rest)
+		if h := max(stitch.Of(c.As).Turn, stitch.Of(tallStitch(rest)).Turn); c.As != stitch.None && c.Space == 0 {
+			c.Space = max(0, n-int64(h)) // "beginning chains count": a longer one carries a space
+		}
+		return c
 	}
 	if n <= 1 {
 		return Counts{}
