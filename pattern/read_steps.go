@@ -276,7 +276,7 @@ func (x *rowReader) startAt() []*Step {
 		x.p = start
 		return nil
 	}
-	if x.p == start+2 && x.ts[start].isAny("in", "into", "from") && !x.at(2).isMark(":,") && !(x.at(2).isAny("from", "of") && x.at(3).is("hook") && (x.at(4).isMark(":,") || x.ts[start].is("from") && x.at(4).kind == tNum && x.stitchFollows(5))) {
+	if (x.p == start+2 && x.ts[start].is("from") || x.p <= start+2 && x.ts[start].isAny("in", "into")) && !x.at(2).isMark(":,") && !(x.at(2).isAny("from", "of") && x.at(3).is("hook") && (x.at(4).isMark(":,") || x.ts[start].is("from") && x.at(4).kind == tNum && x.stitchFollows(5))) {
 		x.p = start // "in 2nd ch from hook work 3 sc"
 		return nil
 	}
@@ -1375,6 +1375,10 @@ func (x *rowReader) placeFirst() []*Step {
 	if b, ok := x.bound(); ok {
 		t.Bound = b
 	}
+	x.hookCounts = Counts{}
+	x.placeRemark(t.Which == FromHook)
+	counts := x.hookCounts
+	x.hookCounts = Counts{}
 	x.accept(",", ":")
 	x.accept("work", "make", "working", "put", "place", "crochet")
 	x.accept(":")
@@ -1419,7 +1423,7 @@ func (x *rowReader) placeFirst() []*Step {
 	}
 	x.phrase("all", "in", "[the]", "same", "[place|st|sp|loop|space]")
 	t.Span = cover(t.Span, t.Span)
-	s := &Step{Op: OpInto, Body: body, Target: t, Span: x.spanFrom(start)}
+	s := &Step{Op: OpInto, Body: body, Target: t, Counts: counts, Span: x.spanFrom(start)}
 	if dubbed != nil && dubbed.Op == OpInto && len(dubbed.Body) == len(body) {
 		s.special, s.Name = dubbed.special, dubbed.Name // all of it has the name
 	}
