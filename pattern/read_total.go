@@ -1142,7 +1142,35 @@ var afterNumber = newWordSet("+ & and ) ] } > total in at i each per made altoge
 
 // spaceShapes are what chain spaces of one size are called where they shape the work: "6 ch-3
 // points", "4 ch-2 corners".
-var spaceShapes = newWordSet("corner corners point points tip tips peak peaks arch arches holes windows eyelets gaps bars spokes")
+var spaceShapes = newWordSet("corner corners point points tip tips peak peaks arch arches bridge bridges holes windows eyelets gaps bars spokes")
+
+// chainShape reads the size of chains and what they are called, which a number before them
+// counts: "ch-3 points", "ch 5 peaks". At the end of the total a size alone will do. It gives
+// the word, or nil, and how many tokens that takes; 0 where it is something else.
+func (x *rowReader) chainShape(end int) (size int64, shape *token, n int) {
+	if !x.peek().isAny("ch", "chain") {
+		return 0, nil, 0
+	}
+	k := 1
+	dash := x.at(k).is("-")
+	if dash {
+		k++
+	}
+	t := x.at(k)
+	if t.kind != tNum || t.frac {
+		return 0, nil, 0
+	}
+	if k++; x.at(k).is("-") && (x.at(k+1).in(spaceShapes) || figureNames[x.at(k+1).text]) {
+		k++
+	}
+	switch w := x.at(k); {
+	case w.in(spaceShapes), figureNames[w.text]:
+		return t.num, w, k + 1
+	case dash && x.p+k >= end:
+		return t.num, nil, k
+	}
+	return 0, nil, 0
+}
 
 // plain part = number [ "x" ] [ unit ] .
 func (x *rowReader) plainPart(end int) (TotalPart, bool) {
@@ -1164,15 +1192,14 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
-	from := x.p
-	if corner := x.at(3).in(spaceShapes); x.phrase("ch|chain", "-") && x.peek().kind == tNum && (corner && !x.at(2).isAny("sp", "sps", "space", "spaces") || x.p+1 >= end) {
-		p.Kind, p.Size, p.Name = PartSpace, x.peek().num, "ch sp"
-		x.p++
-		x.acceptIn(spaceShapes)
+	if size, shape, n := x.chainShape(end); n > 0 {
+		if p.Kind, p.Size, p.Name = PartSpace, size, "ch sp"; shape != nil && !shape.in(spaceShapes) {
+			p = TotalPart{N: p.N, Kind: PartOther, Name: shape.text, word: shape.text} // made of more than the chains
+		}
+		x.p += n
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
-	x.p = from
 	t := x.peek()
 	if sp, ok := x.sizedSpace(0); ok && t.kind == tNum {
 		x.p += sp.tokens
@@ -1193,7 +1220,7 @@ func (x *rowReader) plainPart(end int) (TotalPart, bool) {
 		p.Span = x.spanFrom(start)
 		return p, true
 	}
-	if t.isAny("groups", "clusters", "sets") && x.at(1).is("of") && from > start {
+	if t.isAny("groups", "clusters", "sets") && x.at(1).is("of") {
 		if id, k := x.stitchAt(2); k > 0 && id != stitch.None && !x.at(2+k).isAny("in", "each") {
 			x.p += 2 + k // "4 groups of dc"
 			p.Kind, p.ID, p.Name = PartOther, id, "groups"
@@ -1305,11 +1332,6 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 		x.p++
 		p.Kind = PartNamed
 		return true
-	case x.chainFigure() > 0:
-		x.p += x.chainFigure()
-		p.Kind, p.word = PartOther, x.at(-1).text
-		p.Name = p.word
-		return true
 	case t.is("ps"):
 		x.p++
 		p.Kind, p.Name = PartNamed, "picot"
@@ -1370,28 +1392,6 @@ func (x *rowReader) pieceUnit(p *TotalPart) bool {
 		return true
 	}
 	return false
-}
-
-// chainFigure is how many tokens name what chains of a length come to look like, "ch-3
-// points", "ch 5 peaks": the length is no number of a total by itself.
-func (x *rowReader) chainFigure() int {
-	if !x.peek().isAny("ch", "chain") {
-		return 0
-	}
-	k := 1
-	if x.at(k).is("-") {
-		k++
-	}
-	if t := x.at(k); t.kind != tNum || t.frac {
-		return 0
-	}
-	if k++; x.at(k).is("-") {
-		k++
-	}
-	if t := x.at(k); !figureNames[t.text] && !t.isAny("corner", "corners", "peak", "peaks", "tip", "tips", "arch", "arches", "bridge", "bridges") {
-		return 0
-	}
-	return k + 1
 }
 
 // cornerWord is the word of a part that counts corners, or the stitches in them.
