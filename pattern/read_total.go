@@ -537,6 +537,10 @@ func (x *rowReader) bareTotal(before []*Step) bool {
 		x.p = start
 		return false
 	}
+	if t := x.peek(); mark == "," && t.head && (t.in(prepositions) || t.isAny("evenly", "down", "up", "along", "across", "around", "round")) {
+		x.p = start
+		return false // "10 sc" at the end of a line, and "evenly down the side" on the next
+	}
 	if mark != "=" && onlyShares(parts) && x.at(-1).isAny("corner", "corners", "point", "points") && parts[0].N.N <= maxInCorner {
 		x.p = start
 		return false // "sc around, 3 sc at each corner": stitches to work
