@@ -697,7 +697,6 @@ func (w *rowWork) otherSide(s *Step) {
 	w.slack = k // chains skipped at the start may be worked too
 	w.elsewhere = true
 	w.lastSet = true
-	w.passed = 0
 }
 
 // slip works slip stitches: at the start of a round they only travel; in flat
