@@ -68,8 +68,8 @@ func (x *rowReader) middleAlone(b *Bound) bool {
 	return true
 }
 
-// throughMiddle joins "sc in each dc across with 3 sc in centre sp": the space in the
-// middle is met on the way.
+// throughMiddle joins "sc in each dc across with 3 sc in centre sp", "sc in each dc, 3 sc in the
+// spine sp": the space in the middle is met on the way.
 func (x *rowReader) throughMiddle(a, b *Step) *Step {
 	if x.row.Kind != FlatRow || !eachStep(a) || a.Target.Bound.Kind != NoBound && a.Target.Bound.Kind != ToEnd || !stitchesOnly(a.Target.Of) {
 		return nil
@@ -77,7 +77,7 @@ func (x *rowReader) throughMiddle(a, b *Step) *Step {
 	if b.Op != OpWork && b.Op != OpInto || b.Legs > 0 || b.Target.Which != Centre || b.Target.Within != nil || b.Target.Bound.Kind != NoBound || len(b.Target.Of) != 1 || b.Target.Of[0].Kind != Space {
 		return nil
 	}
-	if !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except") {
+	if !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except") && !onlyStops(x.src.Text[min(a.Span.End, b.Span.Start):b.Span.Start]) {
 		return nil
 	}
 	run, middle := *a, *b
