@@ -694,7 +694,7 @@ func (r *reader) headingLine(i int, ln line) bool {
 // row of a piece: "Base". The last thing of a list of materials stands there as well.
 func (r *reader) headsRowOne(i int) bool {
 	ln, next := r.lines[i], r.lines[i+1]
-	if r.sec == secMaterials || r.sec == secYarn || r.sec == secHook || ln.end-ln.start > 3 || r.toks[next.start].blank || !r.toks[ln.start-1].isMark(".!?)") {
+	if k, ok := r.headingWords(ln); !ok || k > 3 || r.sec == secMaterials || r.sec == secYarn || r.sec == secHook || r.toks[next.start].blank || !r.toks[ln.start-1].isMark(".!?)") {
 		return false
 	}
 	l, ok := r.labelAt(next.start)

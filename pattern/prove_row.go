@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"crochet/tallyturn/pattern/stitch"
 )
@@ -43,8 +44,8 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 		rw.closing = rw.spanning()
 		rw.flush(rw.oneGroup(), "") // a spiral's last space
 	}
-	if ok && rw.pending > 0 && rw.kind == FlatRow && rw.closing == 0 {
-		rw.closing = 0
+	if ok && rw.kind == FlatRow && skipsUnderChain(body) {
+		rw.flush(rw.oneGroup(), "") // "ch 1, sk 1" at its very end: the turn closes the space
 	}
 	rw.leave = rw.leave || endsShort(body, tail)
 	for _, s := range tail {
@@ -59,6 +60,25 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 		rw.applyDelta()
 	}
 	return rw
+}
+
+// skipsUnderChain reports whether the last a row does is to pass places over under chains.
+func skipsUnderChain(body []*Step) bool {
+	chained := false
+	for i, s := range body {
+		switch {
+		case s.Op == OpNote || s.Op == OpColour:
+		case s.Op == OpSkip:
+			if chained && !slices.ContainsFunc(body[i+1:], func(s *Step) bool { return s.Op != OpNote && s.Op != OpColour }) {
+				return true
+			}
+		case s.Op == OpGroup && i == len(body)-1:
+			return s.ending == nil && skipsUnderChain(s.Body)
+		default:
+			chained = s.Op == OpChain
+		}
+	}
+	return false
 }
 
 // endsShort reports whether the last work of a row runs to within so many

@@ -396,6 +396,9 @@ func (r *reader) readSpecial(sp *Special) bool {
 // readMaking reads the words of a definition. It is false where they are not understood.
 func (r *reader) readMaking(sp *Special, toks []token) bool {
 	toks = placeLeftOpen(toks)
+	if doublesPlaces(toks) {
+		return false // "inc = double 1 stitch": it is no double crochet
+	}
 	if oneTop(toks) {
 		sp.Stitch = compoundOf(sp.Names)
 		if decreases(sp.Names) {
@@ -492,6 +495,11 @@ func oneTop(toks []token) bool {
 		}
 	}
 	return false
+}
+
+// doublesPlaces reports whether the words of a definition begin with the doubling of a stitch.
+func doublesPlaces(toks []token) bool {
+	return len(toks) > 2 && toks[0].isAny("double", "doubling") && (toks[1].kind == tNum || toks[1].isAny("a", "the", "one", "each", "every")) && toks[2].isAny("st", "stitch", "sc")
 }
 
 // decreases reports whether a stitch is called a decrease.
