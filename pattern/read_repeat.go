@@ -193,6 +193,9 @@ func (x *rowReader) fillsRow() bool {
 	if t.is(".") && t == x.peek() && !x.at(1).glued && x.depth <= 1 && len(x.marks) == 0 && x.sentenceAt(1) && !x.at(1).isAny("work", "then", "now", "make", "in") {
 		return true // "repeat from *. You should have 48 loops."
 	}
+	if end := x.closer(k); t.isMark("([{") && x.at(k+1).kind == tNum && end > 0 && end < x.p+k+6 && end+1 < len(x.ts) && (x.ts[end+1].is(".") || x.ts[end+1].kind == tEnd) {
+		return true // "repeat from * (36 sc). Slip st in next sc."
+	}
 	if k := x.phraseAt(0, "[,|;|-]", "[but]", "working|making|placing|work|make|place|with", "[the|your]", "last|final"); k > 0 && (x.stitchFollows(k) || x.at(k).kind == tNum && x.stitchFollows(k+1)) {
 		return true // "rep from *, working the last sc in top of ch-3"
 	}
