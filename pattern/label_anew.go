@@ -60,7 +60,7 @@ func (r *reader) hooked(from, to int) bool {
 // rings reports whether the words begin in a ring made for them: "6 sc in magic ring".
 func (r *reader) rings(from, to int) bool {
 	for i := from; i < min(to, from+16) && !r.toks[i].isMark(",;."); i++ {
-		if r.toks[i].isAny("magic", "mr", "mc") || r.toks[i].is("ring") && r.toks[max(i-1, from)].isAny("adjustable", "sliding", "thread", "yarn") {
+		if r.toks[i].isAny("magic", "mr") || r.toks[i].is("ring") && r.toks[max(i-1, from)].isAny("adjustable", "sliding", "thread", "yarn") {
 			return true
 		}
 	}
