@@ -250,7 +250,7 @@ func (w *pieceWork) compare(rw *rowWork, total *Total) comparison {
 	}
 	way := ""
 	for i, p := range parts {
-		if _, amiss := figureAmiss(t, p, p.N.At(w.pr.size)); amiss && rw.row.Kind == Round && p.Kind == PartOther {
+		if rw.row.Kind == Round && p.Kind == PartOther && figureAmiss(t, p, p.N.At(w.pr.size)) > 0 {
 			return comparison{made: -1}
 		}
 		if w.partAgrees(t, p) || w.otherSpaces(t, parts, i) || w.besideHalves(t, parts, i) {
@@ -265,36 +265,36 @@ func (w *pieceWork) compare(rw *rowWork, total *Total) comparison {
 	return comparison{agrees: true, made: -1, way: way}
 }
 
-// figureAmiss reports whether the petals, spokes or pairs that are told beside the stitches
-// of a round, "16 pairs, 32 tr", miss by one or two what all of its groups, spaces and
-// clumps agree on. Where these differ, or the number is further off, the author may count
-// something else. It gives what they agree on as well.
-func figureAmiss(t tally, p TotalPart, n int64) (there int64, amiss bool) {
+// figureAmiss is what all the groups, spaces and clumps of a round agree on, where the petals,
+// spokes or pairs that are told of it, "16 pairs, 32 tr", miss that by one or two; else 0.
+// Where they differ, or the number is further off, the author may count something else.
+func figureAmiss(t tally, p TotalPart, n int64) int64 {
 	const slip = 2 // further off is no slip of the pen
 	word := strings.ToLower(p.word)
 	if word == "" {
 		word = strings.ToLower(p.Name)
 	}
 	if !figureNames[word] || n < 3 {
-		return 0, false
+		return 0
 	}
 	counts := []int64{t.groups, t.whole, t.clumps, t.spaces}
 	if word == "pairs" && t.stitches%2 == 0 {
 		counts = append(counts, t.stitches/2)
 	}
+	there := int64(0)
 	for _, c := range counts {
 		switch {
 		case c == 0:
 		case there != 0 && c != there, c%n == 0 || n%c == 0:
-			return 0, false
+			return 0
 		default:
 			there = c
 		}
 	}
 	if there <= 2 || max(n-there, there-n) > slip {
-		return 0, false
+		return 0
 	}
-	return there, true
+	return there
 }
 
 // namesSpaces reports whether a part of a total counts chain spaces.

@@ -1,7 +1,5 @@
 package pattern
 
-import "sort"
-
 // afterFoundation are the words that may follow a chain that is a foundation, up to the
 // end of its line: how it is made, and how it is closed to a ring.
 var afterFoundation = newWordSet("ch chs chain chains sts st stitches loosely join joined close closed with using sl ss slst slip stitch into to in onto at form forming make making a an it up ring circle loop round first 1st last the and then turn taking being care careful carefully sure that is not don't do without twist twisting twisted straight flat yarn your measure about approximately long")
@@ -83,7 +81,7 @@ func (r *reader) talkBefore(i int) bool {
 	if len(r.scanRow.bad) == 0 {
 		return false
 	}
-	begun := sort.Search(len(r.toks), func(k int) bool { return r.toks[k].start >= r.setup[0].start })
+	begun := r.tokenAt(int(r.setup[0].start))
 	first := i
 	for first > 0 && r.lines[first-1].end > begun {
 		first--

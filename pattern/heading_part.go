@@ -11,7 +11,7 @@ import (
 //	name = plain heading | adornment name adornment | words ( "(" | "," | ":" ) how it is made .
 func (r *reader) nameOfPart(i int) (line, int, bool) {
 	ln := r.lines[i]
-	if r.headingLine(i, ln) {
+	if r.headingLine(i) {
 		n, _ := r.headingWords(ln)
 		return ln, n, true
 	}

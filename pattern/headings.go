@@ -641,8 +641,9 @@ func (r *reader) endsSentence() bool {
 // headingLine reports whether a line is the name of a piece (or the title):
 // a few words alone on a line, in capitals or with a capital, that are no
 // instruction, with something to make below them.
-func (r *reader) headingLine(i int, ln line) bool {
-	first, t := &r.toks[r.lines[i].start], &r.toks[ln.start]
+func (r *reader) headingLine(i int) bool {
+	ln := r.lines[i]
+	t := &r.toks[ln.start]
 	n := ln.end - ln.start
 	word := ln.start
 	for word < ln.end-1 && ornament(&r.toks[word]) {
@@ -651,17 +652,17 @@ func (r *reader) headingLine(i int, ln line) bool {
 	if name, _, ok := r.nameSetOff(ln); ok {
 		word = name.start
 	}
-	if f := &r.toks[word]; n > 14 || f.kind != tWord && f.kind != tOrd && !f.word || !(r.capital(word) || t.bold || first.blank && i+1 < len(r.lines) && r.plainHeading(i)) {
+	if f := &r.toks[word]; n > 14 || f.kind != tWord && f.kind != tOrd && !f.word || !(r.capital(word) || t.bold || t.blank && i+1 < len(r.lines) && r.plainHeading(i)) {
 		return false
 	}
-	if r.row != nil && !first.blank && !r.endsSentence() && !t.bold {
+	if r.row != nil && !t.blank && !r.endsSentence() && !t.bold {
 		return false
 	}
 	head, ok := r.headingWords(ln)
 	if !ok || head == 0 {
 		return false
 	}
-	if r.sec != noSection && r.sec != secRows && !first.blank && !t.bold {
+	if r.sec != noSection && r.sec != secRows && !t.blank && !t.bold {
 		return r.row == nil && i+1 < len(r.lines) && (r.inCapitals(ln.start, ln.end) && r.leadsToFoundation(r.lines[i+1]) || r.headsRowOne(i))
 	}
 	// something follows
@@ -685,9 +686,9 @@ func (r *reader) headingLine(i int, ln line) bool {
 		return true
 	}
 	if r.toks[next.start].blank {
-		return first.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(i+1)
+		return t.blank && len(r.pat.Pieces) == 0 && r.row == nil || r.followedByWork(i+1)
 	}
-	return r.row == nil && (first.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(i+1)
+	return r.row == nil && (t.blank || ln.start == 0) && len(r.pat.Pieces) == 0 || r.followedByWork(i+1)
 }
 
 // headsRowOne reports a word or two right under a paragraph of notes and right above the first

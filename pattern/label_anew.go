@@ -1,7 +1,5 @@
 package pattern
 
-import "sort"
-
 // beginsAnew reports a row that is the first of another part though no name stands above it:
 // its number is one again, and it is worked into a chain or a ring of its own.
 func (r *reader) beginsAnew(l *label, start, end int) bool {
@@ -9,9 +7,7 @@ func (r *reader) beginsAnew(l *label, start, end int) bool {
 		return false
 	}
 	if len(r.setup) > 0 {
-		from := r.setup[0].start
-		first := sort.Search(start, func(i int) bool { return r.toks[i].start >= from })
-		return r.chains(first, start)
+		return r.chains(r.tokenAt(int(r.setup[0].start)), start)
 	}
 	return r.chains(l.end, end) && r.hooked(l.end, end) || r.rings(l.end, end)
 }
@@ -37,14 +33,7 @@ func (r *reader) hasFirstRow() bool {
 func (r *reader) chains(from, to int) bool {
 	x := r.scratch(from)
 	x.phrase("make|start|begin|commence|work|again|now", "[with|by|a|another]", "[a]")
-	n := 0
-	switch {
-	case x.peek().isAny("ch", "chain", "chaining") && x.at(1).kind == tNum:
-		n = int(x.at(1).num)
-	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains"):
-		n = int(x.peek().num)
-	}
-	return n > 1 && x.p < to && !x.at(2).isAny("sp", "space", "loop", "-")
+	return x.p < to && x.chainMade() > 1 && !x.peek().isAny("sp", "space", "loop", "-")
 }
 
 // hooked reports whether a stitch from the hook is named soon.

@@ -106,6 +106,22 @@ func (x *rowReader) countsOnly() bool {
 	return ok
 }
 
+// chainMade takes a chain of so many, "ch 12", "12 ch", and gives how many; -1 where there is
+// none.
+func (x *rowReader) chainMade() int64 {
+	n := int64(-1)
+	switch {
+	case x.peek().isAny("ch", "chain", "chaining") && x.at(1).kind == tNum:
+		n = x.at(1).num
+	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains"):
+		n = x.peek().num
+	default:
+		return n
+	}
+	x.p += 2
+	return n
+}
+
 // turnsAt reports the turn that begins a row at token k: "turn, ch 1", "ch 1, turn", "Turn
 // with 1 ch".
 func (r *reader) turnsAt(k int) bool {
@@ -116,12 +132,7 @@ func (r *reader) turnsAt(k int) bool {
 		x.accept("and")
 		return x.at(0).isAny("ch", "chain") || x.at(1).isAny("ch", "chain", "chains")
 	}
-	switch {
-	case x.peek().isAny("ch", "chain") && x.at(1).kind == tNum:
-		x.p += 2
-	case x.peek().kind == tNum && x.at(1).isAny("ch", "chain", "chains"):
-		x.p += 2
-	default:
+	if x.chainMade() < 0 {
 		return false
 	}
 	if x.peek().isMark("(") {
@@ -153,7 +164,7 @@ func (r *reader) comesOut(words []token, turned, amid bool) bool {
 	}
 	makes, ring, wide := false, false, x.bounded
 	for _, s := range row.Steps {
-		if s.Op == OpWork && s.Stitch == 1 {
+		if s.Op == OpWork && s.Stitch == stitch.Slip {
 			continue
 		}
 		makes = makes || makesStitches(s)
@@ -269,13 +280,5 @@ func (r *reader) ringBegins(k, end int) bool {
 // first row is", "ch 2 then 3 sc in 2nd ch".
 func (r *reader) chainBegins(k, end int) bool {
 	x := r.scratch(k)
-	switch {
-	case x.peek().isAny("ch", "chain") && x.at(1).kind == tNum && x.at(1).num > 1:
-		x.p += 2
-	case x.peek().kind == tNum && x.peek().num > 1 && x.at(1).isAny("ch", "chain", "chains"):
-		x.p += 2
-	default:
-		return false
-	}
-	return (x.peek().isMark(",.;:") || x.peek().isAny("and", "then", "n", "in") || x.peek().head) && (r.hasStitches(line{x.p, end}) || x.p >= end-1)
+	return x.chainMade() > 1 && (x.peek().isMark(",.;:") || x.peek().isAny("and", "then", "n", "in") || x.peek().head) && (r.hasStitches(line{x.p, end}) || x.p >= end-1)
 }

@@ -985,6 +985,11 @@ func (r *reader) closeRow() {
 	r.drafts = append(r.drafts, d)
 }
 
+// tokenAt is the first token that begins at an offset of the text or behind it.
+func (r *reader) tokenAt(offset int) int {
+	return sort.Search(len(r.toks), func(i int) bool { return int(r.toks[i].start) >= offset })
+}
+
 // flushSetup makes a row of gathered words that stand before no label, when
 // they work any stitches; otherwise they stay to begin the next row.
 func (r *reader) flushSetup(ends bool) {
@@ -1014,7 +1019,7 @@ func (r *reader) flushSetup(ends bool) {
 	if r.heading.set {
 		r.settleHeading(true)
 	}
-	first := sort.Search(len(r.toks), func(i int) bool { return r.toks[i].start >= setup[0].start })
+	first := r.tokenAt(int(setup[0].start))
 	p := r.currentPiece(first)
 	d := &rowDraft{piece: p, unlabelled: true, row: &Row{noLabel: true, only: r.only}}
 	d.row.Numbers.Count = Num{N: 1}

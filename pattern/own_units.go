@@ -42,7 +42,7 @@ func (w *pieceWork) noteOwn(rp *RowProof, o outcome, total *Total) {
 	}
 	u := ownUnit{row: rp.Row, part: total.Parts[0], has: ownWays(o.rw)}
 	if rp.Row.Kind == Round {
-		u.miss, _ = figureAmiss(tallyOf(&o.rw.out), u.part, u.part.N.At(w.pr.size))
+		u.miss = figureAmiss(tallyOf(&o.rw.out), u.part, u.part.N.At(w.pr.size))
 	}
 	w.own = append(w.own, u)
 }

@@ -3,7 +3,6 @@ package pattern
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"crochet/tallyturn/pattern/stitch"
 )
@@ -64,21 +63,20 @@ func (w *pieceWork) attempt(row *Row, below *fabric, opts options) *rowWork {
 
 // skipsUnderChain reports whether the last a row does is to pass places over under chains.
 func skipsUnderChain(body []*Step) bool {
-	chained := false
-	for i, s := range body {
-		switch {
-		case s.Op == OpNote || s.Op == OpColour:
-		case s.Op == OpSkip:
-			if chained && !slices.ContainsFunc(body[i+1:], func(s *Step) bool { return s.Op != OpNote && s.Op != OpColour }) {
-				return true
-			}
-		case s.Op == OpGroup && i == len(body)-1:
-			return s.ending == nil && skipsUnderChain(s.Body)
-		default:
-			chained = s.Op == OpChain
+	var before, last *Step
+	for _, s := range body {
+		if s.Op != OpNote && s.Op != OpColour {
+			before, last = last, s
 		}
 	}
-	return false
+	switch {
+	case last == nil:
+		return false
+	case last.Op == OpGroup:
+		// words behind a repeat may tell how it ends
+		return last == body[len(body)-1] && last.ending == nil && skipsUnderChain(last.Body)
+	}
+	return last.Op == OpSkip && before != nil && before.Op == OpChain
 }
 
 // endsShort reports whether the last work of a row runs to within so many

@@ -94,6 +94,9 @@ func (x *rowReader) moreRounds() (Num, bool) {
 	return n, true
 }
 
+// ledOnWords open such words, and the rows behind them.
+var ledOnWords = newWordSet("then now after next finally leave we i you")
+
 // ledOn takes the words that lead on to rows, "then", "after that I", "Now you", "leave it
 // at that".
 func (x *rowReader) ledOn() bool {
@@ -145,7 +148,7 @@ func (r *reader) rowOfItsOwn(i int, body []token) bool {
 	case t.kind == tNum && t.head:
 		_, _, ok := r.scratch(i).evenRows()
 		return ok
-	case t.isAny("then", "now", "after", "next", "finally", "leave", "we", "i", "you") && (t.head || r.capital(i) || r.unlabelled || r.toks[max(i-1, 0)].is(";")):
+	case t.in(ledOnWords) && (t.head || r.capital(i) || r.unlabelled || r.toks[max(i-1, 0)].is(";")):
 		_, _, ok := r.scratch(i).evenRows()
 		return ok
 	case t.isAny("work", "continue", "cont", "crochet"):
@@ -264,5 +267,5 @@ func (r *reader) startsAlone(i int, body []token) bool {
 	if (t.in(edgingVerbs) || t.isAny("with", "using")) && (r.toks[i-1].isMark(".)]") && r.capital(i) || r.toks[i-1].is(";")) && r.edgingAlone(i, body) {
 		return true
 	}
-	return r.toks[i-1].isMark(".)];!") && t.isAny("then", "now", "after", "next", "finally", "leave", "we", "i", "you") && r.rowOfItsOwn(i, body) || r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat", "dec", "decr", "decrease", "inc", "incr", "increase", "keep", "carry", "go", "at") && r.capital(i) && r.rowOfItsOwn(i, body)
+	return r.toks[i-1].isMark(".)];!") && t.in(ledOnWords) && r.rowOfItsOwn(i, body) || r.toks[i-1].isMark(".)]") && t.isAny("work", "continue", "cont", "rep", "repeat", "dec", "decr", "decrease", "inc", "incr", "increase", "keep", "carry", "go", "at") && r.capital(i) && r.rowOfItsOwn(i, body)
 }

@@ -107,6 +107,20 @@ func (x *rowReader) yarnNamed(k int) int {
 	return i - k
 }
 
+// inYarn takes the yarn that what follows is made with, "In pink, magic ring", "In the pale
+// blue: ch 20".
+func (x *rowReader) inYarn() bool {
+	if !x.peek().isAny("in", "with", "using") {
+		return false
+	}
+	n := x.yarnNamed(1)
+	if n == 0 || !x.at(1+n).isMark(",;:") && !x.rowsToldAt(1+n) {
+		return false
+	}
+	x.p += 1 + n
+	return true
+}
+
 // yarnTaken reads another yarn that is gone over to, "pick up Teal and", "return to the
 // white,", "swap back to navy", as far as its name.
 func (x *rowReader) yarnTaken() bool {

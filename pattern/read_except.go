@@ -6,11 +6,11 @@ var exceptWords = newWordSet("except excepting but bar save excluding omitting b
 // exceptions takes what is left out of "each": the first stitch of the row, its
 // last ones, or both.
 //
-//	exceptions = ( exceptWord | "after" ) [ "for" | "from" ] left [ "and" left ] .
+//	exceptions = exceptWord [ "for" | "from" ] left [ "and" left ] | "after" [ "the" ] "first" .
 //	left       = [ "the" | "those" ] [ "very" ] ( "first" | "last" [ number ] ) [ noun ] .
 func (x *rowReader) exceptions(t *Target) {
 	start := x.p
-	if x.peek().is("after") && !x.at(1).is("first") && x.phraseAt(1, "the", "first") == 0 || !x.peek().is("after") && !x.peek().in(exceptWords) {
+	if !x.peek().in(exceptWords) && x.phraseAt(0, "after", "[the]", "first") < 0 {
 		return
 	}
 	x.p++

@@ -77,15 +77,14 @@ func (x *rowReader) throughMiddle(a, b *Step) *Step {
 	if b.Op != OpWork && b.Op != OpInto || b.Legs > 0 || b.Target.Which != Centre || b.Target.Within != nil || b.Target.Bound.Kind != NoBound || len(b.Target.Of) != 1 || b.Target.Of[0].Kind != Space {
 		return nil
 	}
-	if !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except") && !onlyStops(x.src.Text[min(a.Span.End, b.Span.Start):b.Span.Start]) {
+	if !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except") && !x.onlyStops(a, b) {
 		return nil
 	}
 	run, middle := *a, *b
 	run.Target.Bound = Bound{}
 	middle.Target.Which, middle.Target.N = Each, Num{}
 	middle.Target.Of = []Filter{{Kind: Space, Size: b.Target.Of[0].Size, Name: spine}}
-	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
-	return &Step{Op: OpAlong, Body: []*Step{&run, &middle}, Target: t, Span: cover(a.Span, b.Span)}
+	return runsOver(&run, &middle)
 }
 
 // spineNamed takes the word for the middle of a shawl that both halves grow from: "spine",

@@ -31,11 +31,12 @@ func (x *rowReader) onceMore() []*Step {
 		return fail()
 	}
 	r := &Refer{}
-	if was := x.above.Refer; was == nil || was.LastRows > 0 && was.Then == nil && was.Edits == nil && !was.Measure {
-		r.LastRows = int(min(x.row.Numbers.Last.N-x.row.Numbers.First.N+1, maxAgain))
-	} else if was.First == 0 && was.List == nil || was.Then != nil || was.Edits != nil || was.Measure || was.Forms || was.Sizes[0] != nil {
+	switch was := x.above.Refer; {
+	case was != nil && (!was.mayComeAgain() || was.Edits != nil):
 		return fail()
-	} else {
+	case was == nil || was.LastRows > 0:
+		r.LastRows = int(min(x.row.Numbers.Last.N-x.row.Numbers.First.N+1, maxAgain))
+	default:
 		r.First, r.Last, r.List, r.Piece = was.First, was.Last, was.List, was.Piece
 	}
 	if twice {
@@ -46,6 +47,12 @@ func (x *rowReader) onceMore() []*Step {
 		r.LastRows /= 2
 	}
 	return x.refersTo(r, 0)
+}
+
+// mayComeAgain reports rows repeated that may be so once more: they are named, or the last so
+// many, one size is worked as the others, and nothing else tells where they end.
+func (r *Refer) mayComeAgain() bool {
+	return (r.First > 0 || r.List != nil || r.LastRows > 0) && r.Then == nil && !r.Measure && !r.Forms && r.Sizes[0] == nil
 }
 
 // maxAgain is how many rows anybody works again without naming them.
@@ -82,11 +89,10 @@ func (x *rowReader) likeThat() []*Step {
 	}
 	r := &Refer{LastRows: 1}
 	if was := x.above.Refer; was != nil {
-		if was.Then != nil || was.Measure || was.Forms || was.Sizes[0] != nil || was.First == 0 && was.List == nil && was.LastRows == 0 {
+		if !was.mayComeAgain() {
 			return fail()
 		}
-		again := Refer{First: was.First, Last: was.Last, List: was.List, Piece: was.Piece, LastRows: was.LastRows}
-		r = &again
+		r = &Refer{First: was.First, Last: was.Last, List: was.List, Piece: was.Piece, LastRows: was.LastRows}
 	}
 	x.referTimes(r)
 	x.referEdits(r)

@@ -411,11 +411,10 @@ func (x *rowReader) corners(a, b *Step) *Step {
 	if a.Op != OpWork || !eachStep(a) || len(a.Target.Of) > 0 && a.Target.Of[0].Kind == Space || a.Target.Bound.Kind != ToEnd && a.Target.Bound.Kind != NoBound || b.Legs > 0 || b.Op != OpWork && b.Op != OpInto {
 		return nil
 	}
-	if !toAllCorners(b) || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except", "save", "only") && !onlyStops(x.src.Text[min(a.Span.End, b.Span.Start):b.Span.Start]) {
+	if !toAllCorners(b) || !x.joinedBy(a, b, "with", "working", "making", "placing", "putting", "doing", "work", "make", "and", "but", "except", "save", "only") && !x.onlyStops(a, b) {
 		return nil
 	}
-	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
-	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
+	return runsOver(a, b)
 }
 
 // toAllCorners reports whether a step goes into the middle of every corner.
@@ -432,12 +431,20 @@ func (x *rowReader) cornersFirst(a, b *Step) *Step {
 	if !eachStep(b) || b.Target.Bound.Kind != ToEnd && b.Target.Bound.Kind != NoBound {
 		return nil
 	}
-	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
-	return &Step{Op: OpAlong, Body: []*Step{b, a}, Target: t, Span: cover(a.Span, b.Span)}
+	return runsOver(b, a)
 }
 
 // onlyStops reports whether nothing but stops stands between two steps.
-func onlyStops(between string) bool { return strings.Trim(between, " ,;.:-\n") == "" }
+func (x *rowReader) onlyStops(a, b *Step) bool {
+	return strings.Trim(x.src.Text[min(a.Span.End, b.Span.Start):b.Span.Start], " ,;.:-\n") == ""
+}
+
+// runsOver makes one run of two steps that a row is worked in to its end: what each of its
+// places is for tells them apart.
+func runsOver(a, b *Step) *Step {
+	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
+	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
+}
 
 // joinedBy reports whether one of the words stands between two steps, or
 // right at the start of the second.

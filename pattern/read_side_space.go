@@ -102,8 +102,7 @@ func (x *rowReader) cornersAndSides(a, b *Step) *Step {
 	if !(namesCorners(a) && namesSides(b) || namesSides(a) && namesCorners(b)) {
 		return nil
 	}
-	t := Target{Which: Each, Bound: Bound{Kind: ToEnd}, said: true}
-	return &Step{Op: OpAlong, Body: []*Step{a, b}, Target: t, Span: cover(a.Span, b.Span)}
+	return runsOver(a, b)
 }
 
 // allSides is a step into a number of spaces that is told beside one into all the

@@ -1,10 +1,6 @@
 package pattern
 
-import (
-	"sort"
-
-	"crochet/tallyturn/pattern/stitch"
-)
+import "crochet/tallyturn/pattern/stitch"
 
 // A part that goes on from work told elsewhere says how many stitches it begins on:
 // "Continuing over 24 sc.", "You have 32 sts on the rnd.", "Rejoin to the 18 sts left for
@@ -52,7 +48,7 @@ func (r *reader) lastWorked() int {
 	if d == nil {
 		return 0
 	}
-	return sort.Search(len(r.toks), func(i int) bool { return int(r.toks[i].start) >= d.row.Span.End })
+	return r.tokenAt(d.row.Span.End)
 }
 
 // startCountsIn finds the counts of one sentence.

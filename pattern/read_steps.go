@@ -1258,8 +1258,7 @@ func (x *rowReader) colour() []*Step {
 				return nil
 			}
 		}
-	case x.peek().isAny("in", "with", "using") && x.yarnNamed(1) > 0 && (x.at(1+x.yarnNamed(1)).isMark(",;:") || x.rowsToldAt(1+x.yarnNamed(1))):
-		x.p += 1 + x.yarnNamed(1) // "In pink, magic ring", "In the pale blue: ch 20"
+	case x.inYarn():
 		return []*Step{{Op: OpColour, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
 	case x.hookNote():
 		return []*Step{{Op: OpNote, Span: x.spanFrom(start), Text: x.src.Slice(x.spanFrom(start))}}
